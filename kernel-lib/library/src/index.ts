@@ -1,0 +1,2 @@
+// food
+export { COMPOSITION_FIELDS, type Composition, checkComposition } from "./food/composition";
