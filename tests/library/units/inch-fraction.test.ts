@@ -1,0 +1,22 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { inchFraction } from "../../../kernel-lib/library/src/units/inch-fraction";
+import { millimetres } from "../../../kernel-lib/library/src/units/kitchen-units";
+
+describe("inchFraction", () => {
+  it("prints lowest terms", () => {
+    expect(inchFraction(6.35)).toBe("1/4 in");
+    expect(inchFraction(12.7)).toBe("1/2 in");
+    expect(inchFraction(25.4)).toBe("1 in");
+    expect(inchFraction(0.2)).toBe("0 in");
+    expect(inchFraction(25.3)).toBe("1 in");
+  });
+
+  it("reads back within a thirty-second of an inch", () => {
+    fc.assert(
+      fc.property(fc.double({ min: 0, max: 700, noNaN: true }), (mm) => {
+        expect(Math.abs(millimetres(inchFraction(mm)) - mm)).toBeLessThanOrEqual(25.4 / 32 + 1e-9);
+      }),
+    );
+  });
+});
