@@ -1,5 +1,7 @@
 // food
+export { type ComponentProperties, choiOkos, type FoodComponent } from "./food/choi-okos";
 export { COMPOSITION_FIELDS, type Composition, checkComposition } from "./food/composition";
+export { type MixDensityOptions, mixDensity } from "./food/mix-density";
 
 // pans: sizes, slab thickness, the cut, the piece
 export { type Cut, type CutGrid, type CutGridOptions, cutGrid } from "./pan/cut-grid";
