@@ -1,1 +1,28 @@
-export {};
+// kernel
+
+// command
+export { cli } from "./command/cli";
+export { type ExecuteOptions, type Execution, execute } from "./kernel/execute";
+export { type Channel, decode, encode, type Header, type Message, request } from "./kernel/message";
+export { describeEnd, type Kernel, type KernelEnd, type KernelOptions, startKernel } from "./kernel/start-kernel";
+// notebook
+export { compareOutputs, type Difference, type Tolerance } from "./notebook/compare-outputs";
+export {
+  type Cell,
+  type Notebook,
+  notebookText,
+  type Output,
+  parseNotebook,
+  readNotebook,
+  type Text,
+  tagsOf,
+  textOf,
+  titleOf,
+  writeNotebook,
+} from "./notebook/notebook";
+export { type CellFailure, type CellProgress, type Run, type RunOptions, runNotebook } from "./notebook/run-notebook";
+export { terminalText } from "./notebook/terminal-text";
+// report
+export { renderMarkdown } from "./report/render-markdown";
+export { safeHtml } from "./report/safe-html";
+export { type ReportOptions, writeReport } from "./report/write-report";

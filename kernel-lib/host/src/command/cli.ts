@@ -1,0 +1,113 @@
+import { parseArgs } from "node:util";
+import { checkCommand } from "./check";
+import { notebookCommand } from "./notebook";
+import { reportCommand } from "./report";
+import { runCommand } from "./run";
+import { startCommand } from "./start";
+
+/** What every verb gets. */
+export interface CommandOptions {
+  /** notebooks named on the command line */
+  readonly notebooks: readonly string[];
+  /** folder of another kitchen, or null for the project's own `data/` */
+  readonly kitchen: string | null;
+  /** folder for what the command writes, or null for the project's `out/` */
+  readonly out: string | null;
+  readonly inPlace: boolean;
+  readonly tolerance: number | null;
+  readonly register: boolean;
+  readonly unregister: boolean;
+  readonly port: number | null;
+  readonly open: boolean;
+  readonly say: (line: string) => void;
+}
+
+const VERBS: Record<string, (options: CommandOptions) => Promise<number>> = {
+  start: startCommand,
+  report: reportCommand,
+  notebook: notebookCommand,
+  run: runCommand,
+  check: checkCommand,
+};
+
+const USAGE = `slabwright: runs, checks, publishes and serves notebooks on the tslab kernel
+
+  slabwright start               run every notebook in notebooks/, write out/report.html
+  slabwright report [NOTEBOOK…]  write the page again from the executed copies, without running
+  slabwright notebook            open the notebooks in the browser
+  slabwright run NOTEBOOK…       run, and write executed copies to out/notebooks/
+  slabwright check [NOTEBOOK…]   run again and compare with the outputs stored in the files
+
+  --kitchen FOLDER   another kitchen in place of data/
+  --out FOLDER       where executed copies and the report go (out/)
+  --in-place         with run: write the outputs into the notebook itself
+  --tolerance X      with check: allowed relative difference of two numbers (1e-6)
+  --port N           with notebook: the port (a free one)
+  --no-open          with notebook: do not start a browser
+  --register         with notebook: make the kernel known to other Jupyter programs of this user
+  --unregister       with notebook: take that back`;
+
+/** Runs one command line and returns the exit code. */
+export async function cli(words: readonly string[]): Promise<number> {
+  let parsed: ReturnType<typeof parse>;
+  try {
+    parsed = parse(words);
+  } catch (error) {
+    console.error(`${(error as Error).message}\n\n${USAGE}`);
+    return 2;
+  }
+  const { values, positionals } = parsed;
+  const [verb, ...notebooks] = positionals;
+  if (values.help) {
+    console.log(USAGE);
+    return 0;
+  }
+  if (!verb || !(verb in VERBS)) {
+    console.error(verb ? `slabwright: the verb must be one of ${Object.keys(VERBS).join(", ")}, got ${verb}` : USAGE);
+    return 2;
+  }
+  try {
+    return await VERBS[verb]({
+      notebooks,
+      kitchen: values.kitchen ?? null,
+      out: values.out ?? null,
+      inPlace: values["in-place"] ?? false,
+      tolerance: numberOf(values.tolerance, "--tolerance"),
+      register: values.register ?? false,
+      unregister: values.unregister ?? false,
+      port: numberOf(values.port, "--port"),
+      open: !values["no-open"],
+      say: (line) => console.log(line),
+    });
+  } catch (error) {
+    console.error(`slabwright ${verb}: ${(error as Error).message}`);
+    return 1;
+  }
+}
+
+function parse(words: readonly string[]) {
+  return parseArgs({
+    args: [...words],
+    allowPositionals: true,
+    options: {
+      kitchen: { type: "string" },
+      out: { type: "string" },
+      "in-place": { type: "boolean" },
+      tolerance: { type: "string" },
+      port: { type: "string" },
+      "no-open": { type: "boolean" },
+      register: { type: "boolean" },
+      unregister: { type: "boolean" },
+      help: { type: "boolean", short: "h" },
+    },
+  });
+}
+
+function numberOf(text: string | undefined, option: string): number | null {
+  if (text === undefined) return null;
+  const value = Number(text);
+  if (text.trim() === "" || !Number.isFinite(value) || value < 0) {
+    throw new Error(`${option} must be a number >= 0, got ${text}`);
+  }
+  return value;
+}

@@ -1,0 +1,22 @@
+import { existsSync } from "node:fs";
+import { readdir } from "node:fs/promises";
+import { dirname, join, resolve } from "node:path";
+
+/** The folder that holds `notebooks/`: the one given or the nearest above it. */
+export function projectFolder(from: string): string {
+  for (let folder = resolve(from); ; folder = dirname(folder)) {
+    if (existsSync(join(folder, "notebooks")) && existsSync(join(folder, "package.json"))) return folder;
+    if (dirname(folder) === folder) {
+      throw new Error(`projectFolder: a folder with package.json and notebooks/ must be at or above ${resolve(from)}`);
+    }
+  }
+}
+
+/** The notebooks of a folder in the order of their names. */
+export async function notebookPaths(folder: string): Promise<string[]> {
+  const names = existsSync(folder) ? await readdir(folder) : [];
+  return names
+    .filter((name) => name.endsWith(".ipynb") && !name.startsWith("."))
+    .sort()
+    .map((name) => join(folder, name));
+}

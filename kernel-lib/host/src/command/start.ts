@@ -1,0 +1,37 @@
+import { basename, join, resolve } from "node:path";
+import { terminalText } from "../notebook/terminal-text";
+import { writeReport } from "../report/write-report";
+import type { CommandOptions } from "./cli";
+import { kitchenEnvironment } from "./environment";
+import { notebookPaths, projectFolder } from "./project";
+import { failureReport, runAll } from "./run-all";
+import { subtitleOf } from "./subtitle";
+
+/** Runs every notebook of the project, writes copies and the report, and prints what the notebooks have for it. */
+export async function startCommand(options: CommandOptions): Promise<number> {
+  const began = Date.now();
+  const project = projectFolder(process.cwd());
+  const out = resolve(options.out ?? join(project, "out"));
+  const paths = options.notebooks.length ? [...options.notebooks] : await notebookPaths(join(project, "notebooks"));
+  if (paths.length === 0) throw new Error(`a notebook must be in ${join(project, "notebooks")}`);
+  const runs = await runAll({
+    paths,
+    copyTo: (path) => join(out, "notebooks", basename(path)),
+    environment: kitchenEnvironment(options.kitchen),
+    say: options.say,
+  });
+  const report = join(out, "report.html");
+  await writeReport({ notebooks: runs, path: report, subtitle: subtitleOf(options.kitchen) });
+  for (const run of runs) {
+    const text = terminalText(run.notebook);
+    if (text) options.say(`\n${text}`);
+  }
+  const failed = runs.find((run) => run.failure);
+  if (failed?.failure) {
+    console.error(`\n${failureReport(failed.path, failed.failure)}`);
+    console.error(`  The partly executed copy: ${join(out, "notebooks", basename(failed.path))}`);
+    return 1;
+  }
+  options.say(`\n${runs.length} notebooks in ${((Date.now() - began) / 1000).toFixed(1)} s. The report: ${report}`);
+  return 0;
+}

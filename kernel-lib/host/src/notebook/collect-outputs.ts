@@ -1,0 +1,116 @@
+import type { Message } from "../kernel/message";
+import { isJsonMime, type Output, type Text, textOf } from "./notebook";
+
+/** Gathers the messages of running cells into outputs, and lets a later cell update an earlier display. */
+export interface Collector {
+  /** starts a new cell and returns the list that its outputs will fill */
+  readonly open: () => Output[];
+  /** adds one message to the open cell */
+  readonly add: (message: Message) => void;
+  /** turns what the kernel last wrote to stderr into one error output; `reason` when it wrote nothing */
+  readonly close: (failed: boolean, reason: string) => void;
+}
+
+/** A collector for one run of one notebook. */
+export function outputCollector(): Collector {
+  let outputs: Output[] = [];
+  let complaints: string[] = [];
+  const displays = new Map<string, Output[]>();
+
+  const stream = (name: "stdout" | "stderr", text: string): void => {
+    const last = outputs.at(-1);
+    if (last?.output_type === "stream" && last.name === name) last.text = textOf(last.text) + text;
+    else outputs.push({ output_type: "stream", name, text });
+  };
+
+  return {
+    open: () => {
+      outputs = [];
+      complaints = [];
+      return outputs;
+    },
+    add: ({ header, content }) => {
+      if (header.msg_type === "stream") {
+        const name = content.name === "stderr" ? "stderr" : "stdout";
+        const text = textOf(content.text as Text);
+        if (name === "stderr") complaints.push(text);
+        stream(name, text);
+      }
+      if (header.msg_type === "display_data" || header.msg_type === "update_display_data") {
+        const shown = { data: parsedData(content.data), metadata: (content.metadata ?? {}) as Record<string, unknown> };
+        const id = (content.transient as { display_id?: string } | undefined)?.display_id;
+        if (header.msg_type === "update_display_data") {
+          for (const output of displays.get(id ?? "") ?? []) Object.assign(output, shown);
+          return;
+        }
+        const output: Output = { output_type: "display_data", ...shown };
+        outputs.push(output);
+        if (id) displays.set(id, [...(displays.get(id) ?? []), output]);
+      }
+    },
+    close: (failed, reason) => {
+      if (!failed) return;
+      const error = errorOutput(failureText(complaints), reason);
+      takeFromStderr(outputs, failureText(complaints));
+      outputs.push(error);
+    },
+  };
+}
+
+/**
+ * The part of the stderr messages that tells why the cell failed: the compiler's lines (`3:14 - …`) at the end, or
+ * else the last message. tslab sends no error message of its own kind; it prints.
+ */
+export function failureText(complaints: readonly string[]): string {
+  let from = complaints.length;
+  while (from > 0 && /^(\S+ )?\d+:\d+ - /.test(complaints[from - 1])) from--;
+  if (from === complaints.length) from = Math.max(0, complaints.length - 1);
+  return complaints.slice(from).join("");
+}
+
+/** An error output in nbformat's shape from what the kernel printed. */
+export function errorOutput(text: string, reason: string): Output {
+  // biome-ignore lint/suspicious/noControlCharactersInRegex: terminal colours begin with the escape character
+  const lines = text
+    .replace(/\u001b\[[0-9;]*m/g, "")
+    .trimEnd()
+    .split("\n")
+    .filter((line) => !INNER_FRAME.test(line));
+  if (reason)
+    return {
+      output_type: "error",
+      ename: "CellStopped",
+      evalue: reason,
+      traceback: [...lines, reason].filter(Boolean),
+    };
+  const compiler = /^(?:\S+ )?\d+:\d+ - (.*)$/.exec(lines[0]);
+  if (compiler) return { output_type: "error", ename: "CompileError", evalue: compiler[1], traceback: lines };
+  for (const line of lines) {
+    const named = /^(?:Uncaught )?([A-Za-z_$][\w$]*(?:Error|Exception))(?: \[[^\]]*\])?: (.*)$/.exec(line);
+    if (named) return { output_type: "error", ename: named[1], evalue: named[2], traceback: lines };
+  }
+  return { output_type: "error", ename: "Error", evalue: lines[0] || "the kernel gave no message", traceback: lines };
+}
+
+/** Stack lines inside the kernel and Node, which say nothing about the cell. */
+const INNER_FRAME = /^\s+at .*(?:node_modules[\\/]tslab[\\/]|\(?node:)/;
+
+function takeFromStderr(outputs: Output[], text: string): void {
+  for (let at = outputs.length - 1; at >= 0; at--) {
+    const output = outputs[at];
+    if (output.output_type !== "stream" || output.name !== "stderr") continue;
+    const all = textOf(output.text);
+    if (!all.endsWith(text)) return;
+    output.text = all.slice(0, all.length - text.length);
+    if (output.text === "") outputs.splice(at, 1);
+    return;
+  }
+}
+
+function parsedData(data: unknown): Record<string, unknown> {
+  const parsed: Record<string, unknown> = {};
+  for (const [mime, value] of Object.entries((data ?? {}) as Record<string, unknown>)) {
+    parsed[mime] = isJsonMime(mime) && typeof value === "string" ? JSON.parse(value) : value;
+  }
+  return parsed;
+}

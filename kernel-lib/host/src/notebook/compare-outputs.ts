@@ -1,0 +1,105 @@
+import { isJsonMime, type Notebook, type Output, type Text, textOf } from "./notebook";
+
+/** Where two runs of a notebook differ. */
+export interface Difference {
+  /** 1 for the first cell of the notebook, of whatever type */
+  readonly cell: number;
+  readonly what: string;
+}
+
+/** How close two numbers must be to count as the same. */
+export interface Tolerance {
+  /** allowed difference as a share of the larger of the two; 1e-6 */
+  readonly relative?: number;
+  /** allowed difference whatever their size; 1e-9 */
+  readonly absolute?: number;
+}
+
+/**
+ * Compares the outputs of two runs, cell by cell: text word for word and number by number within the tolerance, JSON
+ * (a figure) field by field. A code cell that printed in one run and not in the other is a difference.
+ */
+export function compareOutputs(stored: Notebook, fresh: Notebook, tolerance: Tolerance = {}): Difference[] {
+  const differences: Difference[] = [];
+  for (const [index, cell] of stored.cells.entries()) {
+    if (cell.cell_type !== "code") continue;
+    const what = firstDifference(cell.outputs ?? [], fresh.cells[index]?.outputs ?? [], tolerance);
+    if (what) differences.push({ cell: index + 1, what });
+  }
+  return differences;
+}
+
+function firstDifference(stored: readonly Output[], fresh: readonly Output[], tolerance: Tolerance): string | null {
+  if (stored.length !== fresh.length) return `${stored.length} stored outputs, ${fresh.length} new ones`;
+  for (const [index, output] of stored.entries()) {
+    const where = different(plain(output), plain(fresh[index]), tolerance, "");
+    if (where) return `output ${index + 1}: ${where}`;
+  }
+  return null;
+}
+
+/** What of an output is compared: its text, its parsed data, an error's name and message (not its stack). */
+function plain(output: Output): unknown {
+  if (output.output_type === "stream") return { name: output.name, text: textOf(output.text) };
+  if (output.output_type === "error") return { ename: output.ename, evalue: output.evalue };
+  const data: Record<string, unknown> = {};
+  for (const [mime, value] of Object.entries(output.data))
+    data[mime] = isJsonMime(mime) ? value : textOf(value as Text);
+  return data;
+}
+
+function different(stored: unknown, fresh: unknown, tolerance: Tolerance, path: string): string | null {
+  const at = path ? ` at ${path}` : "";
+  if (typeof stored === "number" && typeof fresh === "number") {
+    return near(stored, fresh, tolerance) ? null : `stored ${stored}, now ${fresh}${at}`;
+  }
+  if (typeof stored === "string" && typeof fresh === "string") return differentText(stored, fresh, tolerance, at);
+  if (stored === null || fresh === null || typeof stored !== "object" || typeof fresh !== "object") {
+    return stored === fresh ? null : `stored ${JSON.stringify(stored)}, now ${JSON.stringify(fresh)}${at}`;
+  }
+  const keys = new Set([...Object.keys(stored), ...Object.keys(fresh)]);
+  for (const key of keys) {
+    const next = path ? `${path}.${key}` : key;
+    if (!(key in stored) || !(key in fresh))
+      return `${next} is there only ${key in stored ? "in the stored" : "in the new"} output`;
+    const found = different(
+      (stored as Record<string, unknown>)[key],
+      (fresh as Record<string, unknown>)[key],
+      tolerance,
+      next,
+    );
+    if (found) return found;
+  }
+  return null;
+}
+
+const NUMBER = /[-+]?(?:\d+\.?\d*|\.\d+)(?:[eE][-+]?\d+)?/g;
+
+function differentText(stored: string, fresh: string, tolerance: Tolerance, at: string): string | null {
+  if (stored === fresh) return null;
+  const words = (text: string): string[] => text.split(NUMBER);
+  const numbers = (text: string): string[] => text.match(NUMBER) ?? [];
+  const oldWords = words(stored);
+  const newWords = words(fresh);
+  const oldNumbers = numbers(stored);
+  const newNumbers = numbers(fresh);
+  for (let index = 0; index < Math.max(oldWords.length, newWords.length); index++) {
+    if (oldWords[index] !== newWords[index]) {
+      return `stored ${JSON.stringify(around(oldWords[index]))}, now ${JSON.stringify(around(newWords[index]))}${at}`;
+    }
+    const [one, other] = [oldNumbers[index], newNumbers[index]];
+    if (one !== other && !near(Number(one), Number(other), tolerance)) return `stored ${one}, now ${other}${at}`;
+  }
+  return null;
+}
+
+function near(one: number, other: number, { relative = 1e-6, absolute = 1e-9 }: Tolerance): boolean {
+  return (
+    one === other || Math.abs(one - other) <= Math.max(absolute, relative * Math.max(Math.abs(one), Math.abs(other)))
+  );
+}
+
+function around(text: string | undefined): string {
+  const line = text ?? "";
+  return line.length > 80 ? `${line.slice(0, 80)}…` : line;
+}

@@ -1,0 +1,133 @@
+import { randomBytes } from "node:crypto";
+import { readFile } from "node:fs/promises";
+import { writeWhole } from "./write-whole";
+
+/** Text as nbformat stores it: one string, or one string a line with its line end. */
+export type Text = string | string[];
+
+/** One output of a code cell, as nbformat 4.5 has it. */
+export type Output =
+  | { output_type: "stream"; name: "stdout" | "stderr"; text: Text }
+  | { output_type: "display_data"; data: Record<string, unknown>; metadata: Record<string, unknown> }
+  | {
+      output_type: "execute_result";
+      data: Record<string, unknown>;
+      metadata: Record<string, unknown>;
+      execution_count: number | null;
+    }
+  | { output_type: "error"; ename: string; evalue: string; traceback: string[] };
+
+/** One cell, as nbformat 4.5 has it. */
+export interface Cell {
+  id: string;
+  cell_type: "code" | "markdown" | "raw";
+  metadata: Record<string, unknown>;
+  source: Text;
+  attachments?: Record<string, Record<string, unknown>>;
+  execution_count?: number | null;
+  outputs?: Output[];
+}
+
+/** A notebook, as nbformat 4.5 has it; https://nbformat.readthedocs.io */
+export interface Notebook {
+  nbformat: number;
+  nbformat_minor: number;
+  metadata: Record<string, unknown>;
+  cells: Cell[];
+}
+
+/** Reads a notebook of nbformat 4; earlier minor versions get cell ids and become 4.5. */
+export async function readNotebook(path: string): Promise<Notebook> {
+  return parseNotebook(await readFile(path, "utf8"), path);
+}
+
+/** The notebook that `text` holds; `name` stands in the error when it holds none. */
+export function parseNotebook(text: string, name: string): Notebook {
+  let value: Notebook;
+  try {
+    value = JSON.parse(text);
+  } catch (error) {
+    throw new Error(`parseNotebook: ${name} must be JSON: ${(error as Error).message}`);
+  }
+  if (value?.nbformat !== 4 || !Array.isArray(value.cells)) {
+    throw new Error(`parseNotebook: ${name} must be a notebook of nbformat 4, got nbformat ${value?.nbformat}`);
+  }
+  for (const cell of value.cells) {
+    if (!["code", "markdown", "raw"].includes(cell.cell_type)) {
+      throw new Error(`parseNotebook: ${name}: a cell must be code, markdown or raw, got ${cell.cell_type}`);
+    }
+    cell.id ??= randomBytes(4).toString("hex");
+    cell.metadata ??= {};
+  }
+  return { ...value, metadata: value.metadata ?? {}, nbformat_minor: Math.max(5, value.nbformat_minor ?? 0) };
+}
+
+/** Writes a notebook whole or not at all. */
+export async function writeNotebook(path: string, notebook: Notebook): Promise<void> {
+  await writeWhole(path, notebookText(notebook));
+}
+
+/** A notebook as its file holds it: keys in nbformat's usual order, one space of indent, text split into lines. */
+export function notebookText(notebook: Notebook): string {
+  const { cells, metadata, nbformat, nbformat_minor, ...rest } = notebook;
+  const file = { cells: cells.map(storedCell), metadata, nbformat, nbformat_minor, ...rest };
+  return `${JSON.stringify(file, null, 1)}\n`;
+}
+
+function storedCell(cell: Cell): Cell {
+  const { cell_type, id, metadata, source, ...rest } = cell;
+  const { trusted: _, ...kept } = metadata;
+  const base = { cell_type, id, metadata: kept, source: linesOf(source) };
+  if (cell_type !== "code") return cell.attachments ? { ...base, attachments: cell.attachments } : base;
+  return {
+    ...base,
+    ...rest,
+    execution_count: cell.execution_count ?? null,
+    outputs: (cell.outputs ?? []).map(storedOutput),
+  };
+}
+
+function storedOutput(output: Output): Output {
+  if (output.output_type === "stream") return { ...output, text: linesOf(output.text) };
+  if (output.output_type === "error") return output;
+  const data: Record<string, unknown> = {};
+  for (const [mime, value] of Object.entries(output.data)) {
+    data[mime] = isText(value) && !isJsonMime(mime) ? linesOf(value) : value;
+  }
+  const { transient: _, ...kept } = output as Output & { transient?: unknown };
+  return { ...kept, data } as Output;
+}
+
+/** Stored text as one string. */
+export function textOf(text: Text): string {
+  return Array.isArray(text) ? text.join("") : text;
+}
+
+/** Whether nbformat holds a MIME type's value as JSON rather than as text. */
+export function isJsonMime(mime: string): boolean {
+  return mime === "application/json" || mime.endsWith("+json");
+}
+
+/** A notebook's title: its first heading, or `fallback`. */
+export function titleOf(notebook: Notebook, fallback: string): string {
+  for (const cell of notebook.cells) {
+    if (cell.cell_type !== "markdown") continue;
+    const heading = /^#{1,6}\s+(.+?)\s*#*\s*$/m.exec(textOf(cell.source));
+    if (heading) return heading[1].replace(/[*_`]/g, "");
+  }
+  return fallback;
+}
+
+/** The tags of a cell. */
+export function tagsOf(cell: Cell): readonly string[] {
+  const tags = cell.metadata.tags;
+  return Array.isArray(tags) ? tags.filter((tag): tag is string => typeof tag === "string") : [];
+}
+
+function linesOf(text: Text): string[] {
+  return textOf(text).match(/[^\n]*\n|[^\n]+$/g) ?? [];
+}
+
+function isText(value: unknown): value is Text {
+  return typeof value === "string" || (Array.isArray(value) && value.every((line) => typeof line === "string"));
+}

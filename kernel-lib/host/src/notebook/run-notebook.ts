@@ -1,0 +1,106 @@
+import { dirname, resolve } from "node:path";
+import { execute } from "../kernel/execute";
+import { type Kernel, startKernel } from "../kernel/start-kernel";
+import { outputCollector } from "./collect-outputs";
+import { type Cell, type Notebook, readNotebook, tagsOf, textOf, writeNotebook } from "./notebook";
+
+/** What `runNotebook` needs to know. */
+export interface RunOptions {
+  /** the notebook's file */
+  readonly path: string;
+  /** where the executed copy goes; left out, none is written */
+  readonly copyTo?: string;
+  /** how long one cell may run, s; 120 */
+  readonly cellLimitS?: number;
+  /** added to the kernel's environment */
+  readonly environment?: Readonly<Record<string, string>>;
+  /** a kernel that is already running in the notebook's folder; left out, one is started. It is stopped at the end */
+  readonly kernel?: Promise<Kernel>;
+  /** called before each code cell */
+  readonly onCell?: (progress: CellProgress) => void;
+}
+
+/** Where a run stands. */
+export interface CellProgress {
+  /** 1 for the first cell of the notebook, of whatever type */
+  readonly cell: number;
+  /** 1 for the first code cell */
+  readonly codeCell: number;
+  /** how many code cells will run */
+  readonly codeCells: number;
+}
+
+/** Why a run stopped. */
+export interface CellFailure {
+  /** 1 for the first cell of the notebook, of whatever type */
+  readonly cell: number;
+  readonly source: string;
+  /** what the kernel said, or why the host stopped the cell */
+  readonly message: string;
+}
+
+/** What came of a run. */
+export interface Run {
+  readonly path: string;
+  /** the notebook with its new outputs; after a failure, cells behind it have none */
+  readonly notebook: Notebook;
+  readonly failure: CellFailure | null;
+  readonly elapsedMs: number;
+}
+
+/**
+ * Runs a notebook's code cells in order on a kernel of its own and stops at the first that fails. The executed copy is
+ * written either way. A cell tagged `skip-execution` is passed over, one tagged `raises-exception` may fail.
+ */
+export async function runNotebook(options: RunOptions): Promise<Run> {
+  const began = Date.now();
+  const notebook = await readNotebook(options.path).catch(async (error) => {
+    await options.kernel?.then((kernel) => kernel.stop());
+    throw error;
+  });
+  const folder = dirname(resolve(options.path));
+  const kernel = await (options.kernel ?? startKernel({ folder, environment: options.environment }));
+  let failure: CellFailure | null = null;
+  try {
+    for (const cell of notebook.cells) {
+      if (cell.cell_type === "code") Object.assign(cell, { execution_count: null, outputs: [] });
+    }
+    failure = await runCells(kernel, notebook, options);
+  } finally {
+    await kernel.stop();
+  }
+  if (options.copyTo) await writeNotebook(options.copyTo, notebook);
+  return { path: options.path, notebook, failure, elapsedMs: Date.now() - began };
+}
+
+async function runCells(kernel: Kernel, notebook: Notebook, options: RunOptions): Promise<CellFailure | null> {
+  const collector = outputCollector();
+  const due = notebook.cells.filter(isDue);
+  let count = 0;
+  for (const [index, cell] of due.entries()) {
+    const number = notebook.cells.indexOf(cell) + 1;
+    options.onCell?.({ cell: number, codeCell: index + 1, codeCells: due.length });
+    const code = textOf(cell.source);
+    cell.outputs = collector.open();
+    const { status, reason } = await execute(kernel, {
+      code,
+      limitMs: (options.cellLimitS ?? 120) * 1000,
+      onNews: collector.add,
+    });
+    cell.execution_count = ++count;
+    collector.close(status !== "ok", reason);
+    if (status === "ok") continue;
+    if (status === "error" && tagsOf(cell).includes("raises-exception")) {
+      await new Promise((done) => setTimeout(done, 250)); // the kernel refuses work for 200 ms after a failure
+      continue;
+    }
+    const error = cell.outputs.at(-1);
+    const message = error?.output_type === "error" ? error.traceback.join("\n") : reason;
+    return { cell: number, source: code, message };
+  }
+  return null;
+}
+
+function isDue(cell: Cell): boolean {
+  return cell.cell_type === "code" && textOf(cell.source).trim() !== "" && !tagsOf(cell).includes("skip-execution");
+}

@@ -1,0 +1,93 @@
+import { escapeHtml } from "./escape";
+
+const TAGS = new Set(
+  (
+    "a abbr b blockquote br caption code col colgroup dd del details dfn div dl dt em figcaption figure h1 h2 h3 h4 h5 h6 " +
+    "hr i ins kbd li mark ol p pre q s samp small span strong sub summary sup table tbody td tfoot th thead tr u ul var"
+  ).split(" "),
+);
+const VOID_TAGS = new Set(["br", "hr", "col"]);
+const SILENT_TAGS = "script|style|template|noscript|iframe|object|textarea|title|xmp|svg|math";
+const ATTRIBUTES = new Set(["colspan", "rowspan", "span", "scope", "title", "start", "open", "lang", "dir"]);
+
+/**
+ * HTML rebuilt from an allow-list of tags and attributes: tables, lists, text. Every `<` of the result belongs to a
+ * tag that this function wrote itself; whatever it does not know becomes text or goes, scripts and styles go with
+ * what they hold, and tags left open are closed.
+ */
+export function safeHtml(html: string): string {
+  const source = html
+    .replace(/<!--[\s\S]*?(?:-->|$)/g, "")
+    .replace(new RegExp(`<(${SILENT_TAGS})\\b[\\s\\S]*?(?:</\\1\\s*>|$)`, "gi"), "");
+  const open: string[] = [];
+  let safe = "";
+  let at = 0;
+  for (const match of source.matchAll(/<(\/?)([a-zA-Z][a-zA-Z0-9]*)((?:"[^"]*"|'[^']*'|[^"'>])*)>/g)) {
+    safe += textHtml(source.slice(at, match.index));
+    at = match.index + match[0].length;
+    const tag = match[2].toLowerCase();
+    if (!TAGS.has(tag)) continue;
+    if (!match[1]) {
+      safe += `<${tag}${safeAttributes(tag, match[3])}>`;
+      if (!VOID_TAGS.has(tag)) open.push(tag);
+    } else if (open.includes(tag)) {
+      while (open.at(-1) !== tag) safe += `</${open.pop()}>`;
+      safe += `</${open.pop()}>`;
+    }
+  }
+  safe += textHtml(source.slice(at));
+  while (open.length > 0) safe += `</${open.pop()}>`;
+  return safe;
+}
+
+/** Whether a link may stand in a page: to a place on the page, a web page, an e-mail address or a file beside it. */
+export function isSafeLink(href: string): boolean {
+  // biome-ignore lint/suspicious/noControlCharactersInRegex: browsers skip these characters before a scheme
+  const bare = href.replace(/[\u0000-\u0020\u007f-\u00a0]/g, "");
+  return /^(https?:|mailto:|#)/i.test(bare) || !/^[^/?#]*:/.test(bare);
+}
+
+function safeAttributes(tag: string, source: string): string {
+  let safe = "";
+  for (const match of source.matchAll(/([a-zA-Z-]+)(?:\s*=\s*(?:"([^"]*)"|'([^']*)'|([^\s"'>]+)))?/g)) {
+    const name = match[1].toLowerCase();
+    const value = plainText(match[2] ?? match[3] ?? match[4] ?? "");
+    if (ATTRIBUTES.has(name)) safe += ` ${name}="${escapeHtml(value)}"`;
+    const aligned = /text-align:\s*(left|right|center)/.exec(value);
+    if (name === "style" && aligned) safe += ` style="text-align:${aligned[1]}"`;
+    if (tag === "a" && name === "href" && isSafeLink(value)) safe += ` href="${escapeHtml(value)}" rel="noreferrer"`;
+  }
+  return safe;
+}
+
+function textHtml(text: string): string {
+  return escapeHtml(plainText(text));
+}
+
+/** Text with its character references read, as far as tables and notes use them; others stay as they are written. */
+function plainText(text: string): string {
+  return text.replace(
+    /&(?:#(\d+)|#x([0-9a-f]+)|(amp|lt|gt|quot|apos|nbsp|deg|times|minus|plusmn|middot|ndash|mdash));/gi,
+    (whole, decimal, hex, name) => {
+      if (name) return NAMED[name.toLowerCase()] ?? whole;
+      const code = decimal ? Number(decimal) : Number.parseInt(hex, 16);
+      return code > 0 && code <= 0x10ffff && !(code >= 0xd800 && code <= 0xdfff) ? String.fromCodePoint(code) : whole;
+    },
+  );
+}
+
+const NAMED: Record<string, string> = {
+  amp: "&",
+  lt: "<",
+  gt: ">",
+  quot: '"',
+  apos: "'",
+  nbsp: "\u00a0",
+  deg: "°",
+  times: "×",
+  minus: "−",
+  plusmn: "±",
+  middot: "·",
+  ndash: "–",
+  mdash: "—",
+};

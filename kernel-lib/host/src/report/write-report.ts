@@ -1,0 +1,90 @@
+import { basename } from "node:path";
+import { type Cell, type Notebook, tagsOf, textOf, titleOf } from "../notebook/notebook";
+import { writeWhole } from "../notebook/write-whole";
+import { escapeHtml } from "./escape";
+import { plotlySource } from "./plotly-source";
+import { type Heading, renderMarkdown } from "./render-markdown";
+import { PLOTLY_MIME, renderOutput } from "./render-output";
+import { REPORT_SCRIPT } from "./report-script";
+import { REPORT_STYLE } from "./report-style";
+
+/** What `writeReport` needs to know. */
+export interface ReportOptions {
+  /** executed notebooks in the order of the page */
+  readonly notebooks: readonly { readonly path: string; readonly notebook: Notebook }[];
+  /** the page's file */
+  readonly path: string;
+  /** heading of the page; "Slab trials, settings and yields" */
+  readonly title?: string;
+  /** a line under the heading: which kitchen, when */
+  readonly subtitle?: string;
+}
+
+/**
+ * Writes executed notebooks as one HTML page that needs nothing else: contents list, prose, folded code, tables, and
+ * figures that plotly draws offline. Every text is escaped; the page runs no script but its own and fetches nothing.
+ */
+export async function writeReport(options: ReportOptions): Promise<void> {
+  const sections = options.notebooks.map(({ path, notebook }, index) => renderNotebook(notebook, path, index + 1));
+  const figures = options.notebooks.some(({ notebook }) => notebook.cells.some(hasFigure));
+  const title = options.title ?? "Slab trials, settings and yields";
+  const plotly = figures ? `<script>${(await plotlySource()).replace(/<\/script/gi, "<\\/script")}</script>` : "";
+  const page = `<!doctype html>
+<html lang="en">
+<head>
+<meta charset="utf-8">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<meta http-equiv="Content-Security-Policy" content="default-src 'none'; script-src 'unsafe-inline' 'unsafe-eval'; style-src 'unsafe-inline'; img-src data: blob:; font-src data:; base-uri 'none'; form-action 'none'">
+<title>${escapeHtml(title)}</title>
+<style>${REPORT_STYLE}</style>
+</head>
+<body>
+<header><h1>${escapeHtml(title)}</h1><p class="quiet">${escapeHtml(options.subtitle ?? "")}</p></header>
+<nav aria-label="Contents"><ol>${sections.map((section) => section.contents).join("")}</ol></nav>
+<main>${sections.map((section) => section.html).join("\n")}</main>
+<footer>Times and temperatures in this report are guidance for a test kitchen. Check the core of the thickest piece with a probe; local food codes and licensed practice come first.</footer>
+${plotly}<script>${figures ? REPORT_SCRIPT : ""}</script>
+</body>
+</html>
+`;
+  await writeWhole(options.path, page);
+}
+
+function renderNotebook(notebook: Notebook, path: string, number: number): { html: string; contents: string } {
+  const id = `n${number}`;
+  const title = titleOf(notebook, basename(path, ".ipynb"));
+  const headings: Heading[] = [];
+  let titled = false;
+  const cells = notebook.cells.map((cell, index) => {
+    const at = `${id}-c${index + 1}`;
+    if (cell.cell_type === "code") return renderCode(cell, at, index + 1);
+    if (cell.cell_type === "raw") return `<pre class="out">${escapeHtml(textOf(cell.source))}</pre>`;
+    const markdown = renderMarkdown(textOf(cell.source), { prefix: at, attachments: cell.attachments, lower: 1 });
+    if (titled) headings.push(...markdown.headings);
+    else headings.push(...markdown.headings.slice(1));
+    titled ||= markdown.headings.length > 0;
+    return `<div class="prose">${markdown.html}</div>`;
+  });
+  const failed = notebook.cells.some((cell) => cell.outputs?.some((output) => output.output_type === "error"));
+  const heading = titled ? "" : `<h2>${escapeHtml(title)}</h2>`;
+  const html = `<section id="${id}"${failed ? ' class="failed"' : ""}>${heading}\n${cells.join("\n")}\n</section>`;
+  const inner = headings
+    .filter(({ level }) => level <= 2)
+    .map((entry) => `<li><a href="#${entry.id}">${escapeHtml(entry.text)}</a></li>`);
+  const list = inner.length ? `<details><summary>sections</summary><ul>${inner.join("")}</ul></details>` : "";
+  return { html, contents: `<li><a href="#${id}">${escapeHtml(title)}</a>${list}</li>` };
+}
+
+function renderCode(cell: Cell, id: string, number: number): string {
+  const source = textOf(cell.source);
+  const outputs = (cell.outputs ?? []).map((output, index) => renderOutput(output, `${id}-o${index + 1}`));
+  if (source.trim() === "" && outputs.length === 0) return "";
+  const failed =
+    cell.outputs?.some((output) => output.output_type === "error") && !tagsOf(cell).includes("raises-exception");
+  const code = `<details class="code"${failed ? " open" : ""}><summary>code of cell ${number}</summary><pre><code>${escapeHtml(source)}</code></pre></details>`;
+  return `<div class="cell" id="${id}">${code}${outputs.join("\n")}</div>`;
+}
+
+function hasFigure(cell: Cell): boolean {
+  return (cell.outputs ?? []).some((output) => "data" in output && output.data[PLOTLY_MIME] !== undefined);
+}
