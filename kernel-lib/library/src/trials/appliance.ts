@@ -1,0 +1,41 @@
+import { z } from "zod";
+import { type ColumnPlans, type ReadRecords, readRecords } from "../units/read-records";
+
+/** What reheats the pieces. */
+export interface Appliance {
+  readonly applianceId: string;
+  readonly name: string;
+  readonly kind: "air fryer" | "fan oven" | "still oven";
+  /** floor of the basket or rack that pieces can lie on (cm²) */
+  readonly floorCm2: number;
+  /** rated power (W) */
+  readonly powerW: number | null;
+  readonly note: string | null;
+}
+
+/** What an appliance must hold; each message says what was expected. */
+export const ApplianceSchema: z.ZodType<Appliance> = z.object({
+  applianceId: z.string("the id of an appliance").min(1),
+  name: z.string("a name").min(1),
+  kind: z.enum(["air fryer", "fan oven", "still oven"], "air fryer, fan oven or still oven"),
+  floorCm2: z
+    .number("a floor of 20 to 20000 cm²")
+    .min(20, "a floor of 20 to 20000 cm²")
+    .max(20_000, "a floor of 20 to 20000 cm²"),
+  powerW: z.number().positive("a power above 0 W").nullable(),
+  note: z.string().nullable(),
+});
+
+const COLUMNS: ColumnPlans<Appliance> = {
+  applianceId: { column: "appliance", holds: "text" },
+  name: { column: "name", holds: "text" },
+  kind: { column: "kind", holds: "text" },
+  floorCm2: { column: "floor_cm2", holds: "number" },
+  powerW: { column: "power_w", holds: "number" },
+  note: { column: "note", holds: "text" },
+};
+
+/** Reads the kitchen's appliances from CSV text. */
+export function readAppliances(csvText: string, file: string): ReadRecords<Appliance> {
+  return readRecords(csvText, file, COLUMNS, ApplianceSchema);
+}

@@ -1,0 +1,138 @@
+import { z } from "zod";
+import { type ColumnPlans, type ReadRecords, readRecords } from "../units/read-records";
+
+/**
+ * One reheat or cook of pieces from one slab, as logged. What was not measured is `null` (or an empty array): it is
+ * unknown, not zero.
+ */
+export interface Trial {
+  /** name of this trial, used once in a kitchen */
+  readonly trialId: string;
+  /** day, as `2026-03-14` */
+  readonly date: string;
+  readonly variantId: string;
+  readonly panId: string;
+  readonly applianceId: string;
+  /** mass of mix spread on the pan (g) */
+  readonly batchG: number | null;
+  /** depth-probe readings of the frozen slab (mm) */
+  readonly probesMm: readonly number[];
+  /** air temperature set (°C) */
+  readonly setpointC: number;
+  /** share of the basket or rack floor that the pieces cover, 0 to 1.2 */
+  readonly loadFraction: number | null;
+  /** temperature of the pieces when they went in (°C) */
+  readonly startC: number;
+  /** when the pieces were turned (min); not turned is `null` */
+  readonly flipMin: number | null;
+  /** time in the appliance until the pieces were taken out (min) */
+  readonly timeMin: number;
+  /** latest check at which the pieces were not yet crisp (min) */
+  readonly notCrispMin: number | null;
+  /** earliest check at which the pieces were crisp (min) */
+  readonly crispMin: number | null;
+  /** highest core temperature read within two minutes of taking out, in the thickest piece (°C) */
+  readonly coreC: number | null;
+  /** mass of the pieces before (g) */
+  readonly massBeforeG: number | null;
+  /** mass of the same pieces after (g) */
+  readonly massAfterG: number | null;
+  /** how many pieces were weighed */
+  readonly pieces: number | null;
+  /** panel scores for crispness, 0 soft to 9 crisp, one a taster */
+  readonly crispScores: readonly number[];
+  /** panel scores for browning, 0 pale to 9 burnt, one a taster */
+  readonly brownScores: readonly number[];
+  readonly note: string | null;
+}
+
+const minutes = (what: string): z.ZodType<number> => z.number(what).min(0, what).max(180, what);
+const mass = (what: string): z.ZodType<number | null> => z.number(what).positive(what).max(20_000, what).nullable();
+const id = (what: string): z.ZodType<string> => z.string(what).regex(/^[A-Za-z0-9][A-Za-z0-9._-]*$/, what);
+const scores = (what: string): z.ZodType<number[]> => z.array(z.number(what).min(0, what).max(9, what));
+
+/** What a trial must hold; each message says what was expected. */
+export const TrialSchema: z.ZodType<Trial> = z
+  .object({
+    trialId: id("a trial name of letters, digits, points and dashes"),
+    date: z.iso.date("a day such as 2026-03-14"),
+    variantId: id("the id of a variant"),
+    panId: id("the id of a pan"),
+    applianceId: id("the id of an appliance"),
+    batchG: mass("a batch above 0 and up to 20000 g"),
+    probesMm: z.array(
+      z
+        .number("readings")
+        .positive("readings above 0 mm")
+        .max(60, "readings up to 60 mm (is the heading's unit right?)"),
+    ),
+    setpointC: z
+      .number("a setpoint")
+      .min(100, "a setpoint of 100 to 290 °C (212 to 554 °F)")
+      .max(290, "a setpoint of 100 to 290 °C (212 to 554 °F); is this °F under a °C heading?"),
+    loadFraction: z.number().positive("a share above 0").max(1.2, "a share of the floor, 0 to 1.2").nullable(),
+    startC: z
+      .number("a start temperature (-18 for pieces straight from the freezer)")
+      .min(-40, "a start temperature of -40 to 40 °C")
+      .max(40, "a start temperature of -40 to 40 °C"),
+    flipMin: minutes("a turn between 0 and 180 min").nullable(),
+    timeMin: z.number("a time").positive("a time above 0 min").max(180, "a time up to 180 min"),
+    notCrispMin: minutes("a check between 0 and 180 min").nullable(),
+    crispMin: minutes("a check between 0 and 180 min").nullable(),
+    coreC: z
+      .number()
+      .min(-30, "a core temperature of -30 to 115 °C")
+      .max(115, "a core temperature of -30 to 115 °C; is this °F under a °C heading?")
+      .nullable(),
+    massBeforeG: mass("a mass above 0 and up to 20000 g"),
+    massAfterG: mass("a mass above 0 and up to 20000 g"),
+    pieces: z.number().int("a whole number of pieces").min(1, "one piece or more").nullable(),
+    crispScores: scores("scores from 0 to 9"),
+    brownScores: scores("scores from 0 to 9"),
+    note: z.string().nullable(),
+  })
+  .check(({ value: trial, issues }) => {
+    const expect = (field: keyof Trial, holds: boolean, message: string): void => {
+      if (!holds) issues.push({ code: "custom", message, path: [field], input: trial[field] });
+    };
+    const { notCrispMin, crispMin, massBeforeG, massAfterG, timeMin } = trial;
+    expect("probesMm", trial.probesMm.length > 0 || trial.batchG !== null, "probe readings, or else the batch mass");
+    if (notCrispMin !== null && crispMin !== null)
+      expect("crispMin", crispMin > notCrispMin, `a check after the last not-crisp one (${notCrispMin} min)`);
+    for (const field of ["notCrispMin", "crispMin", "flipMin"] as const)
+      expect(field, (trial[field] ?? 0) <= timeMin, `at most the time of taking out (${timeMin} min)`);
+    if (massAfterG !== null) {
+      expect("massBeforeG", massBeforeG !== null, "the mass before, as a mass after is given");
+      if (massBeforeG !== null)
+        expect("massAfterG", massAfterG <= 1.02 * massBeforeG, `at most the mass before (${massBeforeG} g)`);
+    }
+  });
+
+const COLUMNS: ColumnPlans<Trial> = {
+  trialId: { column: "trial", holds: "text" },
+  date: { column: "date", holds: "text" },
+  variantId: { column: "variant", holds: "text" },
+  panId: { column: "pan", holds: "text" },
+  applianceId: { column: "appliance", holds: "text" },
+  batchG: { column: "batch", holds: "mass" },
+  probesMm: { column: "thickness", holds: "length", many: true },
+  setpointC: { column: "setpoint", holds: "temperature" },
+  loadFraction: { column: "load_fraction", holds: "number" },
+  startC: { column: "start", holds: "temperature" },
+  flipMin: { column: "flip", holds: "time" },
+  timeMin: { column: "time", holds: "time" },
+  notCrispMin: { column: "not_crisp", holds: "time" },
+  crispMin: { column: "crisp", holds: "time" },
+  coreC: { column: "core", holds: "temperature" },
+  massBeforeG: { column: "before", holds: "mass" },
+  massAfterG: { column: "after", holds: "mass" },
+  pieces: { column: "pieces", holds: "number" },
+  crispScores: { column: "crisp_scores", holds: "number", many: true },
+  brownScores: { column: "brown_scores", holds: "number", many: true },
+  note: { column: "note", holds: "text" },
+};
+
+/** Reads a trial log (CSV, units in the headings) and lists every problem beside the trials that are sound. */
+export function readTrials(csvText: string, file: string): ReadRecords<Trial> {
+  return readRecords(csvText, file, COLUMNS, TrialSchema);
+}

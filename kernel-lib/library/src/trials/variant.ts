@@ -1,0 +1,76 @@
+import { z } from "zod";
+import { type ColumnPlans, type ReadRecords, readRecords } from "../units/read-records";
+
+/** A product under development: one formula, spread, cut and reheated in one way. */
+export interface Variant {
+  readonly variantId: string;
+  readonly name: string;
+  /** the formula it is mixed from */
+  readonly formulaId: string;
+  /** `"slab"` is cut from a sheet; `"batter"` is baked in wells */
+  readonly form: "slab" | "batter";
+  /** the pan it was tuned on */
+  readonly panId: string;
+  /** mass of mix on that pan (g) */
+  readonly batchG: number;
+  /** rows of the cut; for wells 1 */
+  readonly rows: number;
+  /** columns of the cut, along the longer side; for wells 1 */
+  readonly columns: number;
+  /** taken off every edge before cutting (mm) */
+  readonly trimMm: number;
+  /** the appliance and setting that its reheat card names */
+  readonly applianceId: string;
+  readonly setpointC: number;
+  /** temperature of the pieces when they go in (°C) */
+  readonly startC: number;
+  /** longest reheat the developer accepts (min) */
+  readonly longestMin: number;
+  readonly note: string | null;
+}
+
+const id = (what: string): z.ZodType<string> => z.string(what).regex(/^[A-Za-z0-9][A-Za-z0-9._-]*$/, what);
+const whole = (what: string): z.ZodType<number> => z.number(what).int(what).min(1, what).max(100, what);
+
+/** What a variant must hold; each message says what was expected. */
+export const VariantSchema: z.ZodType<Variant> = z.object({
+  variantId: id("a variant name of letters, digits, points and dashes"),
+  name: z.string("a name").min(1),
+  formulaId: id("the id of a formula"),
+  form: z.enum(["slab", "batter"], "slab or batter"),
+  panId: id("the id of a pan"),
+  batchG: z.number("a batch above 0 g").positive("a batch above 0 g"),
+  rows: whole("a whole number of rows, 1 to 100"),
+  columns: whole("a whole number of columns, 1 to 100"),
+  trimMm: z.number("a trim").min(0, "a trim of 0 to 50 mm").max(50, "a trim of 0 to 50 mm"),
+  applianceId: id("the id of an appliance"),
+  setpointC: z
+    .number("a setpoint")
+    .min(100, "a setpoint of 100 to 290 °C (212 to 554 °F)")
+    .max(290, "a setpoint of 100 to 290 °C (212 to 554 °F)"),
+  startC: z.number("a start temperature").min(-40, "-40 to 40 °C").max(40, "-40 to 40 °C"),
+  longestMin: z.number("a time").positive("a time above 0 min").max(180, "a time up to 180 min"),
+  note: z.string().nullable(),
+});
+
+const COLUMNS: ColumnPlans<Variant> = {
+  variantId: { column: "variant", holds: "text" },
+  name: { column: "name", holds: "text" },
+  formulaId: { column: "formula", holds: "text" },
+  form: { column: "form", holds: "text" },
+  panId: { column: "pan", holds: "text" },
+  batchG: { column: "batch", holds: "mass" },
+  rows: { column: "rows", holds: "number" },
+  columns: { column: "columns", holds: "number" },
+  trimMm: { column: "trim", holds: "length" },
+  applianceId: { column: "appliance", holds: "text" },
+  setpointC: { column: "setpoint", holds: "temperature" },
+  startC: { column: "start", holds: "temperature" },
+  longestMin: { column: "longest", holds: "time" },
+  note: { column: "note", holds: "text" },
+};
+
+/** Reads the kitchen's variants from CSV text. */
+export function readVariants(csvText: string, file: string): ReadRecords<Variant> {
+  return readRecords(csvText, file, COLUMNS, VariantSchema);
+}

@@ -1,0 +1,114 @@
+import { describe, expect, it } from "vitest";
+import { readTrials } from "../../../kernel-lib/library/src/trials/trial";
+
+const HEADINGS =
+  "trial,date,variant,pan,appliance,batch_g,thickness_mm,setpoint_c,load_fraction,start_c,flip_min,time_min,not_crisp_min,crisp_min,core_c,before_g,after_g,pieces,crisp_scores,brown_scores,note";
+const GOOD = "T-1,2026-02-03,beet,half,basket,1150,8.1;8.3,200,0.6,-18,,11,9,10,81.5,120.4,101.2,8,6.5;7,4;5,";
+const log = (...rows: string[]): string => [HEADINGS, ...rows].join("\n");
+const withCell = (column: string, value: string): string => {
+  const cells = GOOD.split(",");
+  cells[HEADINGS.split(",").indexOf(column)] = value;
+  return cells.join(",");
+};
+
+describe("readTrials", () => {
+  it("reads a row, several probes and scores in one cell", () => {
+    const { records, problems } = readTrials(log(GOOD), "log.csv");
+    expect(problems).toEqual([]);
+    expect(records[0]).toMatchObject({
+      trialId: "T-1",
+      probesMm: [8.1, 8.3],
+      crispScores: [6.5, 7],
+      flipMin: null,
+      note: null,
+    });
+  });
+
+  it("converts inches, pounds, ounces and °F once", () => {
+    const heading = HEADINGS.replace("batch_g", "batch_lb")
+      .replace("thickness_mm", "thickness_in")
+      .replace("setpoint_c", "setpoint_f")
+      .replace("core_c", "core_f")
+      .replace("before_g", "before_oz");
+    const row = "T-1,2026-02-03,beet,half,basket,2.5,0.25;0.5,400,0.6,-18,,11,9,10,165,4,100,8,6,4,";
+    const [trial] = readTrials(`${heading}\n${row}`, "log.csv").records;
+    expect(trial.batchG).toBeCloseTo(1133.981, 3);
+    expect(trial.probesMm).toEqual([6.35, 12.7]);
+    expect(trial.setpointC).toBeCloseTo(204.444, 3);
+    expect(trial.coreC).toBeCloseTo(73.889, 3);
+    expect(trial.massBeforeG).toBeCloseTo(113.398, 3);
+  });
+
+  it("names file, row, column, value and expectation for every kind of damage, and loses no sound row", () => {
+    const damaged = log(
+      GOOD,
+      withCell("thickness_mm", "8.1 mm"),
+      withCell("setpoint_c", "400"),
+      withCell("setpoint_c", "2O0"),
+      withCell("date", "03/02/2026"),
+      withCell("crisp_min", "8"),
+      withCell("after_g", "131"),
+      withCell("crisp_scores", "6;11"),
+      withCell("pieces", "7.5"),
+      withCell("time_min", ""),
+      withCell("core_c", "178"),
+      withCell("flip_min", "12"),
+      withCell("trial", ""),
+      `${GOOD},one too many`,
+      withCell("trial", "T-2"),
+    );
+    const { records, problems } = readTrials(damaged, "log.csv");
+    expect(records.map((trial) => trial.trialId)).toEqual(["T-1", "T-2"]);
+    const expected = [
+      "log.csv row 15: expected 21 cells, got 22",
+      'log.csv row 3, column thickness_mm: expected numbers in mm with a decimal point, parted by semicolons, got "8.1 mm"',
+      'log.csv row 4, column setpoint_c: expected a setpoint of 100 to 290 °C (212 to 554 °F); is this °F under a °C heading?, got "400"',
+      'log.csv row 5, column setpoint_c: expected a number in °C with a decimal point, got "2O0"',
+      'log.csv row 6, column date: expected a day such as 2026-03-14, got "03/02/2026"',
+      'log.csv row 7, column crisp_min: expected a check after the last not-crisp one (9 min), got "8"',
+      'log.csv row 8, column after_g: expected at most the mass before (120.4 g), got "131"',
+      'log.csv row 9, column crisp_scores: expected scores from 0 to 9, got "6;11"',
+      'log.csv row 10, column pieces: expected a whole number of pieces, got "7.5"',
+      'log.csv row 11, column time_min: expected a time, got ""',
+      'log.csv row 12, column core_c: expected a core temperature of -30 to 115 °C; is this °F under a °C heading?, got "178"',
+      'log.csv row 13, column flip_min: expected at most the time of taking out (11 min), got "12"',
+      'log.csv row 14, column trial: expected a trial name of letters, digits, points and dashes, got ""',
+    ];
+    for (const sentence of expected) expect(problems).toContain(sentence);
+    expect(problems).toHaveLength(expected.length);
+  });
+
+  it("says which headings it knows when one is strange, missing its unit, of the wrong kind, or given twice", () => {
+    const strange = (heading: string, instead: string): string =>
+      readTrials(log(GOOD).replace(heading, instead), "log.csv").problems[0];
+    expect(strange("note", "remarks")).toMatch(
+      /row 1, column remarks: expected one of trial, date, .*thickness_mm.*note$/,
+    );
+    expect(strange("thickness_mm", "thickness")).toBe(
+      "log.csv row 1, column thickness: expected a heading that ends in its unit, such as thickness_mm",
+    );
+    expect(strange("thickness_mm", "thickness_g")).toBe(
+      "log.csv row 1, column thickness_g: expected a unit of length, such as thickness_mm",
+    );
+    expect(strange("note", "thickness_in")).toBe(
+      "log.csv row 1, column thickness_in: expected one column for thickness, got also thickness_mm",
+    );
+  });
+
+  it("says that a column is missing once a row needs it", () => {
+    const without = log(GOOD)
+      .split("\n")
+      .map((line) => line.split(",").toSpliced(7, 1).join(","))
+      .join("\n");
+    expect(readTrials(without, "log.csv").problems).toEqual([
+      "log.csv row 2, column setpoint: expected a setpoint, got no such column",
+    ]);
+  });
+
+  it("wants probes or a batch mass", () => {
+    const bare = withCell("thickness_mm", "").replace(",1150,", ",,");
+    expect(readTrials(log(bare), "log.csv").problems).toEqual([
+      'log.csv row 2, column thickness_mm: expected probe readings, or else the batch mass, got ""',
+    ]);
+  });
+});
