@@ -1,0 +1,81 @@
+/** The nine major food allergens of US law (FALCPA 2004, Public Law 108-282; FASTER Act 2021, Public Law 117-11). */
+export type UsAllergen = "milk" | "egg" | "fish" | "crustacean" | "tree nut" | "wheat" | "peanut" | "soy" | "sesame";
+
+/** The fourteen groups of Annex II of Regulation (EU) 1169/2011. */
+export type EuAllergen =
+  | "gluten"
+  | "crustacean"
+  | "egg"
+  | "fish"
+  | "peanut"
+  | "soy"
+  | "milk"
+  | "nut"
+  | "celery"
+  | "mustard"
+  | "sesame"
+  | "sulphite"
+  | "lupin"
+  | "mollusc";
+
+/** The US nine, in the order of the law. */
+export const US_ALLERGENS: readonly UsAllergen[] = Object.freeze([
+  "milk",
+  "egg",
+  "fish",
+  "crustacean",
+  "tree nut",
+  "wheat",
+  "peanut",
+  "soy",
+  "sesame",
+] as const);
+
+/** The EU fourteen, in the order of Annex II. */
+export const EU_ALLERGENS: readonly EuAllergen[] = Object.freeze([
+  "gluten",
+  "crustacean",
+  "egg",
+  "fish",
+  "peanut",
+  "soy",
+  "milk",
+  "nut",
+  "celery",
+  "mustard",
+  "sesame",
+  "sulphite",
+  "lupin",
+  "mollusc",
+] as const);
+
+/** One allergen of an ingredient: a reminder to check the label, never a declaration. */
+export interface AllergenMark<Name extends string> {
+  readonly allergen: Name;
+  /** the species or grain, which labels must name: `"Alaska pollock"`, `"wheat"`; empty when none applies */
+  readonly species: string;
+  /** inherent in the food, or dependent on the maker's recipe */
+  readonly certainty: "inherent" | "depends on the maker";
+}
+
+/**
+ * Reads a cell of allergen marks: names separated by `;`, the species in brackets, `?` at the end when it depends on
+ * the maker: `fish (Alaska pollock); milk?`. Returns the marks, or a sentence saying what is wrong.
+ */
+export function readAllergenMarks<Name extends string>(
+  cell: string,
+  known: readonly Name[],
+): { readonly marks: readonly AllergenMark<Name>[]; readonly problem: string | null } {
+  const marks: AllergenMark<Name>[] = [];
+  for (const word of cell.split(";").map((part) => part.trim())) {
+    if (word === "") continue;
+    const match = /^([a-z ]+?)\s*(?:\(([^)]+)\))?\s*(\?)?$/.exec(word);
+    const allergen = known.find((name) => name === match?.[1]);
+    if (!match || !allergen) {
+      return { marks: [], problem: `expected allergens among ${known.join(", ")} separated by ";", got "${word}"` };
+    }
+    const certainty = match[3] ? "depends on the maker" : "inherent";
+    marks.push(Object.freeze({ allergen, species: match[2]?.trim() ?? "", certainty }));
+  }
+  return { marks: Object.freeze(marks), problem: null };
+}

@@ -1,0 +1,78 @@
+import { z } from "zod";
+
+/** What a food must be cooked to is set by its class; `plant` and `batter` without raw animal parts are the mildest. */
+export type FoodClass = "poultry" | "groundMeat" | "fish" | "egg" | "wholeMeat" | "plant" | "readyToEat";
+
+/** One ingredient of a mix or a coating. */
+export interface FormulaLine {
+  /** id of the ingredient */
+  readonly ingredient: string;
+  /** `"250 g"`, `"1 1/2 tsp"`, `"2 large"`, `"1.5 % of turkey-ground-93"`, `"12 % of mix"` */
+  readonly amount: string;
+}
+
+/** What a layer is for; layers go on in the order of the list. */
+export type LayerKind = "predust" | "wash" | "breading" | "spray oil";
+
+/** The weight that a pickup percentage is of. */
+export type PickupBasis = "substrate" | "finished";
+
+/** One coating layer. */
+export interface CoatingLayer {
+  readonly layer: LayerKind;
+  /** what the layer is made of: parts in grams or household measures; only the proportions count */
+  readonly lines: readonly FormulaLine[];
+  /** pickup (%): layer mass on the piece's mass before this layer (`substrate`) or after it (`finished`) */
+  readonly pickupPercent: number;
+  readonly pickupBasis: PickupBasis;
+  /** standard uncertainty of `pickupPercent` (% points), from trials or assumed */
+  readonly pickupSePercent: number;
+  /** surface of the piece over its mass where the pickup was seen (cm²/g); other pieces scale from it; left out: no scaling */
+  readonly atSurfaceCm2PerG?: number;
+}
+
+/** A recipe for a slab or a batter: what goes in, what goes on, how a serving is counted. */
+export interface Formula {
+  readonly id: string;
+  readonly name: string;
+  /** where the formula comes from: `"invented for the Quarry Lane test kitchen"` */
+  readonly origin: string;
+  readonly foodClass: FoodClass;
+  /** share of the spread mix's volume that is air, 0 to below 0.8 */
+  readonly airFraction: number;
+  readonly mix: readonly FormulaLine[];
+  /** total of the mix (g); needed only when every line is a percentage of the mix */
+  readonly mixG?: number;
+  /** in the order in which they go on; empty for an uncoated piece */
+  readonly coating: readonly CoatingLayer[];
+  readonly piecesPerServing: number;
+  readonly note: string;
+}
+
+const lineSchema: z.ZodType<FormulaLine> = z.strictObject({
+  ingredient: z.string().min(1),
+  amount: z.string().min(1),
+});
+
+const layerSchema: z.ZodType<CoatingLayer> = z.strictObject({
+  layer: z.enum(["predust", "wash", "breading", "spray oil"]),
+  lines: z.array(lineSchema).min(1),
+  pickupPercent: z.number().positive().max(200),
+  pickupBasis: z.enum(["substrate", "finished"]),
+  pickupSePercent: z.number().min(0).max(50),
+  atSurfaceCm2PerG: z.number().positive().max(100).optional(),
+});
+
+/** Checks a formula that comes from outside. */
+export const formulaSchema: z.ZodType<Formula> = z.strictObject({
+  id: z.string().regex(/^[a-z0-9]+(-[a-z0-9]+)*$/, "expected lower-case words joined by hyphens"),
+  name: z.string().min(1),
+  origin: z.string().min(1),
+  foodClass: z.enum(["poultry", "groundMeat", "fish", "egg", "wholeMeat", "plant", "readyToEat"]),
+  airFraction: z.number().min(0).lt(0.8),
+  mix: z.array(lineSchema).min(1),
+  mixG: z.number().positive().optional(),
+  coating: z.array(layerSchema),
+  piecesPerServing: z.int().positive(),
+  note: z.string(),
+});

@@ -1,0 +1,89 @@
+import { z } from "zod";
+import { type AllergenMark, EU_ALLERGENS, type EuAllergen, US_ALLERGENS, type UsAllergen } from "./allergens";
+import type { Nutrients } from "./nutrients";
+
+/** What one household measure of a food weighs. */
+export interface HouseholdWeight {
+  /** the measure as written: `"1 cup, packed"`, `"1 large"`, `"0.5 cup"` */
+  readonly measure: string;
+  /** mass of that measure (g) */
+  readonly massG: number;
+  /** where the weight comes from */
+  readonly source: string;
+}
+
+/** Energy in one gram of each nutrient of one food (kcal/g), after Merrill & Watt (1973), as published with SR28. */
+export interface EnergyFactors {
+  readonly proteinKcalG: number;
+  readonly fatKcalG: number;
+  readonly carbohydrateKcalG: number;
+}
+
+/** One food that a formula can use. */
+export interface Ingredient {
+  /** short name that formulas use: lower case, words joined by hyphens */
+  readonly id: string;
+  readonly name: string;
+  /** number in the USDA nutrient database, text with its leading zeros; `null` for a food from elsewhere */
+  readonly ndb: string | null;
+  /** per 100 g as it goes into the mix */
+  readonly per100G: Nutrients;
+  readonly householdWeights: readonly HouseholdWeight[];
+  /** `null` when the source gives none */
+  readonly energyFactors: EnergyFactors | null;
+  readonly allergensUs: readonly AllergenMark<UsAllergen>[];
+  readonly allergensEu: readonly AllergenMark<EuAllergen>[];
+  /** where the values come from */
+  readonly source: string;
+  /** price of 1 kg in the kitchen's own currency; `null` when not given */
+  readonly costPerKg: number | null;
+}
+
+const share = z.number().min(0).max(100).nullable();
+
+const nutrientsSchema: z.ZodType<Nutrients> = z.strictObject({
+  waterG: share,
+  energyKcal: z.number().min(0).max(910).nullable(),
+  proteinG: share,
+  fatG: share,
+  saturatedFatG: share,
+  carbohydrateG: share,
+  fibreG: share,
+  sugarsG: share,
+  sodiumMg: z.number().min(0).max(40_000).nullable(),
+  cholesterolMg: z.number().min(0).max(4_000).nullable(),
+  ashG: share,
+});
+
+function markSchema<Name extends string>(names: readonly Name[]): z.ZodType<AllergenMark<Name>> {
+  return z.strictObject({
+    allergen: z.custom<Name>((name) => names.includes(name as Name), `expected one of ${names.join(", ")}`),
+    species: z.string(),
+    certainty: z.enum(["inherent", "depends on the maker"]),
+  });
+}
+
+/** Checks an ingredient that comes from outside; bounds are those of food itself (oil is 900 kcal, salt 38.8 g sodium). */
+export const ingredientSchema: z.ZodType<Ingredient> = z.strictObject({
+  id: z.string().regex(/^[a-z0-9]+(-[a-z0-9]+)*$/, "expected lower-case words joined by hyphens"),
+  name: z.string().min(1),
+  ndb: z
+    .string()
+    .regex(/^\d{5}$/, "expected five digits")
+    .nullable(),
+  per100G: nutrientsSchema,
+  householdWeights: z.array(
+    z.strictObject({ measure: z.string().min(1), massG: z.number().positive(), source: z.string().min(1) }),
+  ),
+  energyFactors: z
+    .strictObject({
+      proteinKcalG: z.number().min(0).max(10),
+      fatKcalG: z.number().min(0).max(10),
+      carbohydrateKcalG: z.number().min(0).max(10),
+    })
+    .nullable(),
+  allergensUs: z.array(markSchema(US_ALLERGENS)),
+  allergensEu: z.array(markSchema(EU_ALLERGENS)),
+  source: z.string().min(1),
+  costPerKg: z.number().min(0).nullable(),
+});
