@@ -6,6 +6,7 @@ export { type ExecuteOptions, type Execution, execute } from "./kernel/execute";
 export { type Channel, decode, encode, type Header, type Message, request } from "./kernel/message";
 export { describeEnd, type Kernel, type KernelEnd, type KernelOptions, startKernel } from "./kernel/start-kernel";
 // notebook
+export { errorOutput, failureText } from "./notebook/collect-outputs";
 export { compareOutputs, type Difference, type Tolerance } from "./notebook/compare-outputs";
 export {
   type Cell,

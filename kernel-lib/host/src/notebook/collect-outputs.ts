@@ -1,4 +1,5 @@
 import type { Message } from "../kernel/message";
+import { withoutColours } from "../report/escape";
 import { isJsonMime, type Output, type Text, textOf } from "./notebook";
 
 /** Gathers the messages of running cells into outputs, and lets a later cell update an earlier display. */
@@ -70,9 +71,7 @@ export function failureText(complaints: readonly string[]): string {
 
 /** An error output in nbformat's shape from what the kernel printed. */
 export function errorOutput(text: string, reason: string): Output {
-  // biome-ignore lint/suspicious/noControlCharactersInRegex: terminal colours begin with the escape character
-  const lines = text
-    .replace(/\u001b\[[0-9;]*m/g, "")
+  const lines = withoutColours(text)
     .trimEnd()
     .split("\n")
     .filter((line) => !INNER_FRAME.test(line));
@@ -86,7 +85,7 @@ export function errorOutput(text: string, reason: string): Output {
   const compiler = /^(?:\S+ )?\d+:\d+ - (.*)$/.exec(lines[0]);
   if (compiler) return { output_type: "error", ename: "CompileError", evalue: compiler[1], traceback: lines };
   for (const line of lines) {
-    const named = /^(?:Uncaught )?([A-Za-z_$][\w$]*(?:Error|Exception))(?: \[[^\]]*\])?: (.*)$/.exec(line);
+    const named = /^(?:Uncaught )?((?:[A-Za-z_$][\w$]*)?(?:Error|Exception))(?: \[[^\]]*\])?: (.*)$/.exec(line);
     if (named) return { output_type: "error", ename: named[1], evalue: named[2], traceback: lines };
   }
   return { output_type: "error", ename: "Error", evalue: lines[0] || "the kernel gave no message", traceback: lines };

@@ -1,5 +1,5 @@
 import type { MarkedExtension, Tokens } from "marked";
-import { renderToString } from "temml";
+import temml from "temml";
 
 /** Maths between dollar signs in markdown (`$…$` in a line, `$$…$$` on its own) as MathML, which browsers draw. */
 export const maths: MarkedExtension = {
@@ -26,7 +26,7 @@ export const maths: MarkedExtension = {
 };
 
 function mathMl(source: string, displayMode: boolean): string {
-  return renderToString(source, { displayMode, throwOnError: false, trust: false });
+  return temml.renderToString(source, { displayMode, throwOnError: false, trust: false });
 }
 
 function token(type: string, match: RegExpExecArray | null): Tokens.Generic | undefined {

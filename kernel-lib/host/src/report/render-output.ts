@@ -12,7 +12,9 @@ export function renderOutput(output: Output, id: string): string {
     return text ? `<pre class="out ${output.name}">${text}</pre>` : "";
   }
   if (output.output_type === "error") {
-    const lines = [`${output.ename}: ${output.evalue}`, ...output.traceback].join("\n");
+    const name = `${output.ename}: ${output.evalue}`;
+    const told = output.traceback.some((line) => line.includes(output.evalue));
+    const lines = (told ? output.traceback : [name, ...output.traceback]).join("\n");
     return `<pre class="out error">${escapeHtml(withoutColours(lines))}</pre>`;
   }
   return renderData(output.data, id);

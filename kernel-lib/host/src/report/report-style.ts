@@ -26,8 +26,8 @@ details.code { margin: .9rem 0 .4rem; }
 pre { margin: .3rem 0 .9rem; padding: .7rem .9rem; overflow-x: auto; background: var(--code); border-radius: 6px; font: 13px/1.5 ui-monospace, SFMono-Regular, Menlo, Consolas, monospace; }
 code { font: .9em ui-monospace, SFMono-Regular, Menlo, Consolas, monospace; background: var(--code); padding: .08em .3em; border-radius: 4px; }
 pre code { background: none; padding: 0; font: inherit; }
-pre.error, pre.stderr { border-left: 3px solid var(--bad); }
-pre.error { color: var(--bad); white-space: pre-wrap; overflow-wrap: anywhere; }
+pre.stderr { border-left: 3px solid var(--line); }
+pre.error { border-left: 3px solid var(--bad); color: var(--bad); white-space: pre-wrap; overflow-wrap: anywhere; }
 blockquote { margin: 0 0 .9rem; padding: .1rem 0 .1rem 1rem; border-left: 3px solid var(--line); }
 blockquote p:last-child { margin-bottom: 0; }
 figure.plot { margin: .8rem 0 1.6rem; padding: .6rem; background: #fff; border: 1px solid var(--line); border-radius: 8px; }

@@ -65,7 +65,7 @@ function renderNotebook(notebook: Notebook, path: string, number: number): { htm
     titled ||= markdown.headings.length > 0;
     return `<div class="prose">${markdown.html}</div>`;
   });
-  const failed = notebook.cells.some((cell) => cell.outputs?.some((output) => output.output_type === "error"));
+  const failed = notebook.cells.some(hasFailed);
   const heading = titled ? "" : `<h2>${escapeHtml(title)}</h2>`;
   const html = `<section id="${id}"${failed ? ' class="failed"' : ""}>${heading}\n${cells.join("\n")}\n</section>`;
   const inner = headings
@@ -79,10 +79,14 @@ function renderCode(cell: Cell, id: string, number: number): string {
   const source = textOf(cell.source);
   const outputs = (cell.outputs ?? []).map((output, index) => renderOutput(output, `${id}-o${index + 1}`));
   if (source.trim() === "" && outputs.length === 0) return "";
-  const failed =
-    cell.outputs?.some((output) => output.output_type === "error") && !tagsOf(cell).includes("raises-exception");
+  const failed = hasFailed(cell);
   const code = `<details class="code"${failed ? " open" : ""}><summary>code of cell ${number}</summary><pre><code>${escapeHtml(source)}</code></pre></details>`;
   return `<div class="cell" id="${id}">${code}${outputs.join("\n")}</div>`;
+}
+
+function hasFailed(cell: Cell): boolean {
+  const failed = (cell.outputs ?? []).some((output) => output.output_type === "error");
+  return failed && !tagsOf(cell).includes("raises-exception");
 }
 
 function hasFigure(cell: Cell): boolean {

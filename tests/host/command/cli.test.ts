@@ -1,0 +1,98 @@
+import { execFile } from "node:child_process";
+import { cpSync, existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join, resolve } from "node:path";
+import { afterAll, describe, expect, it } from "vitest";
+
+const bin = resolve(__dirname, "../../../kernel-lib/host/bin/slabwright.js");
+const stored = resolve(__dirname, "../notebooks");
+const project = mkdtempSync(join(tmpdir(), "slabwright-test-"));
+mkdirSync(join(project, "notebooks"));
+writeFileSync(join(project, "package.json"), "{}");
+symlinkSync(resolve(__dirname, "../../../node_modules"), join(project, "node_modules"));
+afterAll(() => rmSync(project, { recursive: true, force: true }));
+
+interface Outcome {
+  readonly code: number;
+  readonly out: string;
+  readonly err: string;
+}
+
+function slabwright(...words: string[]): Promise<Outcome> {
+  return new Promise((done) => {
+    execFile(process.execPath, [bin, ...words], { cwd: project }, (error, out, err) => {
+      done({ code: typeof error?.code === "number" ? error.code : error ? -1 : 0, out, err });
+    });
+  });
+}
+
+function put(...names: string[]): void {
+  rmSync(join(project, "notebooks"), { recursive: true });
+  mkdirSync(join(project, "notebooks"));
+  for (const [index, name] of names.entries()) {
+    cpSync(join(stored, `${name}.ipynb`), join(project, "notebooks", `0${index + 1}-${name}.ipynb`));
+  }
+}
+
+describe("slabwright", () => {
+  it("start runs every notebook, prints the tagged cells and the report's path", async () => {
+    put("every-output", "may-fail");
+    const { code, out, err } = await slabwright("start");
+    expect(err).toBe("");
+    expect(code).toBe(0);
+    expect(out).toContain("[1/2] 01-every-output.ipynb  cell 2 (1 of 6 code cells)");
+    expect(out).toMatch(/\[2\/2\] 02-may-fail\.ipynb {2}done in \d+\.\d s/);
+    expect(out).toContain("\ndecision: keep at 9.5 mm\n");
+    expect(out.trimEnd().endsWith(join(project, "out", "report.html"))).toBe(true);
+    expect(existsSync(join(project, "out", "notebooks", "01-every-output.ipynb"))).toBe(true);
+    expect(readFileSync(join(project, "out", "report.html"), "utf8")).toContain("Every kind of output");
+  });
+
+  it("start stops at a failing cell and says which, its source and what the kernel said", async () => {
+    put("fails", "every-output");
+    const { code, out, err } = await slabwright("start");
+    expect(code).toBe(1);
+    expect(err).toContain("01-fails.ipynb: cell 3 failed.");
+    expect(err).toContain('throw new RangeError("slabThickness: batchG must be > 0 g, got -12");');
+    expect(err).toContain("    RangeError: slabThickness: batchG must be > 0 g, got -12");
+    expect(out).not.toContain("[2/2]");
+    const copy = readFileSync(join(project, "out", "notebooks", "01-fails.ipynb"), "utf8");
+    expect(copy).toContain('"ename": "RangeError"');
+    expect(readFileSync(join(project, "out", "report.html"), "utf8")).toContain("A notebook that fails");
+  });
+
+  it("check passes on outputs that run --in-place stored, and names the cell that changed", async () => {
+    put("every-output");
+    const path = join(project, "notebooks", "01-every-output.ipynb");
+    const none = await slabwright("check");
+    expect([none.code, none.out]).toEqual([1, expect.stringContaining("no outputs are stored")]);
+    expect((await slabwright("run", "--in-place", path)).code).toBe(0);
+    const same = await slabwright("check");
+    expect([same.code, same.out]).toEqual([0, expect.stringContaining("same outputs")]);
+    writeFileSync(path, readFileSync(path, "utf8").replace('"42\\n"', '"43\\n"'));
+    const changed = await slabwright("check");
+    expect([changed.code, changed.out]).toEqual([
+      1,
+      expect.stringContaining("cell 7: output 1: stored 43, now 42 at text"),
+    ]);
+  }, 60_000);
+
+  it("report writes the page again without running", async () => {
+    const path = join(stored, "every-output.ipynb");
+    const { code, out } = await slabwright("report", path, "--out", join(project, "elsewhere"));
+    expect([code, out]).toEqual([0, `The report: ${join(project, "elsewhere", "report.html")}\n`]);
+  });
+
+  it.each([
+    [["bake"], 2, "the verb must be one of start, report, notebook, run, check, got bake"],
+    [["start", "--shout"], 2, "--shout"],
+    [["check", "--tolerance", "much"], 1, "--tolerance must be a number >= 0, got much"],
+    [["start", "--kitchen", "absent-kitchen"], 1, "--kitchen must be a folder that exists"],
+    [["run"], 1, "a notebook must be named"],
+    [["run", "absent.ipynb"], 1, "absent.ipynb"],
+  ])("refuses %j", async (words, code, message) => {
+    const outcome = await slabwright(...words);
+    expect(outcome.code).toBe(code);
+    expect(outcome.err).toContain(message);
+  });
+});

@@ -1,0 +1,90 @@
+import { execFile, spawn } from "node:child_process";
+import { mkdtempSync, readdirSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { describeEnd, execute, startKernel } from "slabwright-host";
+import { describe, expect, it } from "vitest";
+
+const folder = join(__dirname, "..", "notebooks");
+const alive = (pid: number): boolean => {
+  try {
+    return process.kill(pid, 0);
+  } catch {
+    return false;
+  }
+};
+
+describe("startKernel", () => {
+  it("starts a kernel that knows its environment and its folder, and stops it without a trace", async () => {
+    const kernel = await startKernel({ folder, environment: { SLABWRIGHT_KITCHEN: "elsewhere" } });
+    const printed: unknown[] = [];
+    const code = "console.log(process.env.SLABWRIGHT_KITCHEN, process.cwd());";
+    const { status } = await execute(kernel, {
+      code,
+      limitMs: 20_000,
+      onNews: (news) => printed.push(news.content.text),
+    });
+    expect(status).toBe("ok");
+    expect(printed.join("")).toBe(`elsewhere ${folder}\n`);
+    expect(alive(kernel.pid)).toBe(true);
+    await kernel.stop();
+    expect(alive(kernel.pid)).toBe(false);
+    expect((await kernel.ended).signal ?? "asked").toMatch(/asked|SIGTERM/);
+  });
+
+  it("starts six at once on ports of their own", async () => {
+    const kernels = await Promise.all([1, 2, 3, 4, 5, 6].map(() => startKernel({ folder })));
+    expect(new Set(kernels.map(({ pid }) => pid)).size).toBe(6);
+    await Promise.all(kernels.map((kernel) => kernel.stop()));
+  }, 60_000);
+
+  it("names a folder that is not there", async () => {
+    await expect(startKernel({ folder: join(folder, "absent") })).rejects.toThrow("folder must exist");
+  });
+
+  it("gives up on a kernel that does not answer in time, and leaves no process", async () => {
+    await expect(startKernel({ folder, startLimitMs: 1 })).rejects.toThrow("must answer within 1 ms");
+  });
+
+  it("says how a kernel ended", async () => {
+    const kernel = await startKernel({ folder });
+    process.kill(kernel.pid, "SIGKILL");
+    expect(describeEnd(await kernel.ended)).toContain("signal SIGKILL");
+    await kernel.stop();
+  });
+
+  // A host that is killed cannot stop its kernels: they must see that it is gone, even out of an endless loop.
+  it("ends with its host even when the host is killed and the cell never stops", async () => {
+    const script = `
+      const { startKernel, execute } = require(${JSON.stringify(require.resolve("../../../kernel-lib/host"))});
+      startKernel({ folder: ${JSON.stringify(folder)} }).then((kernel) => {
+        execute(kernel, { code: "while (true) {}", limitMs: 1e6, onNews: () => {} });
+        setTimeout(() => console.log(kernel.pid), 500);
+      });`;
+    const host = spawn(process.execPath, ["-e", script], { stdio: ["ignore", "pipe", "inherit"] });
+    const pid = await new Promise<number>((done) => host.stdout.once("data", (text) => done(Number(text))));
+    expect(alive(pid)).toBe(true);
+    host.kill("SIGKILL");
+    for (let tries = 0; tries < 100 && alive(pid); tries++) await new Promise((done) => setTimeout(done, 100));
+    expect(alive(pid)).toBe(false);
+  });
+
+  it("keeps the key from other users and takes the file away afterwards", async () => {
+    const home = mkdtempSync(join(tmpdir(), "slabwright-test-"));
+    const script = `
+      const { statSync, readdirSync } = require("node:fs");
+      const { startKernel } = require(${JSON.stringify(require.resolve("../../../kernel-lib/host"))});
+      startKernel({ folder: ${JSON.stringify(folder)} }).then(async (kernel) => {
+        const [name] = readdirSync(${JSON.stringify(home)}).filter((name) => name.startsWith("slabwright-kernel-"));
+        const mode = (path) => (statSync(path).mode & 0o777).toString(8);
+        console.log(mode(${JSON.stringify(home)} + "/" + name), mode(${JSON.stringify(home)} + "/" + name + "/connection.json"));
+        await kernel.stop();
+      });`;
+    const printed = await new Promise<string>((done, fail) => {
+      const env = { ...process.env, TMPDIR: home };
+      execFile(process.execPath, ["-e", script], { env }, (error, out) => (error ? fail(error) : done(out)));
+    });
+    expect(printed.trim()).toBe("700 600");
+    expect(readdirSync(home).filter((name) => name.startsWith("slabwright-kernel-"))).toEqual([]);
+  });
+});
