@@ -1,0 +1,228 @@
+import { fail } from "../check/check";
+import { studentTPValue } from "../statistics/student-t-distribution";
+import type { CurveModel } from "./curve-model";
+import type { Fit, Values } from "./fit";
+import { freezeDeep } from "./freeze-deep";
+import { type NamedSolution, type ParameterSetting, solveNamed } from "./named-problem";
+import { summariseFit } from "./summarise-fit";
+
+/** Points to fit a curve to. */
+export interface CurveData<X = number> {
+  /** one entry a point */
+  readonly x: readonly X[];
+  /** one value a point */
+  readonly y: readonly number[];
+  /** how much each point counts [-], as 1/variance up to a common factor; all 1 unless given */
+  readonly weights?: readonly number[];
+}
+
+/** How to fit the curve, beyond the points. */
+export interface FitCurveOptions<Name extends string> {
+  /** starting values that replace the model's own guess */
+  readonly start?: { readonly [K in Name]?: number };
+  /** parameters held at a value */
+  readonly fixed?: { readonly [K in Name]?: number };
+  /** least values, in place of the model's */
+  readonly lower?: { readonly [K in Name]?: number };
+  /** greatest values, in place of the model's */
+  readonly upper?: { readonly [K in Name]?: number };
+}
+
+/** A fitted curve with the points it rests on. */
+export interface CurveFit<Name extends string = string, X = number> extends Fit<Name> {
+  readonly equation: string;
+  readonly x: readonly X[];
+  readonly y: readonly number[];
+  readonly weights: readonly number[];
+  readonly fitted: readonly number[];
+  /** least and greatest value of each numeric covariate, where x is a record */
+  readonly ranges: Readonly<Record<string, readonly [number, number]>>;
+}
+
+/**
+ * Fits a curve with named parameters to points by least squares (see `leastSquares`), starting from the model's guess.
+ *
+ * Minimises Σ wᵢ (yᵢ − f(xᵢ))². Weights are relative precisions, 1/variance up to a common factor: a weight of 2 moves
+ * the curve as a doubled point would, but the count of observations stays.
+ *
+ * @param model one of the ready models, or `curveModel({ … })`
+ * @param data x, y and, if wanted, weights
+ * @returns estimates, residuals, criteria and notices; throws one sentence when the points cannot carry the model
+ * @example
+ * const dip = curveModel({ name: "dip", evaluate: (x, { a, b }) => a * Math.exp(-b * x), start: { a: 5, b: 0.1 } });
+ * const fit = fitCurve(dip, { x: [0, 1, 2, 4], y: [8.1, 4.8, 3.1, 1.0] });
+ * fit.parameters.b.estimate; // → 0.502086
+ */
+export function fitCurve<Name extends string, X = number>(
+  model: CurveModel<Name, X>,
+  data: CurveData<X>,
+  options: FitCurveOptions<Name> = {},
+): CurveFit<Name, X> {
+  return fitCurveFor("fitCurve", model, data, options);
+}
+
+/** `fitCurve` on behalf of another function, which error sentences then name. */
+export function fitCurveFor<Name extends string, X>(
+  where: string,
+  model: CurveModel<Name, X>,
+  data: CurveData<X>,
+  options: FitCurveOptions<Name> = {},
+): CurveFit<Name, X> {
+  const names = Object.keys(model.parameters) as Name[];
+  const { x, y } = data;
+  const n = y.length;
+  const weights = data.weights ?? y.map(() => 1);
+  checkPoints(where, x, y, weights);
+  const fixed = names.map((name): number | undefined => options.fixed?.[name]);
+  const freeCount = fixed.filter((value) => value === undefined).length;
+  if (n <= freeCount) {
+    fail(
+      `${where}: ${model.name}`,
+      `must have more points than its ${freeCount} free parameters, so that a scatter can be estimated: log more trials or fix parameters`,
+      n,
+    );
+  }
+  const different = new Set(x.map((one) => JSON.stringify(one))).size;
+  if (different < freeCount) {
+    fail(
+      `${where}: x`,
+      `must hold at least ${freeCount} different values for the ${freeCount} free parameters of ${model.name}: log trials at ${different === 1 ? "a second" : "another"} x`,
+      different,
+    );
+  }
+  if (y.every((value) => value === y[0])) {
+    fail(`${where}: y`, `must vary: all ${n} values are equal, so no curve can be told from a flat line`, y[0]);
+  }
+
+  const roots = Float64Array.from(weights, Math.sqrt);
+  const { evaluate, gradient } = model;
+  const solveFrom = (start: Values<Name>): { solved: NamedSolution; settings: ParameterSetting[] } => {
+    const settings = names.map((name, j): ParameterSetting => {
+      const range = model.parameters[name];
+      const lower: number | undefined = options.lower?.[name] ?? range.lower;
+      const upper: number | undefined = options.upper?.[name] ?? range.upper;
+      const given: number | undefined = options.start?.[name];
+      const held = fixed[j];
+      return { ...range, lower, upper, start: held ?? given ?? start[name], fixed: held !== undefined };
+    });
+    const solved = solveNamed({
+      where,
+      names,
+      settings,
+      residualCount: n,
+      residuals: (values, out) => {
+        const parameters = values as Values<Name>;
+        for (let i = 0; i < n; i++) out[i] = (evaluate(x[i], parameters) - y[i]) * roots[i];
+      },
+      jacobian:
+        gradient &&
+        ((values, out) => {
+          for (let i = 0; i < n; i++) {
+            const slopes = gradient(x[i], values as Values<Name>);
+            for (let j = 0; j < names.length; j++) out[j * n + i] = slopes[j] * roots[i];
+          }
+        }),
+    });
+    return { solved, settings };
+  };
+
+  const guessed = model.guess(x, y);
+  const starts: readonly Values<Name>[] = Array.isArray(guessed) ? guessed : [guessed as Values<Name>];
+  let best = solveFrom(starts[0]);
+  for (const start of starts.slice(1)) {
+    const next = solveFrom(start);
+    if (next.solved.solution.rss < best.solved.solution.rss) best = next;
+  }
+  const { solved, settings } = best;
+  if (!Number.isFinite(solved.solution.rss)) {
+    fail(
+      `${where}: ${model.name}`,
+      "must give a finite number at its starting values: give other ones in `start`",
+      Object.fromEntries(names.map((name, j) => [name, settings[j].start])),
+    );
+  }
+
+  const residuals = Array.from(solved.solution.residuals, (value, i) => -value / roots[i]);
+  const fit = summariseFit({
+    model: model.name,
+    names,
+    settings,
+    solved,
+    sdKnown: false,
+    rangeX: rangeOf(x),
+    sumLogWeights: weights.reduce((sum, weight) => sum + Math.log(weight), 0),
+    residuals,
+    notices: [],
+  });
+  return freezeDeep({
+    ...fit,
+    notices: [...fit.notices, ...outlierNotices(fit, x, weights)],
+    equation: model.equation,
+    x: [...x],
+    y: [...y],
+    weights: [...weights],
+    fitted: y.map((value, i) => value - residuals[i]),
+    ranges: rangesOf(x),
+  });
+}
+
+function checkPoints(where: string, x: readonly unknown[], y: readonly number[], weights: readonly number[]): void {
+  if (x.length !== y.length) fail(`${where}: x and y`, "must be equally long", [x.length, y.length]);
+  if (weights.length !== y.length) fail(`${where}: weights and y`, "must be equally long", [weights.length, y.length]);
+  for (let i = 0; i < y.length; i++) {
+    if (!Number.isFinite(y[i])) fail(`${where}: y[${i}]`, "must be a finite number", y[i]);
+    const one = x[i];
+    const entries = typeof one === "object" && one !== null ? Object.entries(one) : [["", one] as const];
+    for (const [field, value] of entries) {
+      if (typeof value === "string") continue;
+      if (!Number.isFinite(value)) fail(`${where}: x[${i}]${field && `.${field}`}`, "must be a finite number", value);
+    }
+    if (!(Number.isFinite(weights[i]) && weights[i] > 0)) {
+      fail(`${where}: weights[${i}]`, "must be > 0; to leave a point out, leave it out of x and y", weights[i]);
+    }
+  }
+}
+
+function rangeOf(x: readonly unknown[]): readonly [number, number] | null {
+  if (typeof x[0] !== "number") return null;
+  const numbers = x as readonly number[];
+  return [Math.min(...numbers), Math.max(...numbers)];
+}
+
+function rangesOf(x: readonly unknown[]): Record<string, readonly [number, number]> {
+  const ranges: Record<string, readonly [number, number]> = {};
+  for (const one of x) {
+    if (typeof one !== "object" || one === null) continue;
+    for (const [field, value] of Object.entries(one)) {
+      if (typeof value !== "number") continue;
+      const [low, high] = ranges[field] ?? [value, value];
+      ranges[field] = [Math.min(low, value), Math.max(high, value)];
+    }
+  }
+  return ranges;
+}
+
+/** Points whose externally studentised residual passes the Bonferroni-corrected 5 % level (Weisberg 2014, sect. 9.4). */
+function outlierNotices<X>(fit: Fit<string>, x: readonly X[], weights: readonly number[]): string[] {
+  const df = fit.degreesOfFreedom - 1;
+  if (df < 1 || !(fit.rss > 0)) return [];
+  const notices: string[] = [];
+  fit.residuals.forEach((residual, i) => {
+    const room = 1 - fit.leverage[i];
+    if (room < 1e-10) return;
+    const square = (residual * residual * weights[i]) / room;
+    const left = (fit.rss - square) / df;
+    if (left <= 1e-12 * fit.rss) {
+      if (square > 0.999 * fit.rss) notices.push(outlierSentence(i, x[i], residual));
+      return;
+    }
+    const t = Math.sqrt(square / left);
+    if (studentTPValue(t, df) * fit.n < 0.05) notices.push(outlierSentence(i, x[i], residual));
+  });
+  return notices;
+}
+
+function outlierSentence(i: number, x: unknown, residual: number): string {
+  const at = typeof x === "number" ? x : JSON.stringify(x);
+  return `Point ${i + 1} (x = ${at}) lies ${residual > 0 ? "above" : "below"} the curve by ${Math.abs(residual).toPrecision(3)}, further than the others' scatter explains: check its record. It has not been removed.`;
+}

@@ -1,0 +1,443 @@
+import { applyQTransposed, decomposeQr, type QrDecomposition, qrWorkspace } from "../statistics/qr-decomposition";
+
+/** A least-squares problem as the solver sees it: free parameters by position, arrays reused. */
+export interface ResidualProblem {
+  readonly residualCount: number;
+  readonly start: Float64Array;
+  readonly lower: Float64Array;
+  readonly upper: Float64Array;
+  /** writes the residuals at `parameters` into `out` */
+  readonly residuals: (parameters: Float64Array, out: Float64Array) => void;
+  /** writes the derivative of every residual, one column a parameter; left out, central differences are taken */
+  readonly jacobian?: (parameters: Float64Array, out: Float64Array) => void;
+  /** step of the central differences as a share of the parameter [-]; 6.06e-6, the cube root of rounding, unless given */
+  readonly relativeStep?: number;
+  /** 500 unless given */
+  readonly maxIterations?: number;
+}
+
+/** Where the solver stopped, and why in words. */
+export interface ResidualSolution {
+  readonly parameters: Float64Array;
+  readonly residuals: Float64Array;
+  /** at the solution, one column a parameter */
+  readonly jacobian: Float64Array;
+  readonly rss: number;
+  readonly converged: boolean;
+  readonly reason: string;
+  /** the derivatives leave some direction undetermined */
+  readonly singular: boolean;
+  readonly iterations: number;
+  readonly evaluations: number;
+}
+
+/** A further step would then move the fit by less than this share of its own standard error: Bates & Watts (1981). */
+const OFFSET_ENOUGH = 1e-9;
+const ROUNDING = 2.220446049250313e-16;
+const CUBE_ROOT_ROUNDING = 6.055454452393343e-6;
+/** diagonal ratio of the scaled R below which a direction counts as undetermined */
+const SINGULAR_RATIO = 1e-13;
+
+/**
+ * Minimises a sum of squares by the Levenberg–Marquardt method in the form of Moré (1978): scaled trust region with
+ * the running maximum of the column norms, pivoted orthogonal solve, gain-ratio control. Bounds are kept by holding
+ * back parameters that press against one and by clipping steps. It stops by the relative offset of Bates & Watts
+ * (1981), which is free of units, or at the limit of rounding. A run that ends with an undetermined direction or
+ * without convergence is tried again from the same start with a shorter first step, and the best end is returned.
+ */
+export function levenbergMarquardt(problem: ResidualProblem): ResidualSolution {
+  let best = run(problem, 100);
+  if (best.converged && !best.singular) return best;
+  for (const firstStep of [1, 0.1, 0.01]) {
+    const next = run(problem, firstStep);
+    if (isBetter(next, best)) best = next;
+    if (best.converged && !best.singular) break;
+  }
+  return best;
+}
+
+function isBetter(next: ResidualSolution, best: ResidualSolution): boolean {
+  if (next.rss < best.rss * (1 - 1e-9)) return true;
+  return next.rss <= best.rss * (1 + 1e-9) && next.converged && !best.converged;
+}
+
+function run(problem: ResidualProblem, firstStep: number): ResidualSolution {
+  const { lower, upper, residualCount: m } = problem;
+  const n = problem.start.length;
+  const maxIterations = problem.maxIterations ?? 500;
+  const differences = differencer(problem);
+
+  const parameters = Float64Array.from(problem.start);
+  for (let j = 0; j < n; j++) parameters[j] = Math.min(upper[j], Math.max(lower[j], parameters[j]));
+  let residuals = new Float64Array(m);
+  let trialResiduals = new Float64Array(m);
+  const trial = new Float64Array(n);
+  const jacobian = new Float64Array(m * n);
+  const held = new Uint8Array(n);
+  const freeJacobian = new Float64Array(m * n);
+  const freeIndex = new Int32Array(n);
+  const rotated = new Float64Array(m);
+  const scale = new Float64Array(n);
+  const step = new Float64Array(n);
+  const workspaces: QrDecomposition[] = [];
+  const trust = trustRegion(n);
+
+  let evaluations = 1;
+  problem.residuals(parameters, residuals);
+  let rss = sumOfSquares(residuals);
+  const end = (converged: boolean, reason: string, iterations: number, singular: boolean): ResidualSolution => ({
+    parameters,
+    residuals,
+    jacobian,
+    rss,
+    converged,
+    reason,
+    singular,
+    iterations,
+    evaluations: evaluations + differences.evaluations(),
+  });
+  if (!Number.isFinite(rss))
+    return end(false, "stopped: the model is not a finite number at the starting values", 0, true);
+  if (n === 0) return end(true, "nothing to fit: every parameter is fixed", 0, false);
+
+  let radius = 0;
+  let multiplier = 0;
+  let polishing = false;
+  let stalls = 0;
+  let leastOffset = Number.POSITIVE_INFINITY;
+  let iteration = 0;
+  let singular = false;
+  for (; iteration < maxIterations; iteration++) {
+    differences.fill(parameters, residuals, jacobian);
+    for (let k = 0; k < m * n; k++) {
+      if (!Number.isFinite(jacobian[k])) {
+        return end(false, "stopped: the model has no finite derivative at the values reached", iteration, true);
+      }
+    }
+    if (rss === 0) return end(true, "converged: the residuals are zero", iteration, false);
+
+    let freeCount = 0;
+    for (let j = 0; j < n; j++) {
+      let slope = 0;
+      let square = 0;
+      for (let i = 0; i < m; i++) {
+        const value = jacobian[j * m + i];
+        slope += value * residuals[i];
+        square += value * value;
+      }
+      const norm = Math.sqrt(square);
+      if (iteration === 0) scale[j] = norm === 0 ? 1 : norm;
+      else if (norm > scale[j]) scale[j] = norm;
+      held[j] = (parameters[j] <= lower[j] && slope > 0) || (parameters[j] >= upper[j] && slope < 0) ? 1 : 0;
+      if (held[j] === 0) freeIndex[freeCount++] = j;
+    }
+    if (freeCount === 0) return end(true, "converged: every free parameter rests at a bound", iteration, false);
+    if (iteration === 0) {
+      let size = 0;
+      for (let j = 0; j < n; j++) size += (scale[j] * parameters[j]) ** 2;
+      radius = firstStep * (Math.sqrt(size) || 1);
+    }
+
+    for (let k = 0; k < freeCount; k++) {
+      const from = freeIndex[k] * m;
+      for (let i = 0; i < m; i++) freeJacobian[k * m + i] = jacobian[from + i];
+    }
+    workspaces[freeCount] ??= qrWorkspace(m, freeCount);
+    const qr = workspaces[freeCount];
+    decomposeQr(qr, freeJacobian);
+    for (let i = 0; i < m; i++) rotated[i] = -residuals[i];
+    applyQTransposed(qr, rotated);
+    singular = m < freeCount || isSingular(qr, scale, freeIndex);
+
+    let along = 0;
+    for (let k = 0; k < Math.min(freeCount, m); k++) along += rotated[k] * rotated[k];
+    const offset = Math.sqrt((along / freeCount) * (Math.max(1, m - freeCount) / rss));
+    if (offset < OFFSET_ENOUGH) {
+      return end(
+        true,
+        "converged: a further step would move nothing by more than 1e-9 of its standard error",
+        iteration,
+        singular,
+      );
+    }
+    if (polishing) {
+      stalls = offset > 0.95 * leastOffset ? stalls + 1 : 0;
+      if (stalls === 2) {
+        return end(
+          true,
+          "converged: the sum of squares cannot be lowered further within rounding",
+          iteration,
+          singular,
+        );
+      }
+    }
+    leastOffset = Math.min(leastOffset, offset);
+
+    for (;;) {
+      multiplier = trust.solve(qr, rotated, scale, freeIndex, radius, multiplier, step);
+      let length = 0;
+      let relative = 0;
+      for (let j = 0; j < n; j++) trial[j] = parameters[j];
+      for (let k = 0; k < freeCount; k++) {
+        const j = freeIndex[k];
+        trial[j] = Math.min(upper[j], Math.max(lower[j], parameters[j] + step[k]));
+        const moved = trial[j] - parameters[j];
+        step[k] = moved;
+        length += (scale[j] * moved) ** 2;
+        relative = Math.max(relative, Math.abs(moved) / Math.max(Math.abs(parameters[j]), 1e-300));
+      }
+      length = Math.sqrt(length);
+      if (iteration === 0 && length > 0) radius = Math.min(radius, length);
+
+      problem.residuals(trial, trialResiduals);
+      evaluations++;
+      const trialRss = sumOfSquares(trialResiduals);
+      let predictedRss = 0;
+      for (let i = 0; i < m; i++) {
+        let value = residuals[i];
+        for (let k = 0; k < freeCount; k++) value += freeJacobian[k * m + i] * step[k];
+        predictedRss += value * value;
+      }
+      const predicted = 1 - predictedRss / rss;
+      const actual = trialRss <= 100 * rss ? 1 - trialRss / rss : -1;
+      const ratio = predicted > 0 ? actual / predicted : 0;
+
+      polishing = predicted < 1e-12 && Math.abs(actual) < 1e-11 && multiplier === 0;
+      if (polishing || ratio >= 1e-4) {
+        for (let j = 0; j < n; j++) parameters[j] = trial[j];
+        const kept = residuals;
+        residuals = trialResiduals;
+        trialResiduals = kept;
+        rss = trialRss;
+      }
+      if (polishing) {
+        if (relative <= ROUNDING) {
+          return end(true, "converged: the parameters cannot change further within rounding", iteration, singular);
+        }
+        break;
+      }
+      if (!(ratio > 0.25)) {
+        let shrink = 0.5;
+        if (actual < 0) shrink = Math.max(0.1, 0.5 / (1 + Math.min(10, -actual / Math.max(predicted, ROUNDING))));
+        if (!(trialRss <= 100 * rss)) shrink = 0.1;
+        radius = shrink * Math.min(radius, length * 10);
+        multiplier /= shrink;
+      } else if (multiplier === 0 || ratio >= 0.75) {
+        radius = 2 * length;
+        multiplier *= 0.5;
+      }
+      if (ratio >= 1e-4) break;
+      if (relative <= 4 * ROUNDING || length === 0 || radius === 0) {
+        return end(true, "converged: the parameters cannot change further within rounding", iteration, singular);
+      }
+    }
+  }
+  return end(false, `stopped after ${maxIterations} steps without settling`, iteration, singular);
+}
+
+function isSingular(qr: QrDecomposition, scale: Float64Array, freeIndex: Int32Array): boolean {
+  for (let k = 0; k < qr.columns; k++) {
+    const own = scale[freeIndex[qr.pivot[k]]];
+    if (Math.abs(qr.diagonal[k]) <= SINGULAR_RATIO * own) return true;
+  }
+  return false;
+}
+
+function sumOfSquares(values: Float64Array): number {
+  let sum = 0;
+  for (let i = 0; i < values.length; i++) sum += values[i] * values[i];
+  return Number.isFinite(sum) ? sum : Number.POSITIVE_INFINITY;
+}
+
+/** Derivatives: the problem's own, or central differences that turn one-sided (still second order) at a bound. */
+function differencer(problem: ResidualProblem): {
+  fill: (parameters: Float64Array, residuals: Float64Array, out: Float64Array) => void;
+  evaluations: () => number;
+} {
+  const { lower, upper, residualCount: m, start } = problem;
+  const n = start.length;
+  let count = 0;
+  const exact = problem.jacobian;
+  if (exact) return { fill: (parameters, _residuals, out) => exact(parameters, out), evaluations: () => 0 };
+  const share = problem.relativeStep ?? CUBE_ROOT_ROUNDING;
+  const moved = new Float64Array(n);
+  const first = new Float64Array(m);
+  const second = new Float64Array(m);
+  const fill = (parameters: Float64Array, residuals: Float64Array, out: Float64Array): void => {
+    for (let j = 0; j < n; j++) moved[j] = parameters[j];
+    for (let j = 0; j < n; j++) {
+      const value = parameters[j];
+      const size = Math.abs(value) || 1e-2 * Math.abs(start[j]) || 1;
+      const room = Math.max(upper[j] - value, value - lower[j]);
+      const wanted = Math.min(share * size, room / 2);
+      const ahead = value + wanted <= upper[j];
+      const behind = value - wanted >= lower[j];
+      const at = j * m;
+      count += 2;
+      if (ahead && behind) {
+        const up = value + wanted;
+        const down = value - wanted;
+        moved[j] = up;
+        problem.residuals(moved, first);
+        moved[j] = down;
+        problem.residuals(moved, second);
+        const width = up - down;
+        for (let i = 0; i < m; i++) out[at + i] = (first[i] - second[i]) / width;
+      } else {
+        const near = value + (ahead ? wanted : -wanted);
+        const width = near - value;
+        moved[j] = near;
+        problem.residuals(moved, first);
+        moved[j] = value + 2 * width;
+        problem.residuals(moved, second);
+        for (let i = 0; i < m; i++) out[at + i] = (4 * first[i] - 3 * residuals[i] - second[i]) / (2 * width);
+      }
+      moved[j] = value;
+    }
+  };
+  return { fill, evaluations: () => count };
+}
+
+/** The step that minimises the linear model inside a scaled ball, after Moré (1978), sections 3 and 5. */
+function trustRegion(capacity: number): {
+  solve: (
+    qr: QrDecomposition,
+    rotated: Float64Array,
+    scale: Float64Array,
+    freeIndex: Int32Array,
+    radius: number,
+    multiplier: number,
+    step: Float64Array,
+  ) => number;
+} {
+  const triangle = new Float64Array(capacity * capacity);
+  const lowerDiagonal = new Float64Array(capacity);
+  const right = new Float64Array(capacity);
+  const direction = new Float64Array(capacity);
+  const work = new Float64Array(capacity);
+  const own = new Float64Array(capacity);
+
+  const solve = (
+    qr: QrDecomposition,
+    rotated: Float64Array,
+    scale: Float64Array,
+    freeIndex: Int32Array,
+    radius: number,
+    multiplier: number,
+    step: Float64Array,
+  ): number => {
+    const { columns: n, rows, packed, diagonal, pivot } = qr;
+    for (let k = 0; k < n; k++) own[k] = scale[freeIndex[pivot[k]]];
+    const spread = (): void => {
+      for (let k = 0; k < n; k++) step[pivot[k]] = direction[k];
+    };
+
+    let rank = n;
+    for (let k = 0; k < n; k++) if (diagonal[k] === 0 && rank === n) rank = k;
+    for (let k = 0; k < n; k++) direction[k] = k < rank ? rotated[k] : 0;
+    for (let k = rank - 1; k >= 0; k--) {
+      direction[k] /= diagonal[k];
+      for (let i = 0; i < k; i++) direction[i] -= packed[k * rows + i] * direction[k];
+    }
+    let length = 0;
+    for (let k = 0; k < n; k++) {
+      work[k] = own[k] * direction[k];
+      length += work[k] * work[k];
+    }
+    length = Math.sqrt(length);
+    let excess = length - radius;
+    if (Number.isFinite(length) && excess <= 0.1 * radius) {
+      spread();
+      return 0;
+    }
+
+    let low = 0;
+    if (rank === n && Number.isFinite(length)) {
+      for (let k = 0; k < n; k++) direction[k] = own[k] * (work[k] / length);
+      let square = 0;
+      for (let k = 0; k < n; k++) {
+        let sum = direction[k];
+        for (let i = 0; i < k; i++) sum -= packed[k * rows + i] * direction[i];
+        direction[k] = sum / diagonal[k];
+        square += direction[k] * direction[k];
+      }
+      low = excess / radius / square;
+    }
+    let gradient = 0;
+    for (let k = 0; k < n; k++) {
+      let sum = diagonal[k] * rotated[k];
+      for (let i = 0; i < k; i++) sum += packed[k * rows + i] * rotated[i];
+      gradient += (sum / own[k]) ** 2;
+    }
+    gradient = Math.sqrt(gradient);
+    let high = gradient / radius || 1e-300 / Math.min(radius, 0.1);
+    let value = Math.min(high, Math.max(low, multiplier)) || gradient / (length || 1);
+
+    for (let pass = 0; ; pass++) {
+      if (!(value > 0)) value = Math.max(1e-300, 0.001 * high);
+      damped(qr, rotated, Math.sqrt(value));
+      length = 0;
+      for (let k = 0; k < n; k++) {
+        work[k] = own[k] * direction[k];
+        length += work[k] * work[k];
+      }
+      length = Math.sqrt(length);
+      const last = excess;
+      excess = length - radius;
+      if (Math.abs(excess) <= 0.1 * radius || (low === 0 && excess <= last && last < 0) || pass === 10) {
+        spread();
+        return value;
+      }
+      let square = 0;
+      for (let k = 0; k < n; k++) work[k] = own[k] * (work[k] / length);
+      for (let k = 0; k < n; k++) {
+        let sum = work[k];
+        for (let i = 0; i < k; i++) sum -= triangle[k * capacity + i] * work[i];
+        work[k] = sum / lowerDiagonal[k];
+        square += work[k] * work[k];
+      }
+      const correction = excess / radius / square;
+      if (excess > 0) low = Math.max(low, value);
+      if (excess < 0) high = Math.min(high, value);
+      value = Math.max(low, value + correction);
+    }
+  };
+
+  /** Solves [R; root·D] direction = [rotated; 0] by plane rotations; `triangle` holds the rotated R by columns. */
+  const damped = (qr: QrDecomposition, rotated: Float64Array, root: number): void => {
+    const { columns: n, rows, packed, diagonal } = qr;
+    for (let column = 0; column < n; column++) {
+      for (let row = 0; row < column; row++) triangle[column * capacity + row] = packed[column * rows + row];
+      triangle[column * capacity + column] = diagonal[column];
+      right[column] = rotated[column];
+    }
+    for (let k = 0; k < n; k++) {
+      for (let i = k; i < n; i++) work[i] = 0;
+      work[k] = root * own[k];
+      let carried = 0;
+      for (let row = k; row < n; row++) {
+        if (work[row] === 0) continue;
+        const top = triangle[row * capacity + row];
+        const norm = Math.hypot(top, work[row]);
+        const cosine = top / norm;
+        const sine = work[row] / norm;
+        triangle[row * capacity + row] = norm;
+        const kept = cosine * right[row] + sine * carried;
+        carried = cosine * carried - sine * right[row];
+        right[row] = kept;
+        for (let column = row + 1; column < n; column++) {
+          const entry = triangle[column * capacity + row];
+          triangle[column * capacity + row] = cosine * entry + sine * work[column];
+          work[column] = cosine * work[column] - sine * entry;
+        }
+      }
+    }
+    for (let k = 0; k < n; k++) lowerDiagonal[k] = triangle[k * capacity + k];
+    for (let k = n - 1; k >= 0; k--) {
+      let sum = right[k];
+      for (let column = k + 1; column < n; column++) sum -= triangle[column * capacity + k] * direction[column];
+      direction[k] = sum / lowerDiagonal[k];
+    }
+  };
+  return { solve };
+}

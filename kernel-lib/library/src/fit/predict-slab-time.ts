@@ -1,0 +1,45 @@
+import { positive } from "../check/check";
+import type { SlabTimeFit } from "./fit-slab-time";
+import { freezeDeep } from "./freeze-deep";
+import { type Prediction, predictCurve } from "./predict-curve";
+import { SLAB_POWER_MODEL, SLAB_TIME_MODEL } from "./slab-time-model";
+
+/** The fitted time at one thickness, with its doubt. */
+export interface SlabTimePrediction {
+  readonly thicknessMm: number;
+  readonly timeMin: number;
+  /** of the curve itself, min */
+  readonly standardErrorMin: number;
+  /** 95 % interval for the curve, min: where the mean of many trials would lie */
+  readonly confidence95: readonly [number, number];
+  /** 95 % interval for one further trial, min */
+  readonly prediction95: readonly [number, number];
+  /** the thickness lies outside the trials' */
+  readonly extrapolated: boolean;
+}
+
+/**
+ * The fitted time at a thickness, with 95 % intervals for the curve and for one more trial (see `predictCurve`).
+ *
+ * @param thicknessMm mm
+ * @example
+ * const trials = { thicknessMm: [6, 6, 9, 9, 12, 12, 16, 16], timeMin: [8.9, 9.3, 11.6, 11.2, 14.3, 14.7, 19.2, 18.7] };
+ * const at = predictSlabTime(fitSlabTime({ ...trials, form: "linear" }), 10);
+ * at.timeMin; // → 12.74178
+ * at.extrapolated; // → false
+ */
+export function predictSlabTime(fit: SlabTimeFit, thicknessMm: number): SlabTimePrediction {
+  positive(thicknessMm, "predictSlabTime: thicknessMm", "mm");
+  const at: Prediction =
+    fit.form === "powerLaw"
+      ? predictCurve(SLAB_POWER_MODEL, fit as never, thicknessMm)
+      : predictCurve(SLAB_TIME_MODEL, fit as never, thicknessMm);
+  return freezeDeep({
+    thicknessMm,
+    timeMin: at.value,
+    standardErrorMin: at.standardError,
+    confidence95: at.confidence95,
+    prediction95: at.prediction95,
+    extrapolated: at.extrapolated,
+  });
+}

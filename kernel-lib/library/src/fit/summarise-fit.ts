@@ -1,0 +1,195 @@
+import { decomposeQr, inverseOfR, qrWorkspace } from "../statistics/qr-decomposition";
+import { symmetricEigen } from "../statistics/symmetric-eigen";
+import type { Fit, ParameterEstimate } from "./fit";
+import { freezeDeep } from "./freeze-deep";
+import { intervalFactor } from "./interval-factor";
+import type { NamedSolution, ParameterSetting } from "./named-problem";
+
+/** What `summariseFit` turns into a `Fit`. */
+export interface FitParts<Name extends string> {
+  readonly model: string;
+  readonly names: readonly Name[];
+  readonly settings: readonly ParameterSetting[];
+  readonly solved: NamedSolution;
+  readonly sdKnown: boolean;
+  readonly rangeX: readonly [number, number] | null;
+  /** sum of the logarithms of the weights; 0 without weights */
+  readonly sumLogWeights: number;
+  /** observed minus fitted, unweighted */
+  readonly residuals: readonly number[];
+  readonly notices: readonly string[];
+}
+
+/** Turns the end of a search into estimates with their doubt: covariance s²(JᵀJ)⁻¹ by QR, Wald intervals, criteria. */
+export function summariseFit<Name extends string>(parts: FitParts<Name>): Fit<Name> {
+  const { names, settings, solved, sdKnown } = parts;
+  const { solution, values, free, atBound } = solved;
+  const n = solution.residuals.length;
+  const p = free.length;
+  const notices = [...parts.notices];
+  if (!solution.converged) notices.push(`The fit did not converge (${solution.reason}): do not use its numbers.`);
+
+  const open = free.map((_, k) => k).filter((k) => atBound[free[k]] === null);
+  const columns = new Float64Array(n * open.length);
+  const norms = open.map((k, at) => {
+    let square = 0;
+    for (let i = 0; i < n; i++) square += solution.jacobian[k * n + i] ** 2;
+    const norm = Math.sqrt(square) || 1;
+    for (let i = 0; i < n; i++) columns[at * n + i] = solution.jacobian[k * n + i] / norm;
+    return norm;
+  });
+  const qr = qrWorkspace(n, open.length);
+  decomposeQr(qr, columns);
+  let rank = 0;
+  while (rank < open.length && Math.abs(qr.diagonal[rank]) > 1e-13) rank++;
+  const inverse = inverseOfR(qr, rank);
+
+  const undetermined = new Set<number>();
+  for (let k = rank; k < open.length; k++) {
+    undetermined.add(qr.pivot[k]);
+    for (let row = 0; row < rank; row++) {
+      let share = 0;
+      for (let c = row; c < rank; c++) share += inverse[row * open.length + c] * qr.packed[k * n + c];
+      if (Math.abs(share) > 1e-6) undetermined.add(qr.pivot[row]);
+    }
+  }
+
+  const degreesOfFreedom = n - p;
+  const residualSd = degreesOfFreedom > 0 ? Math.sqrt(solution.rss / degreesOfFreedom) : 0;
+  const unit = sdKnown ? 1 : residualSd;
+  const factor = sdKnown || degreesOfFreedom > 0 ? intervalFactor({ degreesOfFreedom, sdKnown }) : Number.NaN;
+  const covariance = names.map(() => names.map(() => 0));
+  for (let s = 0; s < rank; s++) {
+    for (let t = s; t < rank; t++) {
+      const left = qr.pivot[s];
+      const right = qr.pivot[t];
+      if (undetermined.has(left) || undetermined.has(right)) continue;
+      let sum = 0;
+      for (let c = t; c < rank; c++) sum += inverse[s * open.length + c] * inverse[t * open.length + c];
+      const i = free[open[left]];
+      const j = free[open[right]];
+      const onLog = (at: number): number => (settings[at].scale === "log" ? values[at] : 1);
+      const value = ((sum * unit * unit) / norms[left] / norms[right]) * onLog(i) * onLog(j);
+      covariance[i][j] = value;
+      covariance[j][i] = value;
+    }
+  }
+
+  const known = new Set(open.map((k) => free[k]).filter((_, at) => !undetermined.has(at)));
+  const parameters = {} as Record<Name, ParameterEstimate>;
+  names.forEach((name, j) => {
+    const standardError = known.has(j) ? Math.sqrt(covariance[j][j]) : null;
+    parameters[name] = {
+      estimate: values[j],
+      standardError,
+      interval95: standardError === null ? null : interval(values[j], standardError * factor, settings[j]),
+      atBound: atBound[j],
+      fixed: settings[j].fixed === true,
+    };
+    if (atBound[j] !== null) {
+      notices.push(
+        `${name} rests at its ${atBound[j]} bound ${values[j]}: it has no standard error, and the others are given as if it were known.`,
+      );
+    }
+  });
+  if (undetermined.size > 0) {
+    const list = [...undetermined].map((k) => names[free[open[k]]]).join(", ");
+    notices.push(`The data leave ${list} undetermined: fix one of them or measure over a wider range.`);
+  }
+
+  const correlation = names.map((_, i) =>
+    names.map((__, j) => {
+      const scale = Math.sqrt(covariance[i][i] * covariance[j][j]);
+      return scale > 0 ? (i === j ? 1 : covariance[i][j] / scale) : 0;
+    }),
+  );
+  for (let i = 0; i < names.length; i++) {
+    for (let j = i + 1; j < names.length; j++) {
+      if (Math.abs(correlation[i][j]) > 0.995) {
+        notices.push(
+          `${names[i]} and ${names[j]} are correlated ${correlation[i][j].toFixed(4)}: the data scarcely tell them apart, so read them together.`,
+        );
+      }
+    }
+  }
+
+  const count = p + (sdKnown ? 0 : 1);
+  const logLikelihood =
+    0.5 * parts.sumLogWeights -
+    0.5 * n * Math.log(2 * Math.PI) -
+    (sdKnown ? 0.5 * solution.rss : 0.5 * n * (Math.log(solution.rss / n) + 1));
+  return freezeDeep({
+    kind: "fit",
+    model: parts.model,
+    names,
+    parameters,
+    covariance,
+    correlation,
+    n,
+    degreesOfFreedom,
+    sdKnown,
+    rangeX: parts.rangeX,
+    logLikelihood,
+    aicc: correctedAic(logLikelihood, count, n),
+    bic: -2 * logLikelihood + count * Math.log(n),
+    converged: solution.converged && !solution.singular,
+    reason: solution.reason,
+    iterations: solution.iterations,
+    notices,
+    rss: solution.rss,
+    residualSd,
+    residuals: parts.residuals,
+    leverage: leverages(qr.rows, open.length, rank, qr, inverse, columns),
+    conditionNumber: conditionOf(columns, n, open.length),
+  });
+}
+
+/** AIC with the small-sample correction of Hurvich & Tsai (1989), `count` parameters (the sd among them). */
+export function correctedAic(logLikelihood: number, count: number, n: number): number {
+  if (n - count - 1 <= 0) return Number.POSITIVE_INFINITY;
+  return -2 * logLikelihood + 2 * count + (2 * count * (count + 1)) / (n - count - 1);
+}
+
+function interval(value: number, half: number, setting: ParameterSetting): readonly [number, number] {
+  const { lower = Number.NEGATIVE_INFINITY, upper = Number.POSITIVE_INFINITY } = setting;
+  const ends =
+    setting.scale === "log"
+      ? [value * Math.exp(-half / value), value * Math.exp(half / value)]
+      : [value - half, value + half];
+  return [Math.max(lower, ends[0]), Math.min(upper, ends[1])];
+}
+
+function leverages(
+  n: number,
+  p: number,
+  rank: number,
+  qr: { readonly pivot: Int32Array },
+  inverse: Float64Array,
+  columns: Float64Array,
+): number[] {
+  const result: number[] = [];
+  for (let i = 0; i < n; i++) {
+    let total = 0;
+    for (let c = 0; c < rank; c++) {
+      let entry = 0;
+      for (let s = 0; s <= c; s++) entry += columns[qr.pivot[s] * n + i] * inverse[s * p + c];
+      total += entry * entry;
+    }
+    result.push(Math.min(1, total));
+  }
+  return result;
+}
+
+function conditionOf(columns: Float64Array, n: number, p: number): number {
+  if (p < 2) return 1;
+  const gram = Array.from({ length: p }, (_, a) =>
+    Array.from({ length: p }, (__, b) => {
+      let dot = 0;
+      for (let i = 0; i < n; i++) dot += columns[a * n + i] * columns[b * n + i];
+      return dot;
+    }),
+  );
+  const { values } = symmetricEigen(gram);
+  const smallest = values[p - 1];
+  return smallest > 0 ? Math.sqrt(values[0] / smallest) : Number.POSITIVE_INFINITY;
+}
