@@ -7,7 +7,7 @@
  */
 import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
-import { formulaComposition, loadFormulas, loadIngredients, mixDensity, panVolumeMl, readPans } from "slabwright";
+import { formulaComposition, mixDensity, panVolumeMl, parseFormula, parseIngredients, readPans } from "slabwright";
 
 const at = (path) => fileURLToPath(new URL(path, import.meta.url));
 const LATENT_J_KG = 2.257e6;
@@ -42,37 +42,235 @@ const truth = {
 /** trials a variant: slab thickness wanted on a pan, then [appliance, setpoint °C, load] for each */
 const PLANS = {
   "beet-lentil": [
-    ["half-sheet", 6, [["small-basket", 200, 0.6], ["small-basket", 200, 0.6], ["fan-oven", 200, 0.6], ["small-basket", 185, 0.6]]],
-    ["half-sheet", 8.2, [["small-basket", 200, 0.6], ["small-basket", 200, 0.6], ["fan-oven", 200, 0.6], ["small-basket", 200, 0.9]]],
-    ["half-sheet", 8.2, [["small-basket", 200, 0.6], ["small-basket", 200, 0.6], ["small-basket", 185, 0.6]]],
-    ["quarter-sheet", 10.2, [["small-basket", 200, 0.6], ["small-basket", 200, 0.6], ["fan-oven", 200, 0.6], ["small-basket", 200, 0.9]]],
-    ["quarter-sheet", 10.2, [["small-basket", 200, 0.6], ["small-basket", 200, 0.6], ["small-basket", 185, 0.6]]],
-    ["quarter-sheet", 12.6, [["small-basket", 200, 0.6], ["small-basket", 200, 0.6], ["fan-oven", 200, 0.6], ["small-basket", 200, 0.9]]],
-    ["quarter-sheet", 14.5, [["small-basket", 200, 0.6], ["small-basket", 200, 0.6], ["small-basket", 185, 0.6]]],
+    [
+      "half-sheet",
+      6,
+      [
+        ["small-basket", 200, 0.6],
+        ["small-basket", 200, 0.6],
+        ["fan-oven", 200, 0.6],
+        ["small-basket", 185, 0.6],
+      ],
+    ],
+    [
+      "half-sheet",
+      8.2,
+      [
+        ["small-basket", 200, 0.6],
+        ["small-basket", 200, 0.6],
+        ["fan-oven", 200, 0.6],
+        ["small-basket", 200, 0.9],
+      ],
+    ],
+    [
+      "half-sheet",
+      8.2,
+      [
+        ["small-basket", 200, 0.6],
+        ["small-basket", 200, 0.6],
+        ["small-basket", 185, 0.6],
+      ],
+    ],
+    [
+      "quarter-sheet",
+      10.2,
+      [
+        ["small-basket", 200, 0.6],
+        ["small-basket", 200, 0.6],
+        ["fan-oven", 200, 0.6],
+        ["small-basket", 200, 0.9],
+      ],
+    ],
+    [
+      "quarter-sheet",
+      10.2,
+      [
+        ["small-basket", 200, 0.6],
+        ["small-basket", 200, 0.6],
+        ["small-basket", 185, 0.6],
+      ],
+    ],
+    [
+      "quarter-sheet",
+      12.6,
+      [
+        ["small-basket", 200, 0.6],
+        ["small-basket", 200, 0.6],
+        ["fan-oven", 200, 0.6],
+        ["small-basket", 200, 0.9],
+      ],
+    ],
+    [
+      "quarter-sheet",
+      14.5,
+      [
+        ["small-basket", 200, 0.6],
+        ["small-basket", 200, 0.6],
+        ["small-basket", 185, 0.6],
+      ],
+    ],
   ],
   "turkey-sage": [
-    ["half-sheet", 9, [["small-basket", 195, 0.6], ["small-basket", 195, 0.6], ["fan-oven", 195, 0.5], ["small-basket", 195, 0.6]]],
-    ["half-sheet", 11.5, [["small-basket", 195, 0.6], ["small-basket", 195, 0.6], ["small-basket", 195, 0.6], ["fan-oven", 195, 0.5]]],
-    ["quarter-sheet", 14, [["small-basket", 195, 0.6], ["small-basket", 195, 0.6], ["small-basket", 195, 0.6]]],
-    ["quarter-sheet", 16.5, [["small-basket", 195, 0.6], ["small-basket", 195, 0.6], ["small-basket", 195, 0.6], ["fan-oven", 195, 0.5]]],
+    [
+      "half-sheet",
+      9,
+      [
+        ["small-basket", 195, 0.6],
+        ["small-basket", 195, 0.6],
+        ["fan-oven", 195, 0.5],
+        ["small-basket", 195, 0.6],
+      ],
+    ],
+    [
+      "half-sheet",
+      11.5,
+      [
+        ["small-basket", 195, 0.6],
+        ["small-basket", 195, 0.6],
+        ["small-basket", 195, 0.6],
+        ["fan-oven", 195, 0.5],
+      ],
+    ],
+    [
+      "quarter-sheet",
+      14,
+      [
+        ["small-basket", 195, 0.6],
+        ["small-basket", 195, 0.6],
+        ["small-basket", 195, 0.6],
+      ],
+    ],
+    [
+      "quarter-sheet",
+      16.5,
+      [
+        ["small-basket", 195, 0.6],
+        ["small-basket", 195, 0.6],
+        ["small-basket", 195, 0.6],
+        ["fan-oven", 195, 0.5],
+      ],
+    ],
   ],
   "pollock-dill": [
-    ["half-sheet", 7.5, [["fan-oven", 205, 0.5], ["fan-oven", 205, 0.5], ["small-basket", 205, 0.6]]],
-    ["half-sheet", 10, [["fan-oven", 205, 0.5], ["fan-oven", 205, 0.5], ["fan-oven", 205, 0.5], ["small-basket", 205, 0.6]]],
-    ["quarter-sheet", 12, [["fan-oven", 205, 0.5], ["fan-oven", 205, 0.5], ["fan-oven", 205, 0.5]]],
-    ["quarter-sheet", 14, [["fan-oven", 205, 0.5], ["fan-oven", 205, 0.5], ["fan-oven", 205, 0.5], ["small-basket", 205, 0.6]]],
+    [
+      "half-sheet",
+      7.5,
+      [
+        ["fan-oven", 205, 0.5],
+        ["fan-oven", 205, 0.5],
+        ["small-basket", 205, 0.6],
+      ],
+    ],
+    [
+      "half-sheet",
+      10,
+      [
+        ["fan-oven", 205, 0.5],
+        ["fan-oven", 205, 0.5],
+        ["fan-oven", 205, 0.5],
+        ["small-basket", 205, 0.6],
+      ],
+    ],
+    [
+      "quarter-sheet",
+      12,
+      [
+        ["fan-oven", 205, 0.5],
+        ["fan-oven", 205, 0.5],
+        ["fan-oven", 205, 0.5],
+      ],
+    ],
+    [
+      "quarter-sheet",
+      14,
+      [
+        ["fan-oven", 205, 0.5],
+        ["fan-oven", 205, 0.5],
+        ["fan-oven", 205, 0.5],
+        ["small-basket", 205, 0.6],
+      ],
+    ],
   ],
   "chickpea-carrot": [
-    ["half-sheet", 7, [["small-basket", 190, 0.6], ["small-basket", 190, 0.6], ["small-basket", 190, 0.6]]],
-    ["half-sheet", 9.4, [["small-basket", 190, 0.6], ["small-basket", 190, 0.6], ["small-basket", 205, 0.6], ["fan-oven", 190, 0.5]]],
-    ["quarter-sheet", 11.5, [["small-basket", 190, 0.6], ["small-basket", 190, 0.6], ["small-basket", 190, 0.6]]],
-    ["quarter-sheet", 14, [["small-basket", 190, 0.6], ["small-basket", 190, 0.6], ["small-basket", 205, 0.6], ["fan-oven", 190, 0.5]]],
+    [
+      "half-sheet",
+      7,
+      [
+        ["small-basket", 190, 0.6],
+        ["small-basket", 190, 0.6],
+        ["small-basket", 190, 0.6],
+      ],
+    ],
+    [
+      "half-sheet",
+      9.4,
+      [
+        ["small-basket", 190, 0.6],
+        ["small-basket", 190, 0.6],
+        ["small-basket", 205, 0.6],
+        ["fan-oven", 190, 0.5],
+      ],
+    ],
+    [
+      "quarter-sheet",
+      11.5,
+      [
+        ["small-basket", 190, 0.6],
+        ["small-basket", 190, 0.6],
+        ["small-basket", 190, 0.6],
+      ],
+    ],
+    [
+      "quarter-sheet",
+      14,
+      [
+        ["small-basket", 190, 0.6],
+        ["small-basket", 190, 0.6],
+        ["small-basket", 205, 0.6],
+        ["fan-oven", 190, 0.5],
+      ],
+    ],
   ],
   "corn-puff": [
-    ["mini-wells", 10, [["fan-oven", 180, 0.5], ["fan-oven", 180, 0.5], ["fan-oven", 180, 0.5]]],
-    ["mini-wells", 13, [["fan-oven", 180, 0.5], ["fan-oven", 180, 0.5], ["fan-oven", 180, 0.5], ["small-basket", 180, 0.6]]],
-    ["mini-wells", 16, [["fan-oven", 180, 0.5], ["fan-oven", 180, 0.5], ["fan-oven", 180, 0.5], ["small-basket", 180, 0.6]]],
+    [
+      "mini-wells",
+      10,
+      [
+        ["fan-oven", 180, 0.5],
+        ["fan-oven", 180, 0.5],
+        ["fan-oven", 180, 0.5],
+      ],
+    ],
+    [
+      "mini-wells",
+      13,
+      [
+        ["fan-oven", 180, 0.5],
+        ["fan-oven", 180, 0.5],
+        ["fan-oven", 180, 0.5],
+        ["small-basket", 180, 0.6],
+      ],
+    ],
+    [
+      "mini-wells",
+      16,
+      [
+        ["fan-oven", 180, 0.5],
+        ["fan-oven", 180, 0.5],
+        ["fan-oven", 180, 0.5],
+        ["small-basket", 180, 0.6],
+      ],
+    ],
   ],
+};
+
+/** the setting on each variant's reheat card, as in variants.csv */
+const USUAL = {
+  "beet-lentil": { applianceId: "small-basket", setpointC: 200 },
+  "turkey-sage": { applianceId: "small-basket", setpointC: 195 },
+  "pollock-dill": { applianceId: "fan-oven", setpointC: 205 },
+  "chickpea-carrot": { applianceId: "small-basket", setpointC: 190 },
+  "corn-puff": { applianceId: "fan-oven", setpointC: 180 },
 };
 
 /** logs kept in inches, pounds and °F, as some kitchens keep them */
@@ -126,7 +324,10 @@ function coreAfter(m, thicknessM, coefficient, airC, startC, timeS) {
   const h = new Float64Array(cells).fill(enthalpyOf(m, startC));
   const T = new Float64Array(cells).fill(startC);
   const step = (0.2 * dx * dx * m.density * m.heatFrozen) / m.conductivityFrozen;
-  const k = (t) => (t >= m.freezingC ? m.conductivityThawed : m.conductivityFrozen + ((m.conductivityThawed - m.conductivityFrozen) * m.freezingC) / t);
+  const k = (t) =>
+    t >= m.freezingC
+      ? m.conductivityThawed
+      : m.conductivityFrozen + ((m.conductivityThawed - m.conductivityFrozen) * m.freezingC) / t;
   for (let t = 0; t < timeS; t += step) {
     const resistance = 1 / coefficient + dx / 2 / k(T[cells - 1]);
     let inward = (airC - T[cells - 1]) / resistance;
@@ -148,11 +349,15 @@ function crustClock(m, variant, thicknessM, coefficient, airC) {
   const diffusivity = m.conductivityThawed / (m.density * m.heatThawed);
   const startS = (soaked * thicknessM) / (2 * coefficient * (airC - 37)) + thicknessM ** 2 / (12 * diffusivity);
   const group = variant.waterKgM3 * LATENT_J_KG;
-  const timeFor = (depthM) => startS + (group * (depthM / coefficient + depthM ** 2 / (2 * CRUST_WMK))) / (airC - EVAPORATION_C);
+  const timeFor = (depthM) =>
+    startS + (group * (depthM / coefficient + depthM ** 2 / (2 * CRUST_WMK))) / (airC - EVAPORATION_C);
   const depthAt = (timeS) => {
     const after = timeS - startS;
     if (after <= 0) return 0;
-    return (CRUST_WMK / coefficient) * (Math.sqrt(1 + (2 * coefficient ** 2 * (airC - EVAPORATION_C) * after) / (CRUST_WMK * group)) - 1);
+    return (
+      (CRUST_WMK / coefficient) *
+      (Math.sqrt(1 + (2 * coefficient ** 2 * (airC - EVAPORATION_C) * after) / (CRUST_WMK * group)) - 1)
+    );
   };
   return { startS, timeFor, depthAt };
 }
@@ -166,8 +371,19 @@ function browningAt(variant, clock, coefficient, airC, timeS) {
   return sum;
 }
 
-const ingredients = loadIngredients();
-const formulas = loadFormulas();
+/** Crisp time on the usual setting as t = c0 + aL + bL² (min, L in mm), to which the crust clock reduces exactly. */
+function crispCurve(m, variant, coefficient, airC) {
+  const at = (mm) => crustClock(m, variant, mm / 1000, coefficient, airC).timeFor(variant.crustMm / 1000) / 60;
+  const [c0, one, two] = [at(0), at(1), at(2)];
+  const b = (two - 2 * one + c0) / 2;
+  const parts = { c0, a: one - c0 - b, b };
+  return {
+    setting: `load 0.6 or less, ${airC} °C`,
+    ...Object.fromEntries(Object.entries(parts).map(([name, value]) => [name, Number(value.toPrecision(6))])),
+  };
+}
+
+const ingredients = parseIngredients(readFileSync(at("../ingredients.csv"), "utf8"), "ingredients.csv");
 const pans = readPans(readFileSync(at("../pans.csv"), "utf8"), "pans.csv").records;
 const random = generator(truth.seed);
 const clip = (value, low, high) => Math.min(high, Math.max(low, value));
@@ -177,13 +393,21 @@ mkdirSync(at("../trials"), { recursive: true });
 let day = Date.UTC(2026, 1, 2);
 for (const [variantId, slabs] of Object.entries(PLANS)) {
   const variant = truth.variants[variantId];
-  const formula = formulas.find((each) => each.formulaId === variantId);
+  const formulaFile = `../formulas/${variantId}.json`;
+  const formula = parseFormula(readFileSync(at(formulaFile), "utf8"), formulaFile);
   const composition = formulaComposition(formula, ingredients);
   const densityKgM3 = mixDensity(composition, { temperatureC: 5, airFraction: formula.airFraction });
   const material = thermalOf(composition, densityKgM3);
   variant.densityKgM3 = Number(densityKgM3.toFixed(1));
-  variant.thermal = Object.fromEntries(Object.entries(material).map(([key, value]) => [key, Number(value.toPrecision(6))]));
-  const prefix = variantId.split("-").map((word) => word[0].toUpperCase()).join("");
+  variant.thermal = Object.fromEntries(
+    Object.entries(material).map(([key, value]) => [key, Number(value.toPrecision(6))]),
+  );
+  const { applianceId: usual, setpointC: usualC } = USUAL[variantId];
+  variant.crispTime = crispCurve(material, variant, truth.appliances[usual].coefficientWm2K, usualC);
+  const prefix = variantId
+    .split("-")
+    .map((word) => word[0].toUpperCase())
+    .join("");
   const rows = [];
   for (const [panId, wantedMm, runs] of slabs) {
     day += 86_400_000 * (1 + Math.floor(random.uniform() * 4));
@@ -191,12 +415,16 @@ for (const [variantId, slabs] of Object.entries(PLANS)) {
     const thicknessMm = wantedMm * (1 + 0.02 * random.normal());
     const batchG = Math.round((panVolumeMl(pan, thicknessMm) * densityKgM3) / 1000 + random.normal());
     const spreadMm = thicknessMm * truth.noise.unevennessSd;
-    for (const [applianceId, setpointC, loadFraction] of runs) {
+    const [reference] = runs;
+    for (const [applianceId, setpointC, loadFraction, forCore] of [...runs, [...reference, true]]) {
       const trial = `${prefix}-${String(rows.length + 1).padStart(2, "0")}`;
       const appliance = truth.appliances[applianceId];
       const crowding = Math.max(0, loadFraction - 0.6) / 0.4;
       const coefficient = appliance.coefficientWm2K * (1 - appliance.lossOfCoefficientAtFullLoad * crowding);
-      const probes = Array.from({ length: 5 }, () => thicknessMm + spreadMm * random.normal() + truth.noise.probeSdMm * random.normal() * 0.5);
+      const probes = Array.from(
+        { length: 5 },
+        () => thicknessMm + spreadMm * random.normal() + truth.noise.probeSdMm * random.normal() * 0.5,
+      );
       const clock = crustClock(material, variant, thicknessMm / 1000, coefficient, setpointC);
       const crispS = clock.timeFor(variant.crustMm / 1000) * Math.exp(truth.noise.crispTimeSd * random.normal());
       const checkEvery = crispS > 720 ? 1.5 : 1;
@@ -207,35 +435,62 @@ for (const [variantId, slabs] of Object.entries(PLANS)) {
         if (check * 60 >= crispS) crisp = check;
         else notCrisp = check;
       }
-      const stoppedEarly = random.uniform() < 0.08;
-      const timeMin = stoppedEarly && notCrisp !== null ? notCrisp : crisp + Math.round(random.uniform() * 4) / 2;
-      if (stoppedEarly && notCrisp !== null) crisp = null;
+      const stoppedEarly = forCore || (random.uniform() < 0.08 && notCrisp !== null);
+      let timeMin = crisp + Math.round(random.uniform() * 4) / 2;
+      if (stoppedEarly) {
+        timeMin = forCore ? Math.round((2 * crispS * (0.4 + 0.2 * random.uniform())) / 60) / 2 : notCrisp;
+        [notCrisp, crisp] = [timeMin, null];
+      }
       const timeS = timeMin * 60;
       const depthM = clock.depthAt(timeS);
       const centreMm = variant.crustMm - variant.panelWidthMm * Math.log(2);
       const liking = 9 / (1 + Math.exp(-(depthM * 1000 - centreMm) / variant.panelWidthMm));
       const browned = 9 * (1 - Math.exp(-browningAt(variant, clock, coefficient, setpointC, timeS)));
-      const taste = (score) => Array.from({ length: 4 }, () => clip(Math.round(2 * (score + truth.noise.tasterSd * random.normal())) / 2, 0, 9)).join(";");
+      const taste = (score) =>
+        Array.from({ length: 4 }, () =>
+          clip(Math.round(2 * (score + truth.noise.tasterSd * random.normal())) / 2, 0, 9),
+        ).join(";");
       const pieces = 6 + Math.floor(random.uniform() * 5);
       const before = pieces * thicknessMm * 1.7 * (1 + 0.02 * random.normal());
       const lost = (2 * variant.waterKgM3 * depthM) / (densityKgM3 * (thicknessMm / 1000)) + variant.dripFraction;
       const after = before * (1 - lost) + truth.noise.massSdG * random.normal();
-      const core = Math.min(99.5, coreAfter(material, thicknessMm / 1000, coefficient, setpointC, -18, timeS) + truth.noise.coreSdC * random.normal());
+      const core = Math.min(
+        99.5,
+        coreAfter(material, thicknessMm / 1000, coefficient, setpointC, -18, timeS) +
+          truth.noise.coreSdC * random.normal(),
+      );
       const loggedBatchG = Math.round(batchG * (SLIPS[trial]?.batchFactor ?? 1));
       const inches = IN_INCHES.has(variantId);
       rows.push([
-        trial, new Date(day).toISOString().slice(0, 10), variantId, panId, applianceId,
+        trial,
+        new Date(day).toISOString().slice(0, 10),
+        variantId,
+        panId,
+        applianceId,
         inches ? fixed(loggedBatchG / 453.59237, 3) : loggedBatchG,
         probes.map((probe) => (inches ? fixed(probe / 25.4, 3) : fixed(probe, 1))).join(";"),
         inches ? fixed(setpointC * 1.8 + 32, 0) : setpointC,
-        loadFraction, -18, "", fixed(timeMin, 1), fixed(notCrisp, 1), fixed(crisp, 1),
+        loadFraction,
+        -18,
+        "",
+        fixed(timeMin, 1),
+        fixed(notCrisp, 1),
+        fixed(crisp, 1),
         inches ? fixed(core * 1.8 + 32, 0) : fixed(core, 1),
-        fixed(before, 1), fixed(after, 1), pieces, taste(liking), taste(browned), "",
+        fixed(before, 1),
+        fixed(after, 1),
+        pieces,
+        taste(liking),
+        taste(browned),
+        forCore ? "taken out early to read the core" : "",
       ]);
     }
   }
   const [length, mass, degree] = IN_INCHES.has(variantId) ? ["in", "lb", "f"] : ["mm", "g", "c"];
   const heading = `trial,date,variant,pan,appliance,batch_${mass},thickness_${length},setpoint_${degree},load_fraction,start_c,flip_min,time_min,not_crisp_min,crisp_min,core_${degree},before_g,after_g,pieces,crisp_scores,brown_scores,note`;
-  writeFileSync(at(`../trials/${variantId}.csv`), `# Quarry Lane test kitchen: invented trials, made by data/make/simulate-trials.mjs.\n${heading}\n${rows.map((row) => row.join(",")).join("\n")}\n`);
+  writeFileSync(
+    at(`../trials/${variantId}.csv`),
+    `# Quarry Lane test kitchen: invented trials, made by data/make/simulate-trials.mjs.\n${heading}\n${rows.map((row) => row.join(",")).join("\n")}\n`,
+  );
 }
 writeFileSync(at("truth.json"), `${JSON.stringify(truth, null, 2)}\n`);

@@ -9,6 +9,8 @@ export interface CrispTimesOptions {
   readonly setpointC?: number;
   /** how far a trial's setpoint may be off (K); default 1 */
   readonly toleranceK?: number;
+  /** trials with a fuller floor than this are left out, as crowding slows them; those that logged no load are taken */
+  readonly largestLoadFraction?: number;
 }
 
 /** When the pieces of one trial turned crisp, as far as its checks tell. */
@@ -37,13 +39,17 @@ export interface CrispTimes {
  * @param trials with `thicknessMm`, as `loadKitchen` gives them
  * @returns times in order of thickness; throws when no trial matches, naming what was asked
  */
-export function crispTimes(trials: readonly (Trial & { readonly thicknessMm: number })[], options: CrispTimesOptions = {}): CrispTimes {
+export function crispTimes(
+  trials: readonly (Trial & { readonly thicknessMm: number })[],
+  options: CrispTimesOptions = {},
+): CrispTimes {
   const toleranceK = options.toleranceK ?? 1;
   const matching = trials.filter(
     (trial) =>
       (options.variantId === undefined || trial.variantId === options.variantId) &&
       (options.applianceId === undefined || trial.applianceId === options.applianceId) &&
-      (options.setpointC === undefined || Math.abs(trial.setpointC - options.setpointC) <= toleranceK),
+      (options.setpointC === undefined || Math.abs(trial.setpointC - options.setpointC) <= toleranceK) &&
+      (trial.loadFraction ?? 0) <= (options.largestLoadFraction ?? Number.POSITIVE_INFINITY),
   );
   if (matching.length === 0) fail("crispTimes: trials", "must hold one that matches", options);
   const times: CrispTime[] = [];
@@ -62,7 +68,9 @@ export function crispTimes(trials: readonly (Trial & { readonly thicknessMm: num
   }
   const oneSided = times.filter((time) => time.timeMin === null).map((time) => time.trialId);
   if (oneSided.length > 0)
-    notices.push(`seen from one side only, so not in a least-squares fit: ${oneSided.join(", ")} (fit censored times to use them)`);
+    notices.push(
+      `seen from one side only, so not in a least-squares fit: ${oneSided.join(", ")} (fit censored times to use them)`,
+    );
   return Object.freeze({
     times: times.toSorted((a, b) => a.thicknessMm - b.thicknessMm),
     notices,

@@ -51,7 +51,12 @@ export function thicknessOfTrial(options: ThicknessOfTrialOptions): ThicknessOfT
   });
 }
 
-function noticeOf(trial: Trial, probesMm: number | null, massMm: number | null, standardErrorMm: number): string | null {
+function noticeOf(
+  trial: Trial,
+  probesMm: number | null,
+  massMm: number | null,
+  standardErrorMm: number,
+): string | null {
   if (probesMm === null || massMm === null) return null;
   const differenceMm = Math.abs(probesMm - massMm);
   if (differenceMm <= 0.1 * massMm || differenceMm <= 3 * standardErrorMm) return null;

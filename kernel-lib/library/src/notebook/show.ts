@@ -1,0 +1,28 @@
+import type { Figure } from "../figures/figure";
+import type { Table } from "../tables/table";
+import { tableHtml } from "../tables/table-html";
+import { tableText } from "../tables/table-text";
+import { kernelDisplay } from "./kernel-display";
+
+/** What `show` can render. */
+export type Showable = Figure | Table | string;
+
+/**
+ * Shows a figure, a table or a sentence in the notebook, and always in plain text as well, so that the same cell says
+ * something in a terminal. Outside a notebook kernel it prints the text.
+ */
+export function show(result: Showable): void {
+  const bundle = bundleOf(result);
+  const display = kernelDisplay();
+  if (display === null) console.log(bundle["text/plain"]);
+  else display(bundle);
+}
+
+function bundleOf(result: Showable): Record<string, unknown> {
+  if (typeof result === "string") return { "text/plain": result };
+  if (result.kind === "table") return { "text/plain": tableText(result), "text/html": tableHtml(result) };
+  return {
+    "text/plain": result.summary,
+    "application/vnd.plotly.v1+json": { data: result.data, layout: result.layout },
+  };
+}

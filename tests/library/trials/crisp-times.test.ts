@@ -1,0 +1,75 @@
+import { describe, expect, it } from "vitest";
+import { crispTimes } from "../../../kernel-lib/library/src/trials/crisp-times";
+import type { KitchenTrial } from "../../../kernel-lib/library/src/trials/kitchen";
+
+const trial = (trialId: string, more: Partial<KitchenTrial>): KitchenTrial => ({
+  trialId,
+  date: "2026-02-03",
+  variantId: "beet",
+  panId: "half",
+  applianceId: "basket",
+  batchG: 1150,
+  probesMm: [8],
+  thicknessMm: 8,
+  thicknessSdMm: null,
+  setpointC: 200,
+  loadFraction: 0.6,
+  startC: -18,
+  flipMin: null,
+  timeMin: 12,
+  notCrispMin: 9,
+  crispMin: 11,
+  coreC: null,
+  massBeforeG: null,
+  massAfterG: null,
+  pieces: null,
+  crispScores: [],
+  brownScores: [],
+  note: null,
+  ...more,
+});
+
+describe("crispTimes", () => {
+  it("keeps the interval, its middle, and the order of thickness", () => {
+    const { times } = crispTimes([trial("T-2", { thicknessMm: 9 }), trial("T-1", {})]);
+    expect(times).toEqual([
+      { trialId: "T-1", thicknessMm: 8, lowerMin: 9, upperMin: 11, timeMin: 10 },
+      { trialId: "T-2", thicknessMm: 9, lowerMin: 9, upperMin: 11, timeMin: 10 },
+    ]);
+  });
+
+  it("takes only what was asked for", () => {
+    const trials = [
+      trial("hit", {}),
+      trial("other variant", { variantId: "corn" }),
+      trial("other oven", { applianceId: "oven" }),
+      trial("hotter", { setpointC: 205 }),
+      trial("crowded", { loadFraction: 0.9 }),
+    ];
+    const asked = { variantId: "beet", applianceId: "basket", setpointC: 200.5, largestLoadFraction: 0.7 };
+    expect(crispTimes(trials, asked).times.map((time) => time.trialId)).toEqual(["hit"]);
+  });
+
+  it("drops nothing silently: one-sided times stay, silent trials are named", () => {
+    const trials = [
+      trial("early", { notCrispMin: null }),
+      trial("never", { crispMin: null }),
+      trial("unwatched", { notCrispMin: null, crispMin: null }),
+    ];
+    const { times, notices } = crispTimes(trials);
+    expect(times.map(({ lowerMin, upperMin, timeMin }) => [lowerMin, upperMin, timeMin])).toEqual([
+      [0, 11, null],
+      [9, null, null],
+    ]);
+    expect(notices).toEqual([
+      "trial unwatched has no crispness check",
+      "seen from one side only, so not in a least-squares fit: early, never (fit censored times to use them)",
+    ]);
+  });
+
+  it("says what was asked when nothing matches", () => {
+    expect(() => crispTimes([trial("a", {})], { variantId: "corn" })).toThrow(
+      'crispTimes: trials must hold one that matches, got {"variantId":"corn"}',
+    );
+  });
+});

@@ -1,0 +1,105 @@
+import { readdirSync, readFileSync } from "node:fs";
+import { describe, expect, it } from "vitest";
+import { loadKitchen } from "../../../kernel-lib/library/src/notebook/load-kitchen";
+import { buildKitchen, type KitchenFile, type KitchenFiles } from "../../../kernel-lib/library/src/trials/kitchen";
+import { applianceOf, panOf, trialOf, variantOf } from "../../../kernel-lib/library/src/trials/kitchen-lookup";
+
+const file = (name: string): KitchenFile => ({ file: name, text: readFileSync(`data/${name}`, "utf8") });
+const demo: KitchenFiles = {
+  name: "demo",
+  pans: file("pans.csv"),
+  appliances: file("appliances.csv"),
+  ingredients: file("ingredients.csv"),
+  variants: file("variants.csv"),
+  formulas: readdirSync("data/formulas").map((name) => file(`formulas/${name}`)),
+  trials: readdirSync("data/trials").map((name) => file(`trials/${name}`)),
+};
+const changed = (field: "pans" | "variants" | "appliances", from: string, to: string): KitchenFiles => ({
+  ...demo,
+  [field]: { ...demo[field], text: demo[field].text.replaceAll(from, to) },
+});
+
+describe("buildKitchen", () => {
+  it("puts the demo kitchen together with a thickness for every trial", () => {
+    const kitchen = buildKitchen(demo);
+    expect(kitchen.variants.length).toBeGreaterThanOrEqual(4);
+    expect(kitchen.pans.length).toBeGreaterThanOrEqual(5);
+    expect(kitchen.appliances.length).toBeGreaterThanOrEqual(2);
+    expect(kitchen.trials.length).toBeGreaterThanOrEqual(60);
+    for (const trial of kitchen.trials) expect(trial.thicknessMm).toBeGreaterThan(2);
+    for (const variant of kitchen.variants)
+      expect(
+        new Set(kitchen.trials.filter((trial) => trial.variantId === variant.variantId).map((trial) => trial.batchG))
+          .size,
+      ).toBeGreaterThanOrEqual(3);
+  });
+
+  it("notices the one batch mass that the demo logs wrongly, and no other", () => {
+    const { notices } = buildKitchen(demo);
+    expect(notices).toHaveLength(1);
+    expect(notices[0]).toMatch(/^trial BL-14: the probes say 8\.\d mm, but 762 g on half-sheet make 5\.\d mm/);
+  });
+
+  it("names every use of an id that does not exist", () => {
+    expect(() => buildKitchen(changed("pans", "half-sheet,", "sheet-half,"))).toThrow(
+      /variants.csv row 3, column pan: expected one of sheet-half, .*, got "half-sheet"\n[\s\S]*trials\/beet-lentil.csv row 3, column pan/,
+    );
+    expect(() => buildKitchen(changed("variants", "beet-lentil,slab", "beet,slab"))).toThrow(
+      /column formula: expected one of .*beet-lentil.*got "beet"/,
+    );
+    expect(() => buildKitchen(changed("appliances", "fan-oven,fan", "oven,fan"))).toThrow(
+      /column appliance: expected one of small-basket, oven, got "fan-oven"/,
+    );
+  });
+
+  it("refuses an id, or a trial name, that is used twice", () => {
+    expect(() => buildKitchen(changed("pans", "eighth-sheet,", "quarter-sheet,"))).toThrow(
+      'pans.csv row 5, column pan: expected each id once, got "quarter-sheet" again',
+    );
+    const twice = { ...demo, trials: [...demo.trials, { ...demo.trials[0], file: "trials/again.csv" }] };
+    expect(() => buildKitchen(twice)).toThrow(
+      /trials\/again.csv row 3, column trial: expected a name not used before, got "BL-01", which trials\/beet-lentil.csv row 3 has/,
+    );
+  });
+
+  it("refuses a batch that its pan cannot hold", () => {
+    expect(() =>
+      buildKitchen(
+        changed("pans", "half-sheet,half sheet,rectangle,420,293", "half-sheet,half sheet,rectangle,110,93"),
+      ),
+    ).toThrow(/trials\/.*row \d+, column batch: expected at most \d+ g, which is what half-sheet holds/);
+  });
+
+  it("lists the problems of all files at once", () => {
+    const broken = changed("pans", "rectangle", "square");
+    expect(() =>
+      buildKitchen({
+        ...broken,
+        appliances: { ...broken.appliances, text: broken.appliances.text.replace("420", "2") },
+      }),
+    ).toThrow(
+      /pans.csv row 3, column shape: expected rectangle, round or wells, got "square"\n[\s\S]*appliances.csv row 3, column floor_cm2: expected a floor of 20 to 20000 cm², got "2"/,
+    );
+  });
+});
+
+describe("loadKitchen", () => {
+  it("finds the nearest data folder", () => {
+    expect(loadKitchen().name).toBe("Quarry Lane test kitchen");
+  });
+  it("names the file that is missing", () => {
+    expect(() => loadKitchen("tests")).toThrow('loadKitchen: folder must hold kitchen.json, got "tests"');
+  });
+});
+
+describe("lookups", () => {
+  it("find by id, or name the known ones", () => {
+    const kitchen = loadKitchen();
+    expect(variantOf(kitchen, "corn-puff").form).toBe("batter");
+    expect(panOf(kitchen, "square-9").depthMm).toBe(51);
+    expect(applianceOf(kitchen, "fan-oven").kind).toBe("fan oven");
+    const loggedIn = Number(/TS-01,.*?,([\d.]+);/.exec(file("trials/turkey-sage.csv").text)?.[1]);
+    expect(trialOf(kitchen, "TS-01").probesMm[0]).toBeCloseTo(loggedIn * 25.4, 9);
+    expect(() => variantOf(kitchen, "beet")).toThrow(/variantOf: variantId must be one of beet-lentil, .*got "beet"/);
+  });
+});
