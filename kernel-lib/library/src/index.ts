@@ -114,3 +114,7 @@ export {
 export { parseQuantity, type Quantity } from "./units/parse-quantity";
 export type { ColumnPlan, ColumnPlans, ReadRecords } from "./units/read-records";
 export { KITCHEN_UNIT, UNITS, type Unit, type UnitKind } from "./units/unit-table";
+
+// safety: limits that outrank crispness
+export { type CoreLimit, coreLimit } from "./safety/core-limit";
+export { type Lethality, type LethalityOptions, lethality } from "./safety/lethality";

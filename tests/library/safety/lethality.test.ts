@@ -1,0 +1,44 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { lethality } from "../../../kernel-lib/library/src/safety/lethality";
+
+describe("lethality", () => {
+  it("is minutes at the reference temperature, and tenfold reductions over the decimal time", () => {
+    const held = lethality({ timesMin: [0, 2], temperaturesC: [70, 70], referenceC: 70, zK: 7.5, decimalMin: 0.5 });
+    expect(held.equivalentMin).toBe(2);
+    expect(held.logReduction).toBe(4);
+  });
+
+  it("does not change when a straight piece of the trace is cut in two", () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 40, max: 80, noNaN: true }),
+        fc.double({ min: 40, max: 80, noNaN: true }),
+        fc.double({ min: 0.01, max: 0.99, noNaN: true }),
+        (from, to, cut) => {
+          const common = { referenceC: 70, zK: 7.5 };
+          const whole = lethality({ timesMin: [0, 5], temperaturesC: [from, to], ...common }).equivalentMin;
+          const halves = lethality({
+            timesMin: [0, 5 * cut, 5],
+            temperaturesC: [from, from + (to - from) * cut, to],
+            ...common,
+          }).equivalentMin;
+          expect(Math.abs(halves / whole - 1)).toBeLessThan(1e-9);
+        },
+      ),
+    );
+  });
+
+  it("refuses times that do not rise and readings that do not pair", () => {
+    const common = { referenceC: 70, zK: 7.5 };
+    expect(() => lethality({ timesMin: [0, 2, 2], temperaturesC: [60, 61, 62], ...common })).toThrow(
+      /time 3 must be later/,
+    );
+    expect(() => lethality({ timesMin: [0, 2], temperaturesC: [60], ...common })).toThrow(
+      /as many of one as of the other/,
+    );
+    expect(() => lethality({ timesMin: [0, 2], temperaturesC: [60, Number.NaN], ...common })).toThrow(
+      /temperature 2 must be a finite number/,
+    );
+  });
+});
