@@ -31,7 +31,9 @@ export const COMPOSITION_FIELDS: readonly (keyof Composition)[] = [
  * otherwise throws, saying by how much the sum misses and what each field holds.
  *
  * @example
- * checkComposition({ waterFraction: 0.7, proteinFraction: 0.2, fatFraction: 0.1, carbohydrateFraction: 0, fibreFraction: 0, ashFraction: 0 }, "mix");
+ * const lean = { waterFraction: 0.72, proteinFraction: 0.21, fatFraction: 0.06, carbohydrateFraction: 0, fibreFraction: 0, ashFraction: 0.01 };
+ * checkComposition(lean, "mix").waterFraction; // → 0.72
+ * checkComposition({ ...lean, fatFraction: 0.16 }, "mix"); // throws "must sum to 1 (they are over by 0.1000)"
  */
 export function checkComposition(composition: Composition, where: string): Composition {
   let sum = 0;
