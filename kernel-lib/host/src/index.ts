@@ -23,6 +23,7 @@ export {
 } from "./notebook/notebook";
 export { type CellFailure, type CellProgress, type Run, type RunOptions, runNotebook } from "./notebook/run-notebook";
 export { terminalText } from "./notebook/terminal-text";
+export { writeWhole } from "./notebook/write-whole";
 // report
 export { renderMarkdown } from "./report/render-markdown";
 export { safeHtml } from "./report/safe-html";
