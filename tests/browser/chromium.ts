@@ -1,0 +1,43 @@
+import { existsSync } from "node:fs";
+import { type Browser, type BrowserContextOptions, chromium, type Page } from "playwright-core";
+import { describe } from "vitest";
+
+const found = ["/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome"].find((path) =>
+  existsSync(path),
+);
+
+/** A group of tests that need a browser: required where CI is set, skipped with a printed reason elsewhere. */
+export function describeInBrowser(name: string, body: () => void): void {
+  if (found || process.env.CI) {
+    describe(name, body);
+    return;
+  }
+  console.warn(`skipped: ${name}: no Chromium was found (on Debian: apt-get install chromium)`);
+  describe.skip(name, body);
+}
+
+/** Starts the browser; without its sandbox, as containers and root cannot have one. */
+export function launch(): Promise<Browser> {
+  if (!found) throw new Error("a Chromium must be installed where CI is set (on Debian: apt-get install chromium)");
+  return chromium.launch({ executablePath: found, args: ["--no-sandbox"] });
+}
+
+/** A page that notes what must not happen: console errors, page errors, requests to anywhere but `home`. */
+export async function watchedPage(
+  browser: Browser,
+  home: string,
+  options: BrowserContextOptions = {},
+): Promise<{ page: Page; complaints: string[] }> {
+  const context = await browser.newContext({ viewport: { width: 1280, height: 900 }, ...options });
+  const page = await context.newPage();
+  const complaints: string[] = [];
+  page.on("console", (message) => {
+    if (message.type() === "error") complaints.push(`console: ${message.text()}`);
+  });
+  page.on("pageerror", (error) => complaints.push(`page: ${error}`));
+  page.on("request", (request) => {
+    if (!/^(data|blob):/.test(request.url()) && !request.url().startsWith(home))
+      complaints.push(`request: ${request.url()}`);
+  });
+  return { page, complaints };
+}

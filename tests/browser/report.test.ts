@@ -1,0 +1,79 @@
+/// <reference lib="dom" />
+import { mkdtempSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join, resolve } from "node:path";
+import { pathToFileURL } from "node:url";
+import type { Browser } from "playwright-core";
+import { runNotebook, writeReport } from "slabwright-host";
+import { afterAll, beforeAll, expect, it } from "vitest";
+import { describeInBrowser, launch, watchedPage } from "./chromium";
+
+const notebooks = resolve(__dirname, "../host/notebooks");
+
+describeInBrowser("the report in a browser", () => {
+  let browser: Browser;
+  let home: string;
+  beforeAll(async () => {
+    browser = await launch();
+    const path = join(mkdtempSync(join(tmpdir(), "slabwright-test-")), "report.html");
+    const runs = [];
+    for (const name of ["every-output", "fails"])
+      runs.push(await runNotebook({ path: join(notebooks, `${name}.ipynb`) }));
+    await writeReport({ notebooks: runs, path, subtitle: "<script>window.broken = 1</script>" });
+    home = pathToFileURL(path).href;
+  }, 60_000);
+  afterAll(() => browser?.close());
+
+  it("draws every figure offline, without an error, and runs no script of the notebooks", async () => {
+    const { page, complaints } = await watchedPage(browser, home, { offline: true });
+    await page.goto(home);
+    await page.waitForFunction(() => document.body.dataset.figures === "1");
+    expect(await page.locator(".js-plotly-plot .point").count()).toBe(3);
+    expect(await page.evaluate(() => "broken" in window)).toBe(false);
+    expect(await page.locator("td").first().textContent()).toBe("half sheet");
+    expect(await page.locator("math").count()).toBe(1);
+    expect(complaints).toEqual([]);
+    await page.context().close();
+  });
+
+  it("keeps code folded, opens it where a cell failed, and leads from the contents to a notebook", async () => {
+    const { page } = await watchedPage(browser, home);
+    await page.goto(home);
+    const open = await page
+      .locator("details.code")
+      .evaluateAll((all) => all.map((one) => (one as HTMLDetailsElement).open));
+    expect(open.filter(Boolean)).toHaveLength(1);
+    await page.locator("nav a", { hasText: "A notebook that fails" }).click();
+    await expect
+      .poll(() => page.locator("#n2").evaluate((section) => section.getBoundingClientRect().top))
+      .toBeLessThan(500);
+    await page.context().close();
+  });
+
+  it.each(["light", "dark"] as const)("fits a phone's 390 px in the %s", async (colorScheme) => {
+    const { page, complaints } = await watchedPage(browser, home, {
+      viewport: { width: 390, height: 844 },
+      colorScheme,
+    });
+    await page.goto(home);
+    await page.waitForFunction(() => document.body.dataset.figures === "1");
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(390);
+    const width = await page
+      .locator(".js-plotly-plot .main-svg")
+      .first()
+      .evaluate((svg) => svg.getBoundingClientRect().width);
+    expect(width).toBeGreaterThan(300);
+    expect(width).toBeLessThanOrEqual(390);
+    expect(complaints).toEqual([]);
+    await page.context().close();
+  });
+
+  it("prints with its figures on paper", async () => {
+    const { page } = await watchedPage(browser, home);
+    await page.goto(home);
+    await page.waitForFunction(() => document.body.dataset.figures === "1");
+    const pdf = (await page.pdf({ format: "A4" })).toString("latin1");
+    expect((pdf.match(/\/Type \/Page\b/g) ?? []).length).toBeGreaterThanOrEqual(2);
+    await page.context().close();
+  });
+});
