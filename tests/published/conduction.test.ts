@@ -1,0 +1,109 @@
+import { describe, expect, test } from "vitest";
+import { freezingFront, freezingFrontC, freezingFrontMm } from "../../kernel-lib/library/src/heat/freezing-front";
+import { semiInfiniteSolution } from "../../kernel-lib/library/src/heat/semi-infinite-solution";
+import { brickSeriesSolution, seriesSolution } from "../../kernel-lib/library/src/heat/series-solution";
+import { seriesTerms } from "../../kernel-lib/library/src/heat/series-terms";
+import reference from "./conduction/reference.json";
+
+/** Absolute, as reference.json states. */
+const TOLERANCE = 1e-7;
+const near = (found: number, certified: number): void => expect(Math.abs(found - certified)).toBeLessThan(TOLERANCE);
+
+describe("roots and coefficients (Carslaw & Jaeger 1959)", () => {
+  for (const certified of reference.roots)
+    test(`Bi ${certified.biot}`, () => {
+      const slab = seriesTerms("slab", certified.biot, 4);
+      certified.slab.forEach((root, term) => {
+        near(slab[term].root, root);
+      });
+      certified.slabC.forEach((coefficient, term) => {
+        near(slab[term].coefficient, coefficient);
+      });
+      const [cylinder] = seriesTerms("cylinder", certified.biot, 1);
+      near(cylinder.root, certified.cylinder);
+      near(cylinder.coefficient, certified.cylinderC);
+      const [sphere] = seriesTerms("sphere", certified.biot, 1);
+      near(sphere.root, certified.sphere);
+      near(sphere.coefficient, certified.sphereC);
+    });
+});
+
+describe("series solutions", () => {
+  for (const { biot, fourier, ...certified } of reference.theta)
+    test(`Bi ${biot}, Fo ${fourier}`, () => {
+      const slab = seriesSolution({ biot, fourier, position: 0.5 });
+      near(slab.centre, certified.centre);
+      near(slab.here, certified.half);
+      near(slab.surface, certified.surface);
+      near(slab.mean, certified.mean);
+      near(seriesSolution({ shape: "cylinder", biot, fourier }).centre, certified.cylinderCentre);
+    });
+
+  test("a box is the product of its slabs", () => {
+    const { startC, airC, theta, centreC, ...box } = reference.brick;
+    const found = brickSeriesSolution(box);
+    near(found.centre, theta);
+    expect(Math.abs(airC + (startC - airC) * found.centre - centreC)).toBeLessThan(1e-5);
+  });
+
+  test("a thick body", () => {
+    const body = { timeMin: 1, coefficientWm2K: 25, conductivityWmK: 0.45, diffusivityMm2s: 0.13 };
+    near(semiInfiniteSolution({ ...body, depthMm: 5 }), reference.semiInfinite["5mm"]);
+    near(semiInfiniteSolution({ ...body, depthMm: 0 }), reference.semiInfinite["0mm"]);
+  });
+});
+
+describe("freezing fronts", () => {
+  for (const { stefan, lambda } of reference.stefan)
+    test(`one phase, St ${stefan}`, () => {
+      const front = freezingFront({
+        frozenConductivityWmK: 1,
+        frozenSpecificHeatKJkgK: 1,
+        thawedConductivityWmK: 1,
+        thawedSpecificHeatKJkgK: 1,
+        densityKgM3: 1000,
+        latentKJkg: 10 / stefan,
+        faceC: -10,
+        freezingPointC: 0,
+        startC: 0,
+      });
+      near(front.lambda, lambda);
+    });
+
+  const ice = {
+    frozenConductivityWmK: 2.22,
+    frozenSpecificHeatKJkgK: 2.05,
+    thawedConductivityWmK: 0.58,
+    thawedSpecificHeatKJkgK: 4.186,
+    densityKgM3: 1000,
+    latentKJkg: 333.5,
+    faceC: -18,
+    freezingPointC: 0,
+    startC: 20,
+  };
+  const food = {
+    frozenConductivityWmK: 1.5,
+    frozenSpecificHeatKJkgK: 2,
+    thawedConductivityWmK: 0.5,
+    thawedSpecificHeatKJkgK: 3.5,
+    densityKgM3: 1050,
+    latentKJkg: 230,
+    faceC: -18,
+    freezingPointC: -1,
+    startC: 5,
+  };
+  for (const [name, options, certified] of [
+    ["ice", ice, reference.neumannIce],
+    ["food", food, reference.neumannFood],
+  ] as const)
+    test(`two phases, ${name}`, () => {
+      const front = freezingFront(options);
+      near(front.lambda, certified.lambda);
+      for (const seconds of ["600", "3600"] as const) {
+        const timeMin = Number(seconds) / 60;
+        expect(Math.abs(freezingFrontMm(front, timeMin) - certified[seconds].frontMm)).toBeLessThan(1e-6);
+        for (const [depth, temperatureC] of Object.entries(certified[seconds].temperatureC))
+          expect(Math.abs(freezingFrontC(front, Number(depth), timeMin) - temperatureC)).toBeLessThan(1e-6);
+      }
+    });
+});
