@@ -12,7 +12,13 @@ export { type Derived, deltaMethod } from "./fit/delta-method";
 export type { Covariates } from "./fit/design-columns";
 export type { Estimates, Fit, ParameterEstimate, Values } from "./fit/fit";
 export { type CurveData, type CurveFit, type FitCurveOptions, fitCurve } from "./fit/fit-curve";
-export { type FitLinearOptions, fitLinear, type LinearFit, type LinearPrediction, predictLinear } from "./fit/fit-linear";
+export {
+  type FitLinearOptions,
+  fitLinear,
+  type LinearFit,
+  type LinearPrediction,
+  predictLinear,
+} from "./fit/fit-linear";
 export { type FitPolynomialOptions, fitPolynomial, type PolynomialFit, predictPolynomial } from "./fit/fit-polynomial";
 export { fitSlabTime, type SlabTimeFit, type SlabTimeOptions } from "./fit/fit-slab-time";
 export { type LeastSquaresOptions, leastSquares } from "./fit/least-squares";
@@ -23,8 +29,15 @@ export { predictSlabTime, type SlabTimePrediction } from "./fit/predict-slab-tim
 export type { SlabTimeForm } from "./fit/slab-time-model";
 export { type AllergenMark, EU_ALLERGENS, type EuAllergen, US_ALLERGENS, type UsAllergen } from "./food/allergens";
 export { type Blend, type BlendPart, blend } from "./food/blend";
+// thermal properties of food
+export { type ComponentProperties, choiOkos, type FoodComponent } from "./food/choi-okos";
 export { COMPOSITION_FIELDS, type Composition, checkComposition } from "./food/composition";
 export { compositionOf } from "./food/composition-of";
+export { type ConductivityModel, type MixConductivityOptions, mixConductivity } from "./food/conductivity";
+export { conductivityAt } from "./food/conductivity-curve";
+export { conductivityLevy, conductivityMaxwellEucken, type TwoPhases } from "./food/conductivity-two-phase";
+export { enthalpyAt, temperatureFromEnthalpy } from "./food/enthalpy";
+export { type EnthalpyChenOptions, enthalpyChen } from "./food/enthalpy-chen";
 export {
   type CoatingLayer,
   type FoodClass,
@@ -35,15 +48,83 @@ export {
   type PickupBasis,
 } from "./food/formula";
 export { type FormulaTotals, formulaComposition, formulaTotals, type LayerBlend } from "./food/formula-totals";
+export { type FreezingPoint, type FreezingPointOptions, freezingPoint } from "./food/freezing-point";
 export { gramsOf, type MeasuredFood, type MeasuredMass } from "./food/grams-of";
+export { iceFraction, iceFractionTchigeov, type TchigeovOptions } from "./food/ice-fraction";
 export { type EnergyFactors, type HouseholdWeight, type Ingredient, ingredientSchema } from "./food/ingredient";
 export { ingredientOf } from "./food/ingredient-of";
+export { type MixDensityOptions, mixDensity } from "./food/mix-density";
 export { NUTRIENT_LABELS, NUTRIENT_NAMES, type NutrientName, type Nutrients } from "./food/nutrients";
 export { parseFormula } from "./food/parse-formula";
 export { INGREDIENT_COLUMNS, parseIngredients } from "./food/parse-ingredients";
 export { SR28_REFUSED_WEIGHTS, type Sr28Food } from "./food/parse-sr28";
 export { proximateSumG } from "./food/proximate-sum";
+export {
+  type ThermalModel,
+  type ThermalProperties,
+  type ThermalPropertiesOptions,
+  thermalProperties,
+} from "./food/thermal-properties";
 export type { WeighedLine } from "./food/weigh-lines";
+// heat: freezing, heating, crust and surface coefficients
+export {
+  type AirCoefficient,
+  type FlatPlateOptions,
+  flatPlateCoefficient,
+  type NaturalConvectionOptions,
+  naturalConvectionCoefficient,
+} from "./heat/air-coefficient";
+export type { AirProperties } from "./heat/air-properties";
+export {
+  type CoreTimeClosedForm,
+  type CoreTimeClosedFormOptions,
+  coreTimeClosedForm,
+} from "./heat/core-time-closed-form";
+export { type CrustOptions, crustDepthMm, crustMin, crustSurfaceC } from "./heat/crust-depth";
+export { type CrustStart, type CrustStartOptions, crustStart } from "./heat/crust-start";
+export { type EquivalentDimensionOptions, equivalentDimension } from "./heat/equivalent-dimension";
+export {
+  type FreezingFront,
+  type FreezingFrontOptions,
+  freezingFront,
+  freezingFrontC,
+  freezingFrontMm,
+} from "./heat/freezing-front";
+export {
+  type FreezingTime,
+  type FreezingTimeOptions,
+  freezingTimeClelandEarle,
+} from "./heat/freezing-time-cleland-earle";
+export { type FreezingTimePhamOptions, freezingTimePham } from "./heat/freezing-time-pham";
+export {
+  type FreezingShape,
+  type FreezingTimePlankOptions,
+  freezingTimePlank,
+  type PlankConstants,
+  plankConstants,
+} from "./heat/freezing-time-plank";
+export { HEATED_CORE, type HeatedCore } from "./heat/heated-core";
+export {
+  type MetalBlockCoefficient,
+  type MetalBlockOptions,
+  metalBlockCoefficient,
+} from "./heat/metal-block-coefficient";
+export { type RadiationOptions, radiationCoefficient } from "./heat/radiation-coefficient";
+export { type SemiInfiniteOptions, semiInfiniteSolution } from "./heat/semi-infinite-solution";
+export {
+  type BrickSeriesOptions,
+  brickSeriesSolution,
+  type SeriesSolution,
+  type SeriesSolutionOptions,
+  seriesSolution,
+} from "./heat/series-solution";
+export { type SeriesShape, type SeriesTerm, seriesTerms } from "./heat/series-terms";
+export { saturationPressurePa, type WetSurface, type WetSurfaceOptions, wetSurface } from "./heat/wet-surface";
+// macros: what is in a piece, and how sure
+export { type Energy, type EnergyBasis, type EnergyOfOptions, energyOf } from "./macros/energy-of";
+export type { MacroDoubt, PieceMacrosOptions, StageYield } from "./macros/macro-model";
+export { type Amount, type MacroAmounts, type PieceMacros, pieceMacros } from "./macros/piece-macros";
+export { type PieceMacrosMonteCarloOptions, pieceMacrosMonteCarlo } from "./macros/piece-macros-monte-carlo";
 export { loadFoods } from "./notebook/load-foods";
 // the notebook: files in, figures out
 export { loadKitchen } from "./notebook/load-kitchen";
@@ -59,13 +140,20 @@ export { readPans } from "./pan/read-pans";
 export { type ScaleBatchOptions, type ScaledBatch, scaleBatch } from "./pan/scale-batch";
 export { type SlabMassOptions, slabMassG } from "./pan/slab-mass";
 export { type Slab, type SlabThicknessOptions, slabThickness } from "./pan/slab-thickness";
+// safety: limits that outrank crispness
+export { type CoreLimit, coreLimit } from "./safety/core-limit";
+export { type Lethality, type LethalityOptions, lethality } from "./safety/lethality";
 // statistics: distributions, random draws from a seed
 export { chiSquaredCdf, chiSquaredPValue, chiSquaredQuantile } from "./statistics/chi-squared-distribution";
 export { fCdf, fPValue, fQuantile } from "./statistics/f-distribution";
+// uncertainty: the law of propagation, and drawing
+export { type MonteCarloOptions, type MonteCarloResult, monteCarlo } from "./statistics/monte-carlo";
 export { normalCdf, normalDensity, normalQuantile } from "./statistics/normal-distribution";
+export { type Propagated, type PropagateOptions, propagateUncertainty } from "./statistics/propagate-uncertainty";
 export { type SeededRandom, seededRandom } from "./statistics/seeded-random";
 export { studentTCdf, studentTPValue, studentTQuantile } from "./statistics/student-t-distribution";
 export { type SymmetricEigen, symmetricEigen } from "./statistics/symmetric-eigen";
+export { rectangularInput, triangularInput, type UncertainInput } from "./statistics/uncertain-input";
 export { formatCell } from "./tables/format-cell";
 export { frameOf } from "./tables/frame-of";
 export type { Column, Table } from "./tables/table";
@@ -102,11 +190,6 @@ export {
 export { parseQuantity, type Quantity } from "./units/parse-quantity";
 export type { ColumnPlan, ColumnPlans, ReadRecords } from "./units/read-records";
 export { KITCHEN_UNIT, UNITS, type Unit, type UnitKind } from "./units/unit-table";
-
-// safety: limits that outrank crispness
-export { type CoreLimit, coreLimit } from "./safety/core-limit";
-export { type Lethality, type LethalityOptions, lethality } from "./safety/lethality";
-
 // yield: pickup, cook loss, retention
 export { type CoatedPiece, type CoatPieceOptions, coatPiece, type LayerOnPiece } from "./yield/coat-piece";
 export { type CookChange, type CookChangeOptions, cookChange, type WaterAndFat } from "./yield/cook-change";
@@ -119,78 +202,3 @@ export {
   pickup,
 } from "./yield/pickup";
 export { type TrueRetentionOptions, trueRetention } from "./yield/true-retention";
-
-// macros: what is in a piece, and how sure
-export { type Energy, type EnergyBasis, type EnergyOfOptions, energyOf } from "./macros/energy-of";
-export type { MacroDoubt, PieceMacrosOptions, StageYield } from "./macros/macro-model";
-export { type Amount, type MacroAmounts, type PieceMacros, pieceMacros } from "./macros/piece-macros";
-export { type PieceMacrosMonteCarloOptions, pieceMacrosMonteCarlo } from "./macros/piece-macros-monte-carlo";
-
-// uncertainty: the law of propagation, and drawing
-export { type MonteCarloOptions, type MonteCarloResult, monteCarlo } from "./statistics/monte-carlo";
-export { type Propagated, type PropagateOptions, propagateUncertainty } from "./statistics/propagate-uncertainty";
-export { rectangularInput, triangularInput, type UncertainInput } from "./statistics/uncertain-input";
-
-// thermal properties of food
-export { type ComponentProperties, choiOkos, type FoodComponent } from "./food/choi-okos";
-export { type ConductivityModel, type MixConductivityOptions, mixConductivity } from "./food/conductivity";
-export { conductivityAt } from "./food/conductivity-curve";
-export { conductivityLevy, conductivityMaxwellEucken, type TwoPhases } from "./food/conductivity-two-phase";
-export { enthalpyAt, temperatureFromEnthalpy } from "./food/enthalpy";
-export { type EnthalpyChenOptions, enthalpyChen } from "./food/enthalpy-chen";
-export { type FreezingPoint, type FreezingPointOptions, freezingPoint } from "./food/freezing-point";
-export { iceFraction, iceFractionTchigeov, type TchigeovOptions } from "./food/ice-fraction";
-export { type MixDensityOptions, mixDensity } from "./food/mix-density";
-export {
-  type ThermalModel,
-  type ThermalProperties,
-  type ThermalPropertiesOptions,
-  thermalProperties,
-} from "./food/thermal-properties";
-
-// heat: freezing, heating, crust and surface coefficients
-export {
-  type AirCoefficient,
-  type FlatPlateOptions,
-  flatPlateCoefficient,
-  type NaturalConvectionOptions,
-  naturalConvectionCoefficient,
-} from "./heat/air-coefficient";
-export type { AirProperties } from "./heat/air-properties";
-export { HEATED_CORE, type HeatedCore } from "./heat/heated-core";
-export {
-  type CoreTimeClosedForm,
-  type CoreTimeClosedFormOptions,
-  coreTimeClosedForm,
-} from "./heat/core-time-closed-form";
-export { type CrustOptions, crustDepthMm, crustMin, crustSurfaceC } from "./heat/crust-depth";
-export { type CrustStart, type CrustStartOptions, crustStart } from "./heat/crust-start";
-export { type EquivalentDimensionOptions, equivalentDimension } from "./heat/equivalent-dimension";
-export {
-  type FreezingFront,
-  type FreezingFrontOptions,
-  freezingFront,
-  freezingFrontC,
-  freezingFrontMm,
-} from "./heat/freezing-front";
-export { type FreezingTime, type FreezingTimeOptions, freezingTimeClelandEarle } from "./heat/freezing-time-cleland-earle";
-export { type FreezingTimePhamOptions, freezingTimePham } from "./heat/freezing-time-pham";
-export {
-  type FreezingShape,
-  type FreezingTimePlankOptions,
-  freezingTimePlank,
-  type PlankConstants,
-  plankConstants,
-} from "./heat/freezing-time-plank";
-export { type MetalBlockCoefficient, type MetalBlockOptions, metalBlockCoefficient } from "./heat/metal-block-coefficient";
-export { type RadiationOptions, radiationCoefficient } from "./heat/radiation-coefficient";
-export { type SemiInfiniteOptions, semiInfiniteSolution } from "./heat/semi-infinite-solution";
-export {
-  type BrickSeriesOptions,
-  brickSeriesSolution,
-  type SeriesSolution,
-  type SeriesSolutionOptions,
-  seriesSolution,
-} from "./heat/series-solution";
-export { type SeriesShape, type SeriesTerm, seriesTerms } from "./heat/series-terms";
-export { saturationPressurePa, type WetSurface, type WetSurfaceOptions, wetSurface } from "./heat/wet-surface";
