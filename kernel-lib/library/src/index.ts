@@ -1,5 +1,11 @@
 // food
 
+// advice: what to do with a batch
+export { type Advice, type Decision, decide, type Outcome } from "./advice/decide";
+export { type PiecesOnPan, type PiecesOnPanOptions, piecesOnPan } from "./advice/pieces-on-pan";
+export { type ExpectedYield, expectedYield, type ReheatYield, reheatYield } from "./advice/reheat-yield";
+export { UNCROWDED_LOAD, type VariantCrispTime, variantCrispTime } from "./advice/variant-crisp-time";
+export { crispTimeFigure } from "./figures/crisp-time-figure";
 // figures and tables as data
 export type { Figure } from "./figures/figure";
 export { MARKERS, PALETTE, translucent } from "./figures/palette";
@@ -154,6 +160,8 @@ export { type SeededRandom, seededRandom } from "./statistics/seeded-random";
 export { studentTCdf, studentTPValue, studentTQuantile } from "./statistics/student-t-distribution";
 export { type SymmetricEigen, symmetricEigen } from "./statistics/symmetric-eigen";
 export { rectangularInput, triangularInput, type UncertainInput } from "./statistics/uncertain-input";
+export { decisionTable } from "./tables/decision-table";
+export { decisionText } from "./tables/decision-text";
 export { formatCell } from "./tables/format-cell";
 export { frameOf } from "./tables/frame-of";
 export type { Column, Table } from "./tables/table";

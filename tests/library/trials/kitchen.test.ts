@@ -41,8 +41,8 @@ describe("buildKitchen", () => {
   });
 
   it("names every use of an id that does not exist", () => {
-    expect(() => buildKitchen(changed("pans", "half-sheet,", "sheet-half,"))).toThrow(
-      /variants.csv row 3, column pan: expected one of sheet-half, .*, got "half-sheet"\n[\s\S]*trials\/beet-lentil.csv row 3, column pan/,
+    expect(() => buildKitchen(changed("pans", "\nhalf-sheet,", "\nsheet-half,"))).toThrow(
+      /variants.csv row 3, column pan: expected one of .*sheet-half, .*, got "half-sheet"\n[\s\S]*trials\/beet-lentil.csv row 3, column pan/,
     );
     expect(() => buildKitchen(changed("variants", "beet-lentil,slab", "beet,slab"))).toThrow(
       /column formula: expected one of .*beet-lentil.*got "beet"/,
@@ -54,7 +54,7 @@ describe("buildKitchen", () => {
 
   it("refuses an id, or a trial name, that is used twice", () => {
     expect(() => buildKitchen(changed("pans", "eighth-sheet,", "quarter-sheet,"))).toThrow(
-      'pans.csv row 5, column pan: expected each id once, got "quarter-sheet" again',
+      'pans.csv row 6, column pan: expected each id once, got "quarter-sheet" again',
     );
     const twice = { ...demo, trials: [...demo.trials, { ...demo.trials[0], file: "trials/again.csv" }] };
     expect(() => buildKitchen(twice)).toThrow(
@@ -96,7 +96,7 @@ describe("lookups", () => {
   it("find by id, or name the known ones", () => {
     const kitchen = loadKitchen();
     expect(variantOf(kitchen, "corn-puff").form).toBe("batter");
-    expect(panOf(kitchen, "square-9").depthMm).toBe(51);
+    expect(panOf(kitchen, "gn-1-2-40").depthMm).toBe(40);
     expect(applianceOf(kitchen, "fan-oven").kind).toBe("fan oven");
     const loggedIn = Number(/TS-01,.*?,([\d.]+);/.exec(file("trials/turkey-sage.csv").text)?.[1]);
     expect(trialOf(kitchen, "TS-01").probesMm[0]).toBeCloseTo(loggedIn * 25.4, 9);
