@@ -9,6 +9,7 @@ export { crispTimeFigure } from "./figures/crisp-time-figure";
 // figures and tables as data
 export type { Figure } from "./figures/figure";
 export { MARKERS, PALETTE, translucent } from "./figures/palette";
+export { thicknessByPanFigure } from "./figures/thickness-by-pan-figure";
 // fits: least squares, curves, the slab time
 export { type ComparedFit, compareFits, type FitComparison } from "./fit/compare-fits";
 export { compareSlabTimeForms, type SlabTimeComparison } from "./fit/compare-slab-time-forms";
@@ -53,6 +54,7 @@ export {
   type LayerKind,
   type PickupBasis,
 } from "./food/formula";
+export { type FormulaAllergens, formulaAllergens, type GatheredAllergen } from "./food/formula-allergens";
 export { type FormulaTotals, formulaComposition, formulaTotals, type LayerBlend } from "./food/formula-totals";
 export { type FreezingPoint, type FreezingPointOptions, freezingPoint } from "./food/freezing-point";
 export { gramsOf, type MeasuredFood, type MeasuredMass } from "./food/grams-of";
@@ -128,9 +130,12 @@ export { type SeriesShape, type SeriesTerm, seriesTerms } from "./heat/series-te
 export { saturationPressurePa, type WetSurface, type WetSurfaceOptions, wetSurface } from "./heat/wet-surface";
 // macros: what is in a piece, and how sure
 export { type Energy, type EnergyBasis, type EnergyOfOptions, energyOf } from "./macros/energy-of";
+export { type LabelLine, type LabelValues, labelEu, labelUs } from "./macros/label-values";
 export type { MacroDoubt, PieceMacrosOptions, StageYield } from "./macros/macro-model";
 export { type Amount, type MacroAmounts, type PieceMacros, pieceMacros } from "./macros/piece-macros";
 export { type PieceMacrosMonteCarloOptions, pieceMacrosMonteCarlo } from "./macros/piece-macros-monte-carlo";
+export { type EuLabelNutrient, type RoundLabelEuOptions, roundLabelEu } from "./macros/round-label-eu";
+export { type RoundLabelUsOptions, roundLabelUs, type UsLabelNutrient } from "./macros/round-label-us";
 export { loadFoods } from "./notebook/load-foods";
 // the notebook: files in, figures out
 export { loadKitchen } from "./notebook/load-kitchen";
@@ -210,3 +215,8 @@ export {
   pickup,
 } from "./yield/pickup";
 export { type TrueRetentionOptions, trueRetention } from "./yield/true-retention";
+export {
+  type YieldBalance,
+  type YieldFromCompositionOptions,
+  yieldFromComposition,
+} from "./yield/yield-from-composition";

@@ -1,0 +1,65 @@
+import { describe, expect, it } from "vitest";
+import { formulaTotals } from "../../../kernel-lib/library/src/food/formula-totals";
+import { labelEu, labelUs } from "../../../kernel-lib/library/src/macros/label-values";
+import { pieceMacros } from "../../../kernel-lib/library/src/macros/piece-macros";
+import { roundLabelEu } from "../../../kernel-lib/library/src/macros/round-label-eu";
+import { roundLabelUs } from "../../../kernel-lib/library/src/macros/round-label-us";
+import { demoFormula, INGREDIENTS } from "../food/kitchen-data";
+
+const macros = pieceMacros({
+  totals: formulaTotals(demoFormula("pollock-dill"), INGREDIENTS),
+  pieceG: 24,
+  pieceSeG: 1,
+  reheat: { yieldPercent: 88, yieldSePercent: 1 },
+});
+
+describe("labelUs and labelEu", () => {
+  it("rounds one serving by the US rule and shows how far it could move", () => {
+    const label = labelUs(macros);
+    const calories = label.lines[0];
+    expect(calories.printed).toBe(roundLabelUs({ nutrient: "calories", amount: macros.perServing.energyKcal.value }));
+    expect(Number(calories.printed95[0])).toBeLessThanOrEqual(Number(calories.printed));
+    expect(Number(calories.printed95[1])).toBeGreaterThanOrEqual(Number(calories.printed));
+    expect(label.of).toContain("4 pieces");
+    expect(label.lines.find((line) => line.name === "total sugars")!.printed).toMatch(/^≥ /);
+    expect(label.cautions.join(" ")).toContain("not a compliance document");
+  });
+
+  it("counts EU energy from the printed nutrients' own amounts, and salt as sodium × 2.5", () => {
+    const lines = new Map(labelEu(macros).lines.map((line) => [`${line.name} ${line.unit}`, line]));
+    const { proteinG, fatG, carbohydrateG, fibreG, sodiumMg } = macros.per100GEaten;
+    const available = carbohydrateG.value - fibreG.value;
+    expect(lines.get("energy kJ")!.amount).toBeCloseTo(
+      17 * proteinG.value + 37 * fatG.value + 17 * available + 8 * fibreG.value,
+      9,
+    );
+    expect(lines.get("carbohydrate g")!.amount).toBeCloseTo(available, 12);
+    expect(lines.get("salt g")!.amount).toBeCloseTo((sodiumMg.value * 2.5) / 1000, 12);
+    expect(labelEu(macros, "frozen").lines[7].amount).toBeLessThan(lines.get("protein g")!.amount);
+  });
+});
+
+describe("roundLabelEu", () => {
+  it.each([
+    ["energy", 1035.3, "1035"],
+    ["energy", 247.5, "248"],
+    ["fat", 12.5, "13"],
+    ["fat", 9.96, "10.0"],
+    ["fat", 0.51, "0.5"],
+    ["fat", 0.5, "<0.5"],
+    ["fat", 0, "0"],
+    ["saturates", 0.15, "0.2"],
+    ["saturates", 0.1, "<0.1"],
+    ["salt", 1.25, "1.3"],
+    ["salt", 0.015, "0.02"],
+    ["salt", 0.0125, "<0.01"],
+  ] as const)("%s %d prints %s", (nutrient, amount, printed) => {
+    expect(roundLabelEu({ nutrient, amount })).toBe(printed);
+  });
+
+  it("refuses a nutrient without a rule and a negative amount", () => {
+    expect(() => roundLabelEu({ nutrient: "vitamin C" as "fat", amount: 1 })).toThrow("roundLabelEu: nutrient");
+    expect(() => roundLabelUs({ nutrient: "vitamin C" as "fat", amount: 1 })).toThrow("roundLabelUs: nutrient");
+    expect(() => roundLabelUs({ nutrient: "fat", amount: -1 })).toThrow("amount of fat must be >= 0");
+  });
+});
