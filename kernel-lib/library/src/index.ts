@@ -8,7 +8,9 @@ export { UNCROWDED_LOAD, type VariantCrispTime, variantCrispTime } from "./advic
 export { crispTimeFigure } from "./figures/crisp-time-figure";
 // figures and tables as data
 export type { Figure } from "./figures/figure";
+export { macrosByVariantFigure } from "./figures/macros-by-variant-figure";
 export { MARKERS, PALETTE, translucent } from "./figures/palette";
+export { reheatYieldFigure } from "./figures/reheat-yield-figure";
 export { thicknessByPanFigure } from "./figures/thickness-by-pan-figure";
 // fits: least squares, curves, the slab time
 export { type ComparedFit, compareFits, type FitComparison } from "./fit/compare-fits";
@@ -33,6 +35,15 @@ export type { ParameterSetting } from "./fit/named-problem";
 export { type NormalPrior, type PosteriorMode, type PosteriorModeOptions, posteriorMode } from "./fit/posterior-mode";
 export { type Prediction, predictCurve, predictCurveAt } from "./fit/predict-curve";
 export { predictSlabTime, type SlabTimePrediction } from "./fit/predict-slab-time";
+export { type Bootstrap, type BootstrapOptions, type BootstrapParameter, bootstrapCurve } from "./fit/bootstrap-curve";
+export { compareNested, type NestedTest } from "./fit/compare-nested";
+export { fitRobustCurve, type RobustCurveFit, type RobustLoss } from "./fit/fit-robust-curve";
+export { type GroupedModelOptions, type GroupedPoint, groupedModel } from "./fit/grouped-model";
+export { type Influence, influence, type PointInfluence } from "./fit/influence";
+export { type LackOfFit, lackOfFit } from "./fit/lack-of-fit";
+export { type ProfileInterval, profileInterval } from "./fit/profile-interval";
+export { type SerialPattern, serialPattern } from "./fit/serial-pattern";
+export { type SetpointModelOptions, type SetpointPoint, setpointModel } from "./fit/setpoint-model";
 export type { SlabTimeForm } from "./fit/slab-time-model";
 export { type AllergenMark, EU_ALLERGENS, type EuAllergen, US_ALLERGENS, type UsAllergen } from "./food/allergens";
 export { type Blend, type BlendPart, blend } from "./food/blend";
@@ -165,6 +176,7 @@ export { type SeededRandom, seededRandom } from "./statistics/seeded-random";
 export { studentTCdf, studentTPValue, studentTQuantile } from "./statistics/student-t-distribution";
 export { type SymmetricEigen, symmetricEigen } from "./statistics/symmetric-eigen";
 export { rectangularInput, triangularInput, type UncertainInput } from "./statistics/uncertain-input";
+export { crispTimeTable } from "./tables/crisp-time-table";
 export { decisionTable } from "./tables/decision-table";
 export { decisionText } from "./tables/decision-text";
 export { formatCell } from "./tables/format-cell";

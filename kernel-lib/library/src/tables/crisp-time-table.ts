@@ -1,0 +1,34 @@
+import type { SlabTimeFit } from "../fit/fit-slab-time";
+import { predictSlabTime } from "../fit/predict-slab-time";
+import type { CrispTimes } from "../trials/crisp-times";
+import type { Table } from "./table";
+
+/**
+ * The trials behind a crisp-time curve, thinnest first: what was seen, what the curve says there, and the difference.
+ *
+ * @param crisp from `crispTimes`
+ * @param fit from `fitSlabTime`
+ */
+export function crispTimeTable(crisp: CrispTimes, fit: SlabTimeFit): Table {
+  return {
+    kind: "table",
+    title: `Crisp times and the curve ${fit.equation}`,
+    columns: [
+      { heading: "trial" },
+      { heading: "thickness (mm)", decimals: 1 },
+      { heading: "not crisp at (min)", decimals: 1 },
+      { heading: "crisp at (min)", decimals: 1 },
+      { heading: "curve (min)", decimals: 1 },
+      { heading: "off by (min)", decimals: 1 },
+    ],
+    rows: crisp.times.map(({ trialId, thicknessMm, lowerMin, upperMin, timeMin }) => {
+      const curveMin = predictSlabTime(fit, thicknessMm).timeMin;
+      return [trialId, thicknessMm, lowerMin, upperMin, curveMin, timeMin === null ? null : timeMin - curveMin];
+    }),
+    notes: [
+      `Scatter about the curve: ${fit.residualSd.toFixed(2)} min (standard deviation, ${fit.degreesOfFreedom} degrees of freedom).`,
+      ...crisp.notices,
+      ...fit.notices,
+    ],
+  };
+}
