@@ -128,7 +128,7 @@ export function macroModel(options: PieceMacrosOptions): MacroModel {
   }
   const mixSpread = contentSpread(mix, spread);
   const firstComposition = values.length;
-  NUTRIENT_NAMES.forEach((_, at) => input("composition of the mix", 0, mixSpread[at]));
+  for (const spreadG of mixSpread) input("composition of the mix", 0, spreadG);
   const layerInputs = layers.map(({ layer }) => ({
     pickup: input(`pickup of ${layer.layer}`, layer.pickupPercent, layer.pickupSePercent),
     composition: input(`composition of ${layer.layer}`, 1, spread),
