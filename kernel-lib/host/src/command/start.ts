@@ -21,7 +21,11 @@ export async function startCommand(options: CommandOptions): Promise<number> {
     say: options.say,
   });
   const report = join(out, "report.html");
-  await writeReport({ notebooks: runs, path: report, subtitle: subtitleOf(options.kitchen) });
+  await writeReport({
+    notebooks: runs,
+    path: report,
+    subtitle: subtitleOf(resolve(options.kitchen ?? join(project, "data"))),
+  });
   for (const run of runs) {
     const text = terminalText(run.notebook);
     if (text) options.say(`\n${text}`);

@@ -40,7 +40,7 @@ export async function writeReport(options: ReportOptions): Promise<void> {
 </head>
 <body>
 <header><h1>${escapeHtml(title)}</h1><p class="quiet">${escapeHtml(options.subtitle ?? "")}</p></header>
-<nav aria-label="Contents"><ol>${sections.map((section) => section.contents).join("")}</ol></nav>
+<nav aria-label="Contents"><ul>${sections.map((section) => section.contents).join("")}</ul></nav>
 <main>${sections.map((section) => section.html).join("\n")}</main>
 <footer>Times and temperatures in this report are guidance for a test kitchen. Check the core of the thickest piece with a probe; local food codes and licensed practice come first.</footer>
 ${plotly}<script>${figures ? REPORT_SCRIPT : ""}</script>

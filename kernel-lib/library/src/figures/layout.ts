@@ -26,7 +26,7 @@ export function houseLayout(options: LayoutOptions): Record<string, unknown> {
     plot_bgcolor: "#fff",
     xaxis: axis(options.xTitle),
     yaxis: axis(options.yTitle),
-    legend: { orientation: "h", y: -0.2 },
+    legend: { orientation: "h", yref: "container", y: 0, yanchor: "bottom", x: 0.5, xanchor: "center" },
     margin: { t: 48, r: 24, b: 64, l: 64 },
     ...options.more,
   };

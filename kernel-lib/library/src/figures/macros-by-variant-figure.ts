@@ -15,7 +15,6 @@ export function macrosByVariantFigure(decisions: readonly Decision[]): Figure {
   const bars = (
     name: string,
     colour: string,
-    pattern: string,
     amountOf: (outcome: Outcome) => Amount,
     axes: { xaxis: string; unit: string },
   ): object => {
@@ -36,7 +35,7 @@ export function macrosByVariantFigure(decisions: readonly Decision[]): Figure {
         width: 3,
         color: "#333",
       },
-      marker: { color: colour, pattern: { shape: pattern, fgcolor: "#fff", size: 6, solidity: 0.25 } },
+      marker: { color: colour },
       hovertemplate: `%{y}: %{x:.1f} ${axes.unit} ${name}<extra></extra>`,
     };
   };
@@ -45,10 +44,10 @@ export function macrosByVariantFigure(decisions: readonly Decision[]): Figure {
   return {
     kind: "figure",
     data: [
-      bars("energy", PALETTE[6], "", ({ macros }) => macros.perPiece.energyKcal, { xaxis: "x", unit: "kcal" }),
-      bars("protein", PALETTE[0], "", ({ macros }) => macros.perPiece.proteinG, grams),
-      bars("fat", PALETTE[4], "/", ({ macros }) => macros.perPiece.fatG, grams),
-      bars("carbohydrate", PALETTE[2], "x", ({ macros }) => macros.perPiece.carbohydrateG, grams),
+      bars("energy", "#555", ({ macros }) => macros.perPiece.energyKcal, { xaxis: "x", unit: "kcal" }),
+      bars("protein", PALETTE[0], ({ macros }) => macros.perPiece.proteinG, grams),
+      bars("fat", PALETTE[4], ({ macros }) => macros.perPiece.fatG, grams),
+      bars("carbohydrate", PALETTE[2], ({ macros }) => macros.perPiece.carbohydrateG, grams),
     ],
     layout: {
       ...base,

@@ -1,4 +1,4 @@
-import { expectedYield, type ReheatYield } from "../advice/reheat-yield";
+import { type ExpectedYield, expectedYield, type ReheatYield } from "../advice/reheat-yield";
 import { predictSlabTime } from "../fit/predict-slab-time";
 import type { Figure } from "./figure";
 import { houseLayout } from "./layout";
@@ -7,19 +7,20 @@ import { MARKERS, PALETTE, translucent } from "./palette";
 const POINTS = 41;
 
 /**
- * Reheat yield against slab thickness by variant: every weighed trial as a point, and the yield expected when taken out
- * just crisp, with the 95 % band for one more trial.
+ * Reheat yield against slab thickness by variant: every weighed trial as a point, and the yield expected when taken
+ * out as long after the crisp time as the trials were on average, with the 95 % band for one more trial.
  *
  * @param yields variant's name to its `reheatYield`
  */
 export function reheatYieldFigure(yields: Readonly<Record<string, ReheatYield>>): Figure {
   const names = Object.keys(yields);
   const data = names.flatMap((name, at) => tracesOf(name, yields[name], at));
-  const middles = names.map((name) => {
+  const findings = names.map((name) => {
     const { trials } = yields[name];
     const mean = trials.reduce((sum, trial) => sum + trial.thicknessMm, 0) / trials.length;
-    const at = atCrisp(yields[name], mean);
-    return `${name} ${at.yieldPercent.toFixed(0)} % at ${mean.toFixed(1)} mm`;
+    const afterMin = meanAfterCrispMin(yields[name]);
+    const { yieldPercent } = expectedAfterCrisp(yields[name], mean, afterMin);
+    return `${name} ${yieldPercent.toFixed(0)} % at ${mean.toFixed(1)} mm, ${afterMin.toFixed(1)} min after crisp`;
   });
   return {
     kind: "figure",
@@ -30,12 +31,18 @@ export function reheatYieldFigure(yields: Readonly<Record<string, ReheatYield>>)
       yTitle: "reheat yield (% of mass before)",
       more: { hovermode: "closest" },
     }),
-    summary: `Reheat yield when taken out just crisp: ${middles.join("; ")}. Thinner slabs lose a larger share.`,
+    summary: `Reheat yield: ${findings.join("; ")}. Thinner slabs lose a larger share.`,
   };
 }
 
-function atCrisp(yields: ReheatYield, thicknessMm: number): ReturnType<typeof expectedYield> {
-  return expectedYield(yields, thicknessMm, predictSlabTime(yields.crispTime.fit, thicknessMm).timeMin);
+/** How long after its crisp time a trial was taken out, on average (min). */
+function meanAfterCrispMin({ trials, crispTime }: ReheatYield): number {
+  const after = trials.map((trial) => trial.timeMin - predictSlabTime(crispTime.fit, trial.thicknessMm).timeMin);
+  return after.reduce((sum, minutes) => sum + minutes, 0) / after.length;
+}
+
+function expectedAfterCrisp(yields: ReheatYield, thicknessMm: number, afterMin: number): ExpectedYield {
+  return expectedYield(yields, thicknessMm, predictSlabTime(yields.crispTime.fit, thicknessMm).timeMin + afterMin);
 }
 
 function tracesOf(name: string, yields: ReheatYield, at: number): object[] {
@@ -43,7 +50,8 @@ function tracesOf(name: string, yields: ReheatYield, at: number): object[] {
   const thicknesses = yields.trials.map((trial) => trial.thicknessMm);
   const [from, to] = [Math.min(...thicknesses), Math.max(...thicknesses)];
   const x = Array.from({ length: POINTS }, (_, step) => from + (step * (to - from)) / (POINTS - 1));
-  const curve = x.map((thicknessMm) => atCrisp(yields, thicknessMm));
+  const afterMin = meanAfterCrispMin(yields);
+  const curve = x.map((thicknessMm) => expectedAfterCrisp(yields, thicknessMm, afterMin));
   return [
     {
       type: "scatter",
@@ -65,7 +73,7 @@ function tracesOf(name: string, yields: ReheatYield, at: number): object[] {
       x,
       y: curve.map((one) => one.yieldPercent),
       line: { color: colour, width: 2 },
-      hovertemplate: `${name}, just crisp: %{x:.1f} mm, %{y:.1f} %<extra></extra>`,
+      hovertemplate: `${name}, ${afterMin.toFixed(1)} min after crisp: %{x:.1f} mm, %{y:.1f} %<extra></extra>`,
     },
     {
       type: "scatter",

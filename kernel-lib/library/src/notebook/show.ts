@@ -1,4 +1,5 @@
 import type { Figure } from "../figures/figure";
+import { escapeHtml } from "../tables/escape-html";
 import type { Table } from "../tables/table";
 import { tableHtml } from "../tables/table-html";
 import { tableText } from "../tables/table-text";
@@ -19,7 +20,7 @@ export function show(result: Showable): void {
 }
 
 function bundleOf(result: Showable): Record<string, unknown> {
-  if (typeof result === "string") return { "text/plain": result };
+  if (typeof result === "string") return { "text/plain": result, "text/html": `<p>${escapeHtml(result)}</p>` };
   if (result.kind === "table") return { "text/plain": tableText(result), "text/html": tableHtml(result) };
   return {
     "text/plain": result.summary,

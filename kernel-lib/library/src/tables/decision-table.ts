@@ -12,6 +12,7 @@ export function decisionTable(decisions: readonly Decision[]): Table {
     columns: [
       { heading: "variant" },
       { heading: "pan" },
+      { heading: "verdict" },
       { heading: "thickness (mm)", decimals: 1 },
       { heading: "(in)", decimals: 2 },
       { heading: "cut" },
@@ -27,7 +28,6 @@ export function decisionTable(decisions: readonly Decision[]): Table {
       { heading: "protein (g)", decimals: 1 },
       { heading: "fat (g)", decimals: 1 },
       { heading: "carb (g)", decimals: 1 },
-      { heading: "verdict" },
     ],
     rows: decisions.map(rowOf),
     notes: notesOf(decisions),
@@ -41,16 +41,17 @@ function rowOf(decision: Decision): (string | number | null)[] {
     return [
       variantName,
       panName,
+      verdict,
       ...Array.from({ length: 8 }, () => null),
       limit,
       ...Array.from({ length: 6 }, () => null),
-      verdict,
     ];
   const { slab, pieces, crisp, coreSafeMin, reheatYield, macros } = outcome;
   const { energyKcal, proteinG, fatG, carbohydrateG } = macros.perPiece;
   return [
     variantName,
     panName,
+    verdict,
     slab.thicknessMm,
     slab.thicknessMm / INCH_MM,
     cutText(pieces),
@@ -66,7 +67,6 @@ function rowOf(decision: Decision): (string | number | null)[] {
     proteinG.value,
     fatG.value,
     carbohydrateG.value,
-    verdict,
   ];
 }
 
