@@ -14,7 +14,12 @@ export interface SlabTimeOptions {
   readonly weights?: readonly number[];
   /** which curve; "full" unless given */
   readonly form?: SlabTimeForm;
+  /** whether trials scatter by the same minutes, or by the same share of the time; "constant" unless given */
+  readonly scatter?: SlabTimeScatter;
 }
+
+/** How trials scatter about the curve: by the same minutes everywhere, or by the same share of the time. */
+export type SlabTimeScatter = "constant" | "proportional";
 
 /**
  * A fitted slab time. Parameters: `c0` (min), `a` (min/mm), `b` (min/mm²), with `c0` or `b` fixed at 0 in the
@@ -22,11 +27,13 @@ export interface SlabTimeOptions {
  */
 export interface SlabTimeFit extends CurveFit<string> {
   readonly form: SlabTimeForm;
+  /** with "proportional", `residualSd` is a share of the time [-] */
+  readonly scatter: SlabTimeScatter;
 }
 
 /**
  * Fits how a slab's time grows with its thickness, t = c0 + aL + bL² or a restriction of it, by least squares with
- * c0, a, b ≥ 0. a comes from the surface, b from conduction inside, c0 from a wanted crust (see `compareSlabTimeForms`).
+ * c0, a, b ≥ 0. With "proportional" scatter each trial weighs 1/t̂² at the time that a first, even fit gives it. a comes from the surface, b from conduction inside, c0 from a wanted crust (see `compareSlabTimeForms`).
  *
  * @returns parameters with standard errors and 95 % intervals, residual sd (min), range of thickness, notices
  * @example
@@ -38,7 +45,7 @@ export interface SlabTimeFit extends CurveFit<string> {
  * The trials of the example are invented.
  */
 export function fitSlabTime(options: SlabTimeOptions): SlabTimeFit {
-  const { thicknessMm, timeMin, weights, form = "full" } = options;
+  const { thicknessMm, timeMin, weights, form = "full", scatter = "constant" } = options;
   const where = "fitSlabTime";
   if (!(form in SLAB_TIME_EQUATIONS))
     fail(`${where}: form`, `must be one of ${Object.keys(SLAB_TIME_EQUATIONS).join(", ")}`, form);
@@ -72,11 +79,18 @@ export function fitSlabTime(options: SlabTimeOptions): SlabTimeFit {
       thicknessMm.length,
     );
   }
-  const data = { x: thicknessMm, y: timeMin, weights };
-  if (form === "powerLaw") {
-    return freezeDeep({ ...fitCurveFor(where, SLAB_POWER_MODEL, data), form });
-  }
-  const fixed = form === "noConstant" ? { c0: 0 } : form === "linear" ? { b: 0 } : {};
-  const fit = fitCurveFor(where, SLAB_TIME_MODEL, data, { fixed });
-  return freezeDeep({ ...fit, equation: SLAB_TIME_EQUATIONS[form], form });
+  const fitWith = (given: readonly number[] | undefined): SlabTimeFit => {
+    const data = { x: thicknessMm, y: timeMin, weights: given };
+    if (form === "powerLaw") return { ...fitCurveFor(where, SLAB_POWER_MODEL, data), form, scatter };
+    const fixed = form === "noConstant" ? { c0: 0 } : form === "linear" ? { b: 0 } : {};
+    return {
+      ...fitCurveFor(where, SLAB_TIME_MODEL, data, { fixed }),
+      equation: SLAB_TIME_EQUATIONS[form],
+      form,
+      scatter,
+    };
+  };
+  const even = fitWith(weights);
+  if (scatter === "constant") return freezeDeep(even);
+  return freezeDeep(fitWith(even.fitted.map((time, i) => (weights?.[i] ?? 1) / time ** 2)));
 }

@@ -1,6 +1,7 @@
 import { positive } from "../check/check";
 import type { SlabTimeFit } from "./fit-slab-time";
 import { freezeDeep } from "./freeze-deep";
+import { intervalFactor } from "./interval-factor";
 import { type Prediction, predictCurve } from "./predict-curve";
 import { SLAB_POWER_MODEL, SLAB_TIME_MODEL } from "./slab-time-model";
 
@@ -34,12 +35,14 @@ export function predictSlabTime(fit: SlabTimeFit, thicknessMm: number): SlabTime
     fit.form === "powerLaw"
       ? predictCurve(SLAB_POWER_MODEL, fit as never, thicknessMm)
       : predictCurve(SLAB_TIME_MODEL, fit as never, thicknessMm);
+  const scatterMin = fit.residualSd * (fit.scatter === "proportional" ? at.value : 1);
+  const wide = intervalFactor(fit) * Math.hypot(at.standardError, scatterMin);
   return freezeDeep({
     thicknessMm,
     timeMin: at.value,
     standardErrorMin: at.standardError,
     confidence95: at.confidence95,
-    prediction95: at.prediction95,
+    prediction95: [at.value - wide, at.value + wide],
     extrapolated: at.extrapolated,
   });
 }
