@@ -12,14 +12,26 @@ export { macrosByVariantFigure } from "./figures/macros-by-variant-figure";
 export { MARKERS, PALETTE, translucent } from "./figures/palette";
 export { reheatYieldFigure } from "./figures/reheat-yield-figure";
 export { thicknessByPanFigure } from "./figures/thickness-by-pan-figure";
+export { type Bootstrap, type BootstrapOptions, type BootstrapParameter, bootstrapCurve } from "./fit/bootstrap-curve";
 // fits: least squares, curves, the slab time
 export { type ComparedFit, compareFits, type FitComparison } from "./fit/compare-fits";
+export { compareNested, type NestedTest } from "./fit/compare-nested";
 export { compareSlabTimeForms, type SlabTimeComparison } from "./fit/compare-slab-time-forms";
 export { type CurveModel, type CurveModelOptions, curveModel, type ParameterRange } from "./fit/curve-model";
 export { type Curves, curves } from "./fit/curves";
 export { type Derived, deltaMethod } from "./fit/delta-method";
 export type { Covariates } from "./fit/design-columns";
 export type { Estimates, Fit, ParameterEstimate, Values } from "./fit/fit";
+export {
+  type CensoredProbability,
+  type CensoredQuantile,
+  type CensoredQuantileOptions,
+  type CensoredTimesFit,
+  censoredProbability,
+  censoredQuantile,
+  type FitCensoredTimesOptions,
+  fitCensoredTimes,
+} from "./fit/fit-censored-times";
 export { type CurveData, type CurveFit, type FitCurveOptions, fitCurve } from "./fit/fit-curve";
 export {
   type FitLinearOptions,
@@ -28,23 +40,39 @@ export {
   type LinearPrediction,
   predictLinear,
 } from "./fit/fit-linear";
+export {
+  type FitOrderedScoresOptions,
+  fitOrderedScores,
+  type OrderedScoresFit,
+  type OrderedScoresPrediction,
+  predictOrderedScores,
+} from "./fit/fit-ordered-scores";
 export { type FitPolynomialOptions, fitPolynomial, type PolynomialFit, predictPolynomial } from "./fit/fit-polynomial";
+export { fitRobustCurve, type RobustCurveFit, type RobustLoss } from "./fit/fit-robust-curve";
 export { fitSlabTime, type SlabTimeFit, type SlabTimeOptions } from "./fit/fit-slab-time";
+export {
+  type FitYesNoOptions,
+  fitYesNo,
+  predictYesNo,
+  type ValueAtShare,
+  type ValueAtShareOptions,
+  valueAtShare,
+  type YesNoFit,
+  type YesNoPrediction,
+} from "./fit/fit-yes-no";
+export { type GroupedModelOptions, type GroupedPoint, groupedModel } from "./fit/grouped-model";
+export { type Influence, influence, type PointInfluence } from "./fit/influence";
+export { type LackOfFit, lackOfFit } from "./fit/lack-of-fit";
 export { type LeastSquaresOptions, leastSquares } from "./fit/least-squares";
 export type { ParameterSetting } from "./fit/named-problem";
 export { type NormalPrior, type PosteriorMode, type PosteriorModeOptions, posteriorMode } from "./fit/posterior-mode";
 export { type Prediction, predictCurve, predictCurveAt } from "./fit/predict-curve";
 export { predictSlabTime, type SlabTimePrediction } from "./fit/predict-slab-time";
-export { type Bootstrap, type BootstrapOptions, type BootstrapParameter, bootstrapCurve } from "./fit/bootstrap-curve";
-export { compareNested, type NestedTest } from "./fit/compare-nested";
-export { fitRobustCurve, type RobustCurveFit, type RobustLoss } from "./fit/fit-robust-curve";
-export { type GroupedModelOptions, type GroupedPoint, groupedModel } from "./fit/grouped-model";
-export { type Influence, influence, type PointInfluence } from "./fit/influence";
-export { type LackOfFit, lackOfFit } from "./fit/lack-of-fit";
 export { type ProfileInterval, profileInterval } from "./fit/profile-interval";
 export { type SerialPattern, serialPattern } from "./fit/serial-pattern";
 export { type SetpointModelOptions, type SetpointPoint, setpointModel } from "./fit/setpoint-model";
 export type { SlabTimeForm } from "./fit/slab-time-model";
+export type { TimeDistributionName } from "./fit/time-distribution";
 export { type AllergenMark, EU_ALLERGENS, type EuAllergen, US_ALLERGENS, type UsAllergen } from "./food/allergens";
 export { type Blend, type BlendPart, blend } from "./food/blend";
 // thermal properties of food
@@ -70,7 +98,10 @@ export { type FormulaTotals, formulaComposition, formulaTotals, type LayerBlend 
 export { type FreezingPoint, type FreezingPointOptions, freezingPoint } from "./food/freezing-point";
 export { gramsOf, type MeasuredFood, type MeasuredMass } from "./food/grams-of";
 export { iceFraction, iceFractionTchigeov, type TchigeovOptions } from "./food/ice-fraction";
+export { type ForeignColumn, type ImportedFoods, type ImportFoodsOptions, importFoods } from "./food/import-foods";
 export { type EnergyFactors, type HouseholdWeight, type Ingredient, ingredientSchema } from "./food/ingredient";
+export { type IngredientFromFoodOptions, ingredientFromFood } from "./food/ingredient-from-food";
+export { type IngredientFromLabelOptions, ingredientFromLabel, type LabelPrint } from "./food/ingredient-from-label";
 export { ingredientOf } from "./food/ingredient-of";
 export { type MixDensityOptions, mixDensity } from "./food/mix-density";
 export { NUTRIENT_LABELS, NUTRIENT_NAMES, type NutrientName, type Nutrients } from "./food/nutrients";
@@ -78,6 +109,8 @@ export { parseFormula } from "./food/parse-formula";
 export { INGREDIENT_COLUMNS, parseIngredients } from "./food/parse-ingredients";
 export { SR28_REFUSED_WEIGHTS, type Sr28Food } from "./food/parse-sr28";
 export { proximateSumG } from "./food/proximate-sum";
+export { type ScaledFormula, type ScaledLine, type ScaleTo, scaleFormula } from "./food/scale-formula";
+export { type FoundFood, searchFoods } from "./food/search-foods";
 export {
   type ThermalModel,
   type ThermalProperties,
@@ -85,6 +118,7 @@ export {
   thermalProperties,
 } from "./food/thermal-properties";
 export type { WeighedLine } from "./food/weigh-lines";
+export { type WaterToAdd, waterToAdd, withMoisture } from "./food/with-moisture";
 // heat: freezing, heating, crust and surface coefficients
 export {
   type AirCoefficient,
@@ -216,9 +250,19 @@ export { parseQuantity, type Quantity } from "./units/parse-quantity";
 export type { ColumnPlan, ColumnPlans, ReadRecords } from "./units/read-records";
 export { KITCHEN_UNIT, UNITS, type Unit, type UnitKind } from "./units/unit-table";
 // yield: pickup, cook loss, retention
+export { type BatchFlow, type BatchFlowOptions, batchFlow, type FlowStage, type FlowYield } from "./yield/batch-flow";
 export { type CoatedPiece, type CoatPieceOptions, coatPiece, type LayerOnPiece } from "./yield/coat-piece";
+export { type CoatingPlan, type CoatingPlanOptions, coatingPlan, type LayerPlan } from "./yield/coating-plan";
 export { type CookChange, type CookChangeOptions, cookChange, type WaterAndFat } from "./yield/cook-change";
 export { type CookYield, type CookYieldOptions, cookYield } from "./yield/cook-yield";
+export {
+  fitLoss,
+  type LossFit,
+  type LossPrediction,
+  type LossPredictor,
+  type LossTrial,
+  predictLoss,
+} from "./yield/fit-loss";
 export {
   type ConvertPickupOptions,
   convertPickup,
@@ -226,6 +270,8 @@ export {
   type PickupOptions,
   pickup,
 } from "./yield/pickup";
+export { type MeasuredPickup, type PickupWeighing, pickupFromTrials } from "./yield/pickup-from-trials";
+export { type PieceSpread, type PieceSpreadOptions, pieceSpread } from "./yield/piece-spread";
 export { type TrueRetentionOptions, trueRetention } from "./yield/true-retention";
 export {
   type YieldBalance,

@@ -1,0 +1,116 @@
+import { fail } from "../check/check";
+import { fitLinear, type LinearFit, predictLinear } from "../fit/fit-linear";
+
+/** One cook or reheat of weighed pieces. */
+export interface LossTrial {
+  /** slab thickness (mm) */
+  readonly thicknessMm: number;
+  /** time in the appliance (min) */
+  readonly timeMin: number;
+  /** air temperature set (°C) */
+  readonly setpointC: number;
+  readonly massBeforeG: number;
+  /** of the same pieces */
+  readonly massAfterG: number;
+}
+
+/** What a loss can depend on. */
+export type LossPredictor = "thicknessMm" | "timeMin" | "setpointC";
+
+/** Loss against thickness, time and setpoint. */
+export interface LossFit {
+  /** the regression, loss in % of the mass before */
+  readonly fit: LinearFit;
+  /** the predictors that vary in these trials and were used */
+  readonly predictors: readonly LossPredictor[];
+  /** predictors that were left out, and why */
+  readonly leftOut: readonly string[];
+  readonly trials: readonly LossTrial[];
+}
+
+/** Loss at one setting, with its doubt. */
+export interface LossPrediction {
+  /** % of the mass before */
+  readonly lossPercent: number;
+  /** 100 − loss */
+  readonly yieldPercent: number;
+  /** standard error of the mean (% points) */
+  readonly standardErrorPercent: number;
+  /** 95 % interval of the mean loss (%) */
+  readonly confidence95: readonly [number, number];
+  /** 95 % interval for one further trial (%) */
+  readonly prediction95: readonly [number, number];
+  /** outside the range of a predictor, or predictors left out at another value than the trials' */
+  readonly extrapolated: boolean;
+}
+
+const PREDICTORS: readonly LossPredictor[] = ["thicknessMm", "timeMin", "setpointC"];
+
+/**
+ * Regresses cook or reheat loss on thickness, time and setpoint by least squares, from weighed trials of one variant. A
+ * predictor that never varies cannot be judged and is left out with a word why.
+ *
+ * loss % = b0 + b1·thickness + b2·time + b3·setpoint
+ *
+ * A straight plane through what was tried: good inside it, no law beyond.
+ *
+ * @param trials weighed before and after; more than there are predictors
+ * @param largestGainPercent largest gain taken for real (% of before); 2 unless given
+ * @returns the fit and what it rests on
+ */
+export function fitLoss(trials: readonly LossTrial[], largestGainPercent: number = 2): LossFit {
+  trials.forEach((trial, at) => {
+    const { massBeforeG, massAfterG } = trial;
+    if (!(massBeforeG > 0 && massAfterG > 0)) {
+      fail(`fitLoss: trial ${at + 1}`, "must be weighed before and after", { massBeforeG, massAfterG });
+    }
+    if (massAfterG > massBeforeG * (1 + largestGainPercent / 100)) {
+      const must = `must weigh at most ${largestGainPercent} % more after than its ${massBeforeG} g before`;
+      fail(`fitLoss: trial ${at + 1}`, must, massAfterG);
+    }
+  });
+  const predictors: LossPredictor[] = [];
+  const leftOut: string[] = [];
+  for (const name of PREDICTORS) {
+    const values = trials.map((trial) => trial[name]);
+    const low = Math.min(...values);
+    if (Math.max(...values) - low > 1e-9 * Math.max(1, Math.abs(low))) predictors.push(name);
+    else leftOut.push(`${name} is ${low} in every trial`);
+  }
+  if (predictors.length === 0) {
+    fail(
+      "fitLoss: trials",
+      "must vary in thickness, time or setpoint",
+      `${trials.length} trials, ${leftOut.join(", ")}`,
+    );
+  }
+  const fit = fitLinear({
+    covariates: Object.fromEntries(predictors.map((name) => [name, trials.map((trial) => trial[name])])),
+    y: trials.map((trial) => 100 * (1 - trial.massAfterG / trial.massBeforeG)),
+  });
+  return Object.freeze({
+    fit,
+    predictors: Object.freeze(predictors),
+    leftOut: Object.freeze(leftOut),
+    trials: Object.freeze([...trials]),
+  });
+}
+
+/** The loss to expect at a thickness, time and setpoint. */
+export function predictLoss(loss: LossFit, at: Pick<LossTrial, LossPredictor>): LossPrediction {
+  const { value, standardError, confidence95, prediction95, extrapolated } = predictLinear(
+    loss.fit,
+    Object.fromEntries(loss.predictors.map((name) => [name, at[name]])),
+  );
+  const elsewhere = PREDICTORS.some(
+    (name) => !loss.predictors.includes(name) && Math.abs(at[name] - loss.trials[0][name]) > 1e-6,
+  );
+  return Object.freeze({
+    lossPercent: value,
+    yieldPercent: 100 - value,
+    standardErrorPercent: standardError,
+    confidence95,
+    prediction95,
+    extrapolated: extrapolated || elsewhere,
+  });
+}
