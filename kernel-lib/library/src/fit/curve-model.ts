@@ -23,6 +23,8 @@ export interface CurveModel<Name extends string = string, X = number> {
   readonly guess: (x: readonly X[], y: readonly number[]) => Values<Name> | readonly Values<Name>[];
   /** derivative by each parameter, in the order of `parameters`; central differences where left out */
   readonly gradient?: (x: X, parameters: Values<Name>) => readonly number[];
+  /** x is a record of covariates, not a number; false unless given */
+  readonly readsRecords?: boolean;
 }
 
 /** A curve of one's own. */

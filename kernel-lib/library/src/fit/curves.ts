@@ -8,6 +8,7 @@ import { polynomial } from "./curves/polynomial";
 import { powerLaw } from "./curves/power-law";
 import { fermi, logistic } from "./curves/sigmoid";
 import { hendersonPabis, lewis, page } from "./curves/thin-layer-drying";
+import { SLAB_POWER_MODEL, SLAB_TIME_MODEL } from "./slab-time-model";
 
 /** The ready curves, each for `fitCurve` and `predictCurve`. */
 export interface Curves {
@@ -33,6 +34,10 @@ export interface Curves {
   readonly page: CurveModel<"rate" | "power">;
   /** thin-layer drying: y = start e^(−rate x) */
   readonly hendersonPabis: CurveModel<"start" | "rate">;
+  /** slab time: t = c0 + a x + b x², all ≥ 0; what `fitSlabTime` fits but for its power law */
+  readonly slabTime: CurveModel<"c0" | "a" | "b">;
+  /** slab time: t = a x^p, both ≥ 0 */
+  readonly slabTimePower: CurveModel<"a" | "p">;
   /** y = rate e^(−(E/R)(1/T − 1/Tref)), x in °C */
   readonly arrhenius: (options: { readonly referenceC: number }) => CurveModel<"rate" | "activationKJ">;
 }
@@ -42,7 +47,7 @@ export interface Curves {
  *
  * @example
  * const fit = fitCurve(curves.hyperbola, { x: [0.1, 0.2, 0.5, 1, 2], y: [49, 71, 112, 131, 148] });
- * fit.parameters.top.estimate; // → 161
+ * fit.parameters.top.estimate; // → 165.921
  */
 export const curves: Curves = Object.freeze({
   line,
@@ -57,4 +62,6 @@ export const curves: Curves = Object.freeze({
   page,
   hendersonPabis,
   arrhenius,
+  slabTime: SLAB_TIME_MODEL,
+  slabTimePower: SLAB_POWER_MODEL,
 });

@@ -3,7 +3,7 @@ import { studentTPValue } from "../statistics/student-t-distribution";
 import type { CurveModel } from "./curve-model";
 import type { Fit, Values } from "./fit";
 import { freezeDeep } from "./freeze-deep";
-import { type NamedSolution, type ParameterSetting, solveNamed } from "./named-problem";
+import { curveSolver } from "./solve-curve";
 import { summariseFit } from "./summarise-fit";
 
 /** Points to fit a curve to. */
@@ -37,6 +37,8 @@ export interface CurveFit<Name extends string = string, X = number> extends Fit<
   readonly fitted: readonly number[];
   /** least and greatest value of each numeric covariate, where x is a record */
   readonly ranges: Readonly<Record<string, readonly [number, number]>>;
+  /** what was held, bounded or started by the caller; a refit repeats it */
+  readonly options: FitCurveOptions<Name>;
 }
 
 /**
@@ -73,8 +75,7 @@ export function fitCurveFor<Name extends string, X>(
   const n = y.length;
   const weights = data.weights ?? y.map(() => 1);
   checkPoints(where, x, y, weights);
-  const fixed = names.map((name): number | undefined => options.fixed?.[name]);
-  const freeCount = fixed.filter((value) => value === undefined).length;
+  const freeCount = names.filter((name) => options.fixed?.[name] === undefined).length;
   if (n <= freeCount) {
     fail(
       `${where}: ${model.name}`,
@@ -94,43 +95,13 @@ export function fitCurveFor<Name extends string, X>(
     fail(`${where}: y`, `must vary: all ${n} values are equal, so no curve can be told from a flat line`, y[0]);
   }
 
-  const roots = Float64Array.from(weights, Math.sqrt);
-  const { evaluate, gradient } = model;
-  const solveFrom = (start: Values<Name>): { solved: NamedSolution; settings: ParameterSetting[] } => {
-    const settings = names.map((name, j): ParameterSetting => {
-      const range = model.parameters[name];
-      const lower: number | undefined = options.lower?.[name] ?? range.lower;
-      const upper: number | undefined = options.upper?.[name] ?? range.upper;
-      const given: number | undefined = options.start?.[name];
-      const held = fixed[j];
-      return { ...range, lower, upper, start: held ?? given ?? start[name], fixed: held !== undefined };
-    });
-    const solved = solveNamed({
-      where,
-      names,
-      settings,
-      residualCount: n,
-      residuals: (values, out) => {
-        const parameters = values as Values<Name>;
-        for (let i = 0; i < n; i++) out[i] = (evaluate(x[i], parameters) - y[i]) * roots[i];
-      },
-      jacobian:
-        gradient &&
-        ((values, out) => {
-          for (let i = 0; i < n; i++) {
-            const slopes = gradient(x[i], values as Values<Name>);
-            for (let j = 0; j < names.length; j++) out[j * n + i] = slopes[j] * roots[i];
-          }
-        }),
-    });
-    return { solved, settings };
-  };
-
+  const solve = curveSolver(where, model, x, weights, options);
+  const startFrom = (guess: Values<Name>): Values<Name> => ({ ...guess, ...options.start });
   const guessed = model.guess(x, y);
   const starts: readonly Values<Name>[] = Array.isArray(guessed) ? guessed : [guessed as Values<Name>];
-  let best = solveFrom(starts[0]);
+  let best = solve(y, startFrom(starts[0]));
   for (const start of starts.slice(1)) {
-    const next = solveFrom(start);
+    const next = solve(y, startFrom(start));
     if (next.solved.solution.rss < best.solved.solution.rss) best = next;
   }
   const { solved, settings } = best;
@@ -142,7 +113,7 @@ export function fitCurveFor<Name extends string, X>(
     );
   }
 
-  const residuals = Array.from(solved.solution.residuals, (value, i) => -value / roots[i]);
+  const residuals = Array.from(solved.solution.residuals, (value, i) => -value / Math.sqrt(weights[i]));
   const fit = summariseFit({
     model: model.name,
     names,
@@ -163,6 +134,7 @@ export function fitCurveFor<Name extends string, X>(
     weights: [...weights],
     fitted: y.map((value, i) => value - residuals[i]),
     ranges: rangesOf(x),
+    options: { ...options },
   });
 }
 

@@ -53,8 +53,8 @@ export interface LinearPrediction {
  * @returns estimates with standard errors, R², F test, PRESS; throws when columns depend on each other
  * @example
  * const fit = fitLinear({ covariates: { speed: [4, 7, 8, 10, 12] }, y: [2, 4, 16, 18, 24] });
- * fit.parameters.speed.estimate; // → 2.955882
- * fit.rSquared; // → 0.902542
+ * fit.parameters.speed.estimate; // → 2.91304
+ * fit.rSquared; // → 0.875219
  */
 export function fitLinear(options: FitLinearOptions): LinearFit {
   const where = "fitLinear";
@@ -193,7 +193,7 @@ export function fitLinear(options: FitLinearOptions): LinearFit {
  * @param at every covariate of the fit by name
  * @example
  * const fit = fitLinear({ covariates: { speed: [4, 7, 8, 10, 12] }, y: [2, 4, 16, 18, 24] });
- * predictLinear(fit, { speed: 9 }).value; // → 15.1529
+ * predictLinear(fit, { speed: 9 }).value; // → 15.1304
  */
 export function predictLinear(fit: LinearFit, at: Readonly<Record<string, number | string>>): LinearPrediction {
   const { row: entries, extrapolated } = designRow("predictLinear", fit, at);

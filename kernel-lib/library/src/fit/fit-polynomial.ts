@@ -36,7 +36,7 @@ export interface PolynomialFit extends CurveFit<string> {
  * @returns estimates for the plain powers with standard errors; throws when x has too few different values
  * @example
  * const fit = fitPolynomial({ x: [1, 2, 3, 4, 5], y: [1.1, 3.9, 9.2, 15.8, 25.1], degree: 2 });
- * fit.parameters.b2.estimate; // → 1.014286
+ * fit.parameters.b2.estimate; // → 1.02143
  */
 export function fitPolynomial(options: FitPolynomialOptions): PolynomialFit {
   const where = "fitPolynomial";
@@ -118,6 +118,7 @@ export function fitPolynomial(options: FitPolynomialOptions): PolynomialFit {
     sdKnown: false,
     rangeX: [low, high],
     ranges: {},
+    options: {},
     logLikelihood,
     aicc: correctedAic(logLikelihood, p + 1, n),
     bic: -2 * logLikelihood + (p + 1) * Math.log(n),
@@ -144,7 +145,7 @@ export function fitPolynomial(options: FitPolynomialOptions): PolynomialFit {
  *
  * @example
  * const fit = fitPolynomial({ x: [1, 2, 3, 4, 5], y: [1.1, 3.9, 9.2, 15.8, 25.1], degree: 2 });
- * predictPolynomial(fit, 2.5).value; // → 6.2693
+ * predictPolynomial(fit, 2.5).value; // → 6.2375
  */
 export function predictPolynomial(fit: PolynomialFit, x: number): Prediction {
   if (!Number.isFinite(x)) fail("predictPolynomial: x", "must be a finite number", x);

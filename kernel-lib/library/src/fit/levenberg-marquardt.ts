@@ -12,7 +12,7 @@ export interface ResidualProblem {
   readonly jacobian?: (parameters: Float64Array, out: Float64Array) => void;
   /** step of the central differences as a share of the parameter [-]; 6.06e-6, the cube root of rounding, unless given */
   readonly relativeStep?: number;
-  /** 500 unless given */
+  /** 500 unless given; 0 only takes the derivatives at the start */
   readonly maxIterations?: number;
 }
 
@@ -98,6 +98,10 @@ function run(problem: ResidualProblem, firstStep: number): ResidualSolution {
   });
   if (!Number.isFinite(rss))
     return end(false, "stopped: the model is not a finite number at the starting values", 0, true);
+  if (maxIterations === 0) {
+    differences.fill(parameters, residuals, jacobian);
+    return end(true, "taken where it stands", 0, false);
+  }
   if (n === 0) return end(true, "nothing to fit: every parameter is fixed", 0, false);
 
   let radius = 0;

@@ -34,7 +34,7 @@ export const SLAB_TIME_MODEL: CurveModel<"c0" | "a" | "b"> = {
 
 /** t = aLᵖ, a (min at 1 mm) ≥ 0, p [-] ≥ 0. */
 export const SLAB_POWER_MODEL: CurveModel<"a" | "p"> = {
-  name: "slab time",
+  name: "slab time power law",
   equation: SLAB_TIME_EQUATIONS.powerLaw,
   parameters: { a: { lower: 0 }, p: { lower: 0 } },
   evaluate: (x, { a, p }) => a * x ** p,
