@@ -62,8 +62,8 @@ describe("crispTimes", () => {
       [9, null, null],
     ]);
     expect(notices).toEqual([
-      "trial unwatched has no crispness check",
-      "seen from one side only, so not in a least-squares fit: early, never (fit censored times to use them)",
+      "Trial unwatched has no crispness check.",
+      "Seen from one side only, so not in a least-squares fit: early, never (fit censored times to use them).",
     ]);
   });
 

@@ -31,7 +31,7 @@ export function reheatYieldFigure(yields: Readonly<Record<string, ReheatYield>>)
       yTitle: "reheat yield (% of mass before)",
       more: { hovermode: "closest" },
     }),
-    summary: `Reheat yield: ${findings.join("; ")}. Thinner slabs lose a larger share.`,
+    summary: `Reheat yield: ${findings.join("; ")}.`,
   };
 }
 

@@ -26,9 +26,13 @@ export function crispTimeTable(crisp: CrispTimes, fit: SlabTimeFit): Table {
       return [trialId, thicknessMm, lowerMin, upperMin, curveMin, timeMin === null ? null : timeMin - curveMin];
     }),
     notes: [
-      `Scatter about the curve: ${fit.residualSd.toFixed(2)} min (standard deviation, ${fit.degreesOfFreedom} degrees of freedom).`,
+      `Scatter about the curve: ${scatterText(fit)} (standard deviation, ${fit.degreesOfFreedom} degrees of freedom).`,
       ...crisp.notices,
       ...fit.notices,
     ],
   };
+}
+
+function scatterText({ scatter, residualSd }: SlabTimeFit): string {
+  return scatter === "proportional" ? `${(100 * residualSd).toFixed(1)} % of the time` : `${residualSd.toFixed(2)} min`;
 }

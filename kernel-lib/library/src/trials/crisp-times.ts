@@ -56,7 +56,7 @@ export function crispTimes(
   const notices: string[] = [];
   for (const trial of matching) {
     const { trialId, thicknessMm, notCrispMin, crispMin } = trial;
-    if (notCrispMin === null && crispMin === null) notices.push(`trial ${trialId} has no crispness check`);
+    if (notCrispMin === null && crispMin === null) notices.push(`Trial ${trialId} has no crispness check.`);
     else
       times.push({
         trialId,
@@ -69,7 +69,7 @@ export function crispTimes(
   const oneSided = times.filter((time) => time.timeMin === null).map((time) => time.trialId);
   if (oneSided.length > 0)
     notices.push(
-      `seen from one side only, so not in a least-squares fit: ${oneSided.join(", ")} (fit censored times to use them)`,
+      `Seen from one side only, so not in a least-squares fit: ${oneSided.join(", ")} (fit censored times to use them).`,
     );
   return Object.freeze({
     times: times.toSorted((a, b) => a.thicknessMm - b.thicknessMm),
