@@ -1,0 +1,26 @@
+import { readdirSync, readFileSync } from "node:fs";
+import { describe, expect, it } from "vitest";
+import { readCsv } from "../../kernel-lib/library/src/check/csv";
+
+const readme = readFileSync("data/README.md", "utf8");
+const files = [
+  "pans.csv",
+  "appliances.csv",
+  "variants.csv",
+  "ingredients.csv",
+  ...readdirSync("data/trials").map((name) => `trials/${name}`),
+];
+
+describe("data/README.md", () => {
+  it.each(files)("explains every column of %s", (file) => {
+    const { headings } = readCsv(readFileSync(`data/${file}`, "utf8"), file);
+    const inKitchenUnits = headings.map((heading) =>
+      heading.replace(/_in$/, "_mm").replace(/_lb$/, "_g").replace(/_f$/, "_c"),
+    );
+    expect(inKitchenUnits.filter((heading) => !readme.includes(`\`${heading}\``))).toEqual([]);
+  });
+
+  it("says that the kitchen is invented", () => {
+    expect(readme).toContain("test kitchen is invented");
+  });
+});
