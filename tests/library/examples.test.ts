@@ -1,5 +1,5 @@
 import { readdirSync, readFileSync } from "node:fs";
-import { join } from "node:path";
+import { join, resolve } from "node:path";
 import { transpile } from "@tslab/typescript-for-tslab";
 import * as door from "slabwright";
 import { describe, expect, it } from "vitest";
@@ -9,7 +9,6 @@ import { describe, expect, it } from "vitest";
  * must give that value to the digits that are printed; `expression; // throws "text"` must throw with that text.
  */
 const library = "kernel-lib/library/src";
-const modules = import.meta.glob<Record<string, unknown>>("../../kernel-lib/library/src/**/*.ts", { eager: true });
 
 interface Example {
   readonly name: string;
@@ -90,11 +89,12 @@ const examples = readdirSync(library, { recursive: true, encoding: "utf8" })
   .flatMap(examplesIn);
 
 describe("docstring examples", () => {
-  it.each(examples)("$name", ({ path, code }) => {
+  it.each(examples)("$name", async ({ path, code }) => {
     const { script, checks } = withChecks(code);
+    const own = await import(resolve(library, path));
     const scope = {
       ...door,
-      ...modules[`../../${library}/${path}`],
+      ...own,
       $equal: equalToPrintedDigits,
       $throws: (work: () => void, text: string) => expect(work).toThrow(text),
     };
