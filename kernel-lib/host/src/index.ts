@@ -1,5 +1,7 @@
 // kernel
 
+// build
+export { buildPage } from "./build/build-page";
 // command
 export { cli } from "./command/cli";
 export { type ExecuteOptions, type Execution, execute } from "./kernel/execute";
@@ -28,3 +30,5 @@ export { writeWhole } from "./notebook/write-whole";
 export { renderMarkdown } from "./report/render-markdown";
 export { safeHtml } from "./report/safe-html";
 export { type ReportOptions, writeReport } from "./report/write-report";
+// server
+export { type NotebookServer, type ServeOptions, serveNotebooks } from "./server/serve";

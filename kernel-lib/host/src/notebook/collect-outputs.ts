@@ -106,7 +106,8 @@ function takeFromStderr(outputs: Output[], text: string): void {
   }
 }
 
-function parsedData(data: unknown): Record<string, unknown> {
+/** A MIME bundle whose JSON kinds are values, also where the kernel sent them as text. */
+export function parsedData(data: unknown): Record<string, unknown> {
   const parsed: Record<string, unknown> = {};
   for (const [mime, value] of Object.entries((data ?? {}) as Record<string, unknown>)) {
     parsed[mime] = isJsonMime(mime) && typeof value === "string" ? JSON.parse(value) : value;

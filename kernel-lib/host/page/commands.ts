@@ -1,0 +1,161 @@
+import { SessionContextDialogs } from "@jupyterlab/apputils";
+import { NotebookActions } from "@jupyterlab/notebook";
+import { CommandRegistry } from "@lumino/commands";
+import { notice } from "./notice";
+import type { OpenNotebook } from "./open-notebook";
+
+/** Where a key works. */
+const COMMAND = ".jp-Notebook.jp-mod-commandMode:not(.jp-mod-readWrite) :focus:not(:read-write)";
+const EDIT = ".jp-Notebook.jp-mod-editMode";
+const ANYWHERE = "body";
+const NOTEBOOK = ".jp-Notebook";
+
+/** One command: its name, what it says, its keys, what it does. */
+type Entry = readonly [id: string, label: string, keys: readonly (readonly [string[], string])[], run: () => unknown];
+
+/** The commands of the page and their keys, after the habits of Jupyter notebooks. */
+export function pageCommands(options: OpenNotebook & { readonly text: { lineNumbers: boolean } }): CommandRegistry {
+  const { context, panel, text } = options;
+  const notebook = panel.content;
+  const session = context.sessionContext;
+  const dialogs = new SessionContextDialogs();
+  const kernel = () => session.session?.kernel;
+
+  const entries: readonly Entry[] = [
+    [
+      "save",
+      "save",
+      [
+        [["Accel S"], ANYWHERE],
+        [["S"], COMMAND],
+      ],
+      () => context.save(),
+    ],
+    ["run", "run", [[["Accel Enter"], NOTEBOOK]], () => NotebookActions.run(notebook, session)],
+    ["run-next", "run, go on", [[["Shift Enter"], NOTEBOOK]], () => NotebookActions.runAndAdvance(notebook, session)],
+    [
+      "run-insert",
+      "run, insert below",
+      [[["Alt Enter"], NOTEBOOK]],
+      () => NotebookActions.runAndInsert(notebook, session),
+    ],
+    ["run-all", "run all", [], () => NotebookActions.runAll(notebook, session)],
+    ["stop", "stop", [[["I", "I"], COMMAND]], () => kernel()?.interrupt()],
+    ["restart", "restart kernel", [[["0", "0"], COMMAND]], () => dialogs.restart(session)],
+    [
+      "restart-run-all",
+      "restart, run all",
+      [],
+      async () => (await dialogs.restart(session)) && NotebookActions.runAll(notebook, session),
+    ],
+    [
+      "edit",
+      "edit the cell",
+      [[["Enter"], COMMAND]],
+      () => {
+        notebook.mode = "edit";
+      },
+    ],
+    [
+      "leave",
+      "leave the cell",
+      [
+        [["Escape"], EDIT],
+        [["Ctrl M"], EDIT],
+      ],
+      () => {
+        notebook.mode = "command";
+        notebook.node.focus();
+        NotebookActions.focusActiveCell(notebook);
+      },
+    ],
+    [
+      "up",
+      "cell above",
+      [
+        [["ArrowUp"], COMMAND],
+        [["K"], COMMAND],
+      ],
+      () => NotebookActions.selectAbove(notebook),
+    ],
+    [
+      "down",
+      "cell below",
+      [
+        [["ArrowDown"], COMMAND],
+        [["J"], COMMAND],
+      ],
+      () => NotebookActions.selectBelow(notebook),
+    ],
+    [
+      "extend-up",
+      "select upwards",
+      [
+        [["Shift ArrowUp"], COMMAND],
+        [["Shift K"], COMMAND],
+      ],
+      () => NotebookActions.extendSelectionAbove(notebook),
+    ],
+    [
+      "extend-down",
+      "select downwards",
+      [
+        [["Shift ArrowDown"], COMMAND],
+        [["Shift J"], COMMAND],
+      ],
+      () => NotebookActions.extendSelectionBelow(notebook),
+    ],
+    ["select-all", "select all cells", [[["Accel A"], COMMAND]], () => NotebookActions.selectAll(notebook)],
+    ["above", "new cell above", [[["A"], COMMAND]], () => NotebookActions.insertAbove(notebook)],
+    ["below", "new cell", [[["B"], COMMAND]], () => NotebookActions.insertBelow(notebook)],
+    ["delete", "delete the cell", [[["D", "D"], COMMAND]], () => NotebookActions.deleteCells(notebook)],
+    ["cut", "cut the cell", [[["X"], COMMAND]], () => NotebookActions.cut(notebook)],
+    ["copy", "copy the cell", [[["C"], COMMAND]], () => NotebookActions.copy(notebook)],
+    ["paste", "paste below", [[["V"], COMMAND]], () => NotebookActions.paste(notebook)],
+    ["undo", "undo", [[["Z"], COMMAND]], () => NotebookActions.undo(notebook)],
+    ["redo", "redo", [[["Shift Z"], COMMAND]], () => NotebookActions.redo(notebook)],
+    ["move-up", "move up", [[["Ctrl Shift ArrowUp"], NOTEBOOK]], () => NotebookActions.moveUp(notebook)],
+    ["move-down", "move down", [[["Ctrl Shift ArrowDown"], NOTEBOOK]], () => NotebookActions.moveDown(notebook)],
+    ["merge", "merge cells", [[["Shift M"], COMMAND]], () => NotebookActions.mergeCells(notebook)],
+    ["split", "split the cell", [[["Ctrl Shift -"], EDIT]], () => NotebookActions.splitCell(notebook)],
+    ["to-code", "make it code", [[["Y"], COMMAND]], () => NotebookActions.changeCellType(notebook, "code")],
+    ["to-markdown", "make it prose", [[["M"], COMMAND]], () => NotebookActions.changeCellType(notebook, "markdown")],
+    ["to-raw", "make it raw", [[["R"], COMMAND]], () => NotebookActions.changeCellType(notebook, "raw")],
+    ...[1, 2, 3, 4, 5, 6].map(
+      (level): Entry => [
+        `heading-${level}`,
+        `heading ${level}`,
+        [[[String(level)], COMMAND]],
+        () => NotebookActions.setMarkdownHeader(notebook, level),
+      ],
+    ),
+    [
+      "line-numbers",
+      "line numbers",
+      [[["Shift L"], COMMAND]],
+      () => {
+        text.lineNumbers = !text.lineNumbers;
+        const config = notebook.editorConfig;
+        notebook.editorConfig = { ...config, code: { ...config.code, lineNumbers: text.lineNumbers } };
+      },
+    ],
+    ["toggle-output", "fold the output", [[["O"], COMMAND]], () => NotebookActions.toggleOutput(notebook)],
+    ["clear-outputs", "clear all outputs", [], () => NotebookActions.clearAllOutputs(notebook)],
+  ];
+
+  const commands = new CommandRegistry();
+  for (const [id, label, keys, run] of entries) {
+    commands.addCommand(id, {
+      label,
+      execute: async () => {
+        try {
+          await run();
+        } catch (error) {
+          notice(`${label}: ${error instanceof Error ? error.message : String(error)}`);
+        }
+      },
+    });
+    for (const [pressed, selector] of keys) commands.addKeyBinding({ command: id, keys: pressed, selector });
+  }
+  return commands;
+}

@@ -1,0 +1,42 @@
+import { javascript } from "@codemirror/lang-javascript";
+import { markdown } from "@codemirror/lang-markdown";
+import type { IEditorServices } from "@jupyterlab/codeeditor";
+import {
+  CodeMirrorEditorFactory,
+  CodeMirrorMimeTypeService,
+  EditorExtensionRegistry,
+  EditorLanguageRegistry,
+  EditorThemeRegistry,
+} from "@jupyterlab/codemirror";
+
+/** The editor of cells: TypeScript and markdown, and nothing else to load. */
+export function editors(): {
+  readonly factory: IEditorServices["factoryService"];
+  readonly mimeTypes: IEditorServices["mimeTypeService"];
+  readonly text: { lineNumbers: boolean };
+} {
+  const languages = new EditorLanguageRegistry();
+  languages.addLanguage({
+    name: "typescript",
+    displayName: "TypeScript",
+    mime: ["text/typescript", "application/typescript", "text/javascript"],
+    extensions: ["ts"],
+    support: javascript({ typescript: true }),
+  });
+  languages.addLanguage({
+    name: "markdown",
+    displayName: "Markdown",
+    mime: ["text/x-markdown", "text/x-ipythongfm"],
+    extensions: ["md"],
+    support: markdown(),
+  });
+  const themes = new EditorThemeRegistry();
+  for (const theme of EditorThemeRegistry.getDefaultThemes()) themes.addTheme(theme);
+  const extensions = new EditorExtensionRegistry();
+  for (const extension of EditorExtensionRegistry.getDefaultExtensions({ themes })) extensions.addExtension(extension);
+  return {
+    factory: new CodeMirrorEditorFactory({ extensions, languages }),
+    mimeTypes: new CodeMirrorMimeTypeService(languages),
+    text: { lineNumbers: false },
+  };
+}

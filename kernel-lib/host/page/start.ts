@@ -1,0 +1,53 @@
+import "./start.css";
+
+/** The start page's buttons: new, copy, rename, remove, stop. */
+async function ask(method: string, path: string, body?: object): Promise<Record<string, unknown>> {
+  const answer = await fetch(path, {
+    method,
+    headers: { "Content-Type": "application/json" },
+    body: body && JSON.stringify(body),
+  });
+  const json = answer.status === 204 ? {} : await answer.json();
+  if (!answer.ok) throw new Error(String(json.message));
+  return json;
+}
+
+const address = (path: string): string => path.split("/").map(encodeURIComponent).join("/");
+const folderOf = (path: string): string => path.split("/").slice(0, -1).join("/");
+
+const ACTS: Record<string, (place: DOMStringMap) => Promise<unknown>> = {
+  copy: ({ path = "" }) => ask("POST", `/api/contents/${address(folderOf(path))}`, { copy_from: path }),
+  rename: async ({ path = "" }) => {
+    const name = prompt("New name:", path.split("/").at(-1));
+    if (!name) return;
+    const file = name.endsWith(".ipynb") ? name : `${name}.ipynb`;
+    await ask("PATCH", `/api/contents/${address(path)}`, { path: [folderOf(path), file].filter(Boolean).join("/") });
+  },
+  remove: async ({ path = "" }) => {
+    if (confirm(`Move ${path} to the trash folder?`)) await ask("DELETE", `/api/contents/${address(path)}`);
+  },
+  stop: ({ session }) => ask("DELETE", `/api/sessions/${session}`),
+};
+
+async function act(run: () => Promise<unknown>): Promise<void> {
+  try {
+    await run();
+    location.reload();
+  } catch (error) {
+    const notice = document.getElementById("notice") as HTMLElement;
+    notice.textContent = (error as Error).message;
+    notice.hidden = false;
+  }
+}
+
+document.addEventListener("click", (event) => {
+  const pressed = (event.target as Element).closest("button");
+  const place = pressed?.closest("li");
+  if (pressed?.id === "new") {
+    void act(async () => {
+      const { path } = await ask("POST", "/api/contents/", { type: "notebook" });
+      location.href = `/open/${address(String(path))}`;
+      await new Promise(() => {}); // the page is being left
+    });
+  } else if (pressed?.dataset.act && place) void act(() => ACTS[pressed.dataset.act as string](place.dataset));
+});

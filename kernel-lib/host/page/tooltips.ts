@@ -1,0 +1,41 @@
+import { Text } from "@jupyterlab/coreutils";
+import type { NotebookPanel } from "@jupyterlab/notebook";
+import { Tooltip } from "@jupyterlab/tooltip";
+import type { CommandRegistry } from "@lumino/commands";
+import type { JSONObject } from "@lumino/coreutils";
+import { Widget } from "@lumino/widgets";
+
+/** What the kernel knows of the word at the cursor, on Shift Tab; the next key or click takes it away. */
+export function tooltips(options: { readonly panel: NotebookPanel; readonly commands: CommandRegistry }): void {
+  const { panel, commands } = options;
+  let shown: Tooltip | null = null;
+  const away = (): void => {
+    shown?.dispose();
+    shown = null;
+  };
+  commands.addCommand("tooltip", {
+    label: "what is this?",
+    execute: async () => {
+      const editor = panel.content.activeCell?.editor;
+      const kernel = panel.sessionContext.session?.kernel;
+      if (!editor || !kernel) return;
+      const code = editor.model.sharedModel.getSource();
+      const cursor_pos = Text.jsIndexToCharIndex(editor.getOffsetAt(editor.getCursorPosition()), code);
+      const { content } = await kernel.requestInspect({ code, cursor_pos, detail_level: 0 });
+      away();
+      if (content.status !== "ok" || !content.found) return;
+      shown = new Tooltip({
+        anchor: panel.content,
+        bundle: content.data as JSONObject,
+        editor,
+        rendermime: panel.content.rendermime,
+      });
+      Widget.attach(shown, document.body);
+    },
+  });
+  const selector =
+    ".jp-Notebook.jp-mod-editMode .jp-InputArea-editor:not(.jp-mod-has-primary-selection):not(.jp-mod-in-leading-whitespace):not(.jp-mod-completer-active)";
+  commands.addKeyBinding({ command: "tooltip", keys: ["Shift Tab"], selector });
+  window.addEventListener("keydown", (event) => event.key !== "Shift" && away(), true);
+  window.addEventListener("mousedown", (event) => !(event.target as Element).closest(".jp-Tooltip") && away(), true);
+}

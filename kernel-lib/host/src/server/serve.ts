@@ -1,0 +1,209 @@
+import { createServer, type IncomingMessage, type ServerResponse } from "node:http";
+import { join } from "node:path";
+import { answer, BODY_LIMIT, type Parts } from "./api";
+import { assets } from "./assets";
+import { confine } from "./confine";
+import { contents } from "./contents";
+import { guard } from "./guard";
+import { HttpError } from "./http-error";
+import { kernels } from "./kernels";
+import { pageShell } from "./page-shell";
+import { rateLimit } from "./rate";
+import { sessions } from "./sessions";
+import { refuse, sockets } from "./sockets";
+import { startPage } from "./start-page";
+
+/** What `serveNotebooks` needs to know. */
+export interface ServeOptions {
+  /** the folder of notebooks; nothing outside it is read or written */
+  readonly folder: string;
+  /** where removed notebooks go; `trash` beside the folder's parent's `out` */
+  readonly trash?: string;
+  /** 0 for any free port */
+  readonly port?: number;
+  /** added to every kernel's environment */
+  readonly environment?: Readonly<Record<string, string>>;
+  /** a kernel that no page uses ends after this long, min; 120 */
+  readonly idleLimitMin?: number;
+  /** news for the terminal */
+  readonly say?: (line: string) => void;
+}
+
+/** A running server. */
+export interface NotebookServer {
+  readonly port: number;
+  /** `http://127.0.0.1:PORT` */
+  readonly origin: string;
+  readonly token: string;
+  /** the address that opens the start page; holds the token */
+  readonly address: string;
+  /** stops every kernel, then the server */
+  readonly close: () => Promise<void>;
+}
+
+const POLICY = [
+  "default-src 'none'",
+  "script-src 'self'",
+  "style-src 'self' 'unsafe-inline'",
+  "img-src 'self' data: blob:",
+  "font-src 'self' data:",
+  "connect-src 'self'",
+  "base-uri 'none'",
+  "form-action 'none'",
+  "frame-ancestors 'none'",
+].join("; ");
+
+/**
+ * Serves a folder of notebooks to this machine's own browser: pages, the Jupyter Server REST API and WebSockets over
+ * the tslab kernel. Only the loopback interface is listened on, and only whoever holds the token is answered.
+ */
+export async function serveNotebooks(options: ServeOptions): Promise<NotebookServer> {
+  const say = options.say ?? (() => {});
+  let port = 0;
+  const guarded = guard(() => port);
+  const limit = rateLimit(3000, 10_000);
+  const files = assets();
+  const trash = options.trash ?? join(options.folder, "..", "out", "trash");
+  const parts: Parts = {
+    contents: contents(options.folder, trash),
+    kernels: kernels({
+      environment: options.environment ?? {},
+      idleLimitMin: options.idleLimitMin,
+      say,
+      onGone: (id) => parts.sessions.drop(id),
+    }),
+    sessions: sessions(options.folder, () => parts.kernels),
+  };
+  const channels = sockets(parts.kernels);
+
+  const respond = async (request: IncomingMessage, response: ServerResponse): Promise<void> => {
+    limit();
+    if (request.url === "/favicon.ico") return send(response, 204, "", "");
+    if (guarded.bringsToken(request)) return enter(response, guarded.cookie);
+    guarded.check(request);
+    const path = pathOf(request);
+    if (path.startsWith("/api")) {
+      const { status, json, location } = await answer(parts, request, path);
+      if (location) response.setHeader("Location", location);
+      return send(response, status, "application/json", json === undefined ? "" : JSON.stringify(json));
+    }
+    if (request.method !== "GET") throw new HttpError(405, `${request.method} is not allowed here`);
+    if (path.startsWith("/assets/")) {
+      const { type, body } = await files(path.slice("/assets/".length));
+      response.setHeader("Content-Encoding", "gzip");
+      return send(response, 200, type, body);
+    }
+    if (path === "/") {
+      return send(response, 200, HTML, await startPage(options.folder, parts.contents, parts.sessions.list()));
+    }
+    if (path.startsWith("/open/")) return send(response, 200, HTML, await notebookPage(path.slice("/open/".length)));
+    throw new HttpError(404, "no such address");
+  };
+
+  const notebookPage = async (path: string): Promise<string> => {
+    await confine(options.folder, path);
+    const entry = await parts.contents.get(path, false);
+    if (entry.type !== "notebook") throw new HttpError(404, `no such notebook: ${path}`);
+    const data = { baseUrl: "/", wsUrl: "", token: "", notebookPath: entry.path, fullStaticUrl: "/assets" };
+    const body = '<div id="page"></div><noscript>The notebook page needs JavaScript.</noscript>';
+    return pageShell({ title: entry.name, body, scripts: ["notebook.js"], styles: ["notebook.css"], data });
+  };
+
+  const server = createServer({ maxHeaderSize: 16_384, requestTimeout: 60_000 }, (request, response) => {
+    response.setHeader("Content-Security-Policy", POLICY);
+    response.setHeader("X-Content-Type-Options", "nosniff");
+    response.setHeader("Referrer-Policy", "no-referrer");
+    response.setHeader("Cross-Origin-Resource-Policy", "same-origin");
+    response.setHeader("Cross-Origin-Opener-Policy", "same-origin");
+    response.setHeader("Cache-Control", "no-store");
+    respond(request, response).catch((error) => refuseRequest(request, response, error, say));
+  });
+  server.maxConnections = 256;
+  server.on("upgrade", (request, socket, head) => {
+    socket.on("error", () => socket.destroy());
+    try {
+      limit();
+      guarded.check(request);
+      channels.upgrade(request, socket, head, pathOf(request));
+    } catch (error) {
+      refuse(socket, error instanceof HttpError ? `${error.status} Refused` : "400 Bad Request");
+    }
+  });
+
+  port = await listen(server, options.port ?? 0);
+  const origin = `http://127.0.0.1:${port}`;
+  return {
+    port,
+    origin,
+    token: guarded.token,
+    address: `${origin}/?token=${guarded.token}`,
+    close: async () => {
+      channels.close();
+      await parts.kernels.stopAll();
+      server.closeAllConnections();
+      await new Promise((done) => server.close(done));
+    },
+  };
+}
+
+const HTML = "text/html; charset=utf-8";
+
+function pathOf(request: IncomingMessage): string {
+  try {
+    return decodeURIComponent((request.url ?? "/").split("?")[0]);
+  } catch {
+    throw new HttpError(400, "the address is not well formed");
+  }
+}
+
+/** Exchanges the token for the cookie; the page then goes on by itself, so that a strict cookie is sent. */
+function enter(response: ServerResponse, cookie: string): void {
+  response.setHeader("Set-Cookie", cookie);
+  send(
+    response,
+    200,
+    HTML,
+    '<!doctype html><meta charset="utf-8"><meta http-equiv="refresh" content="0;url=/"><title>…</title>',
+  );
+}
+
+function send(response: ServerResponse, status: number, type: string, body: string | Uint8Array): void {
+  response.writeHead(status, status === 204 ? {} : { "Content-Type": type });
+  response.end(body);
+}
+
+function refuseRequest(
+  request: IncomingMessage,
+  response: ServerResponse,
+  error: unknown,
+  say: (line: string) => void,
+): void {
+  const status = error instanceof HttpError ? error.status : 500;
+  const message = error instanceof HttpError ? error.message : "the server failed; see its terminal";
+  if (!(error instanceof HttpError)) say(error instanceof Error ? (error.stack ?? error.message) : String(error));
+  if (response.headersSent) {
+    response.destroy();
+    return;
+  }
+  // what is left of a body that was refused is not read
+  response.setHeader("Connection", "close");
+  if (request.headers.accept?.includes("text/html")) {
+    const words = message.replace(/[&<>"]/g, " ");
+    send(response, status, HTML, `<!doctype html><meta charset="utf-8"><title>${status}</title><p>${words}</p>`);
+  } else send(response, status, "application/json", JSON.stringify({ message, reason: null }));
+  if (Number(request.headers["content-length"] ?? 0) > BODY_LIMIT) response.once("finish", () => request.destroy());
+}
+
+function listen(server: ReturnType<typeof createServer>, port: number): Promise<number> {
+  return new Promise((resolve, reject) => {
+    server.once("error", (error: NodeJS.ErrnoException) => {
+      const taken = error.code === "EADDRINUSE";
+      reject(
+        taken
+          ? new Error(`port ${port} is taken by another program; choose another with --port, or none for a free one`)
+          : error,
+      );
+    });
+    server.listen(port, "127.0.0.1", () => resolve((server.address() as { port: number }).port));
+  });
+}

@@ -1,0 +1,76 @@
+import { type Notebook, readNotebook, textOf, titleOf } from "../notebook/notebook";
+import { escapeHtml } from "../report/escape";
+import { confine } from "./confine";
+import type { Contents, Entry } from "./contents";
+import { pageShell } from "./page-shell";
+import type { SessionModel } from "./sessions";
+
+/** One notebook on the start page. */
+interface Line {
+  readonly path: string;
+  readonly number: string;
+  readonly title: string;
+  readonly question: string;
+}
+
+/** The start page: notebooks by number with the question each answers, and the kernels that run. */
+export async function startPage(root: string, contents: Contents, sessions: readonly SessionModel[]): Promise<string> {
+  const lines: Line[] = [];
+  for (const entry of await notebooksBelow(contents, "", 3)) lines.push(await lineOf(root, entry));
+  const running = new Map(sessions.map((session) => [session.path, session]));
+  const items = lines.map((line) => {
+    const href = `/open/${line.path.split("/").map(encodeURIComponent).join("/")}`;
+    const badge = running.has(line.path) ? '<span class="badge">kernel runs</span>' : "";
+    return `<li data-path="${escapeHtml(line.path)}">
+<a class="notebook" href="${escapeHtml(href)}"><span class="number">${escapeHtml(line.number)}</span>
+<span class="words"><span class="title">${escapeHtml(line.title)}</span> ${badge}<span class="question">${escapeHtml(line.question)}</span><span class="path">${escapeHtml(line.path)}</span></span></a>
+<span class="acts"><button type="button" data-act="copy">copy</button><button type="button" data-act="rename">rename</button><button type="button" data-act="remove">remove</button></span></li>`;
+  });
+  const kernels = sessions.map(
+    ({ id, path, kernel }) => `<li data-session="${escapeHtml(id)}"><span class="path">${escapeHtml(path)}</span>
+<span class="quiet">${escapeHtml(kernel.execution_state)}, ${kernel.connections} open ${kernel.connections === 1 ? "page" : "pages"}, last used ${escapeHtml(kernel.last_activity.slice(11, 16))} UTC</span>
+<button type="button" data-act="stop">stop</button></li>`,
+  );
+  const none = '<p class="quiet">No kernel runs. One starts with each notebook that you open.</p>';
+  const body = `<header><h1>Notebooks</h1><button type="button" id="new">new notebook</button></header>
+<p id="notice" role="status" hidden></p>
+<main><ol class="notebooks">${items.join("\n") || '<li class="quiet">No notebook is here yet.</li>'}</ol>
+<h2>Running kernels</h2>${kernels.length ? `<ul class="kernels">${kernels.join("\n")}</ul>` : none}</main>`;
+  return pageShell({ title: "Notebooks", body, scripts: ["start.js"], styles: ["start.css"], data: {} });
+}
+
+async function notebooksBelow(contents: Contents, folder: string, depth: number): Promise<Entry[]> {
+  const { content } = await contents.get(folder, true);
+  const found: Entry[] = [];
+  for (const entry of content as Entry[]) {
+    if (entry.type === "notebook") found.push(entry);
+    else if (depth > 1) found.push(...(await notebooksBelow(contents, entry.path, depth - 1)));
+  }
+  return found;
+}
+
+async function lineOf(root: string, entry: Entry): Promise<Line> {
+  const stem = entry.name.replace(/\.ipynb$/, "");
+  const number = /^\d+/.exec(stem)?.[0] ?? "·";
+  try {
+    const notebook = await readNotebook(await confine(root, entry.path));
+    return { path: entry.path, number, title: titleOf(notebook, stem), question: questionOf(notebook) };
+  } catch (error) {
+    return { path: entry.path, number, title: stem, question: `cannot be read: ${(error as Error).message}` };
+  }
+}
+
+/** The question that a notebook's opening asks: its first sentence with a question mark, or its first paragraph. */
+export function questionOf(notebook: Notebook): string {
+  const opening = notebook.cells.find((cell) => cell.cell_type === "markdown");
+  const words = opening
+    ? textOf(opening.source)
+        .replace(/^#.*$/gm, "")
+        .replace(/\[([^\]]*)\]\([^)]*\)/g, "$1")
+        .replace(/[*_`]/g, "")
+        .trim()
+    : "";
+  const question = /(?:^|[.!\n]\s*)([^.!?\n][^!?\n]*\?)/.exec(words)?.[1];
+  const first = question ?? words.split(/\n\s*\n/)[0].replace(/\s+/g, " ");
+  return first.length > 180 ? `${first.slice(0, 177)}…` : first;
+}
