@@ -1,12 +1,24 @@
 // food
 
 // advice: what to do with a batch
+export {
+  type ComparedVariant,
+  type CompareVariantsOptions,
+  compareVariants,
+  type MetricEstimate,
+  VARIANT_METRIC_LABELS,
+  VARIANT_METRICS,
+  type VariantComparison,
+  type VariantDifference,
+  type VariantMetric,
+} from "./advice/compare-variants";
 export { type Advice, type Decision, decide, type Outcome } from "./advice/decide";
 export { type PiecesOnPan, type PiecesOnPanOptions, piecesOnPan } from "./advice/pieces-on-pan";
 export { type ExpectedYield, expectedYield, type ReheatYield, reheatYield } from "./advice/reheat-yield";
 export { UNCROWDED_LOAD, type VariantCrispTime, variantCrispTime } from "./advice/variant-crisp-time";
-export { crispTimeFigure } from "./figures/crisp-time-figure";
 // figures and tables as data
+export { compareVariantsFigure, variantDifferencesFigure } from "./figures/compare-variants-figure";
+export { crispTimeFigure } from "./figures/crisp-time-figure";
 export type { Figure } from "./figures/figure";
 export { macrosByVariantFigure } from "./figures/macros-by-variant-figure";
 export { MARKERS, PALETTE, translucent } from "./figures/palette";
@@ -210,6 +222,7 @@ export { type SeededRandom, seededRandom } from "./statistics/seeded-random";
 export { studentTCdf, studentTPValue, studentTQuantile } from "./statistics/student-t-distribution";
 export { type SymmetricEigen, symmetricEigen } from "./statistics/symmetric-eigen";
 export { rectangularInput, triangularInput, type UncertainInput } from "./statistics/uncertain-input";
+export { compareVariantsTable, variantDifferencesTable } from "./tables/compare-variants-table";
 export { crispTimeTable } from "./tables/crisp-time-table";
 export { decisionTable } from "./tables/decision-table";
 export { decisionText } from "./tables/decision-text";

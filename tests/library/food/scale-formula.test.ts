@@ -3,6 +3,7 @@ import { formulaTotals } from "../../../kernel-lib/library/src/food/formula-tota
 import { scaleFormula } from "../../../kernel-lib/library/src/food/scale-formula";
 import { scaledMeasure } from "../../../kernel-lib/library/src/food/scaled-measure";
 import { panPreset } from "../../../kernel-lib/library/src/pan/pan-preset";
+import { slabMassG } from "../../../kernel-lib/library/src/pan/slab-mass";
 import { slabThickness } from "../../../kernel-lib/library/src/pan/slab-thickness";
 import { demoFormula, INGREDIENTS } from "./kitchen-data";
 
@@ -21,7 +22,8 @@ describe("scaleFormula", () => {
 
   it("scales to a thickness that the slab then has", () => {
     const pan = panPreset("quarter sheet");
-    const scaled = scaleFormula(totals, { pan, thicknessMm: 9, densityKgM3: 1040 });
+    const mixG = slabMassG({ pan, thicknessMm: 9, densityKgM3: 1040 });
+    const scaled = scaleFormula(totals, { mixG });
     expect(slabThickness({ pan, batchG: scaled.mixG, densityKgM3: 1040 }).thicknessMm).toBeCloseTo(9, 6);
   });
 

@@ -1,15 +1,11 @@
 import { fail, positive, within } from "../check/check";
-import type { Pan } from "../pan/pan";
-import { slabMassG } from "../pan/slab-mass";
 import type { FormulaTotals } from "./formula-totals";
 import { scaledMeasure } from "./scaled-measure";
 
 /** What the formula is scaled to. */
 export type ScaleTo =
-  /** a mass of mix (g) */
+  /** a mass of mix (g); for a thickness on a pan that of `slabMassG` */
   | { readonly mixG: number }
-  /** a thickness on a pan; density of the mix as spread, air included */
-  | { readonly pan: Pan; readonly thicknessMm: number; readonly densityKgM3: number }
   /** a count of bare pieces; share of the slab that becomes pieces, 1 unless given (see `cutGrid`) */
   | { readonly pieces: number; readonly pieceG: number; readonly cutYieldFraction?: number };
 
@@ -34,9 +30,10 @@ export interface ScaledFormula {
 }
 
 /**
- * Scales a formula's mix to a mass, to a thickness on a pan, or to a count of pieces.
+ * Scales a formula's mix to a mass or to a count of pieces. For a thickness on a pan:
+ * `scaleFormula(totals, { mixG: slabMassG({ pan, thicknessMm, densityKgM3 }) })`.
  *
- * factor = wanted mix / formula's mix; wanted mix = ρ·V(thickness), or pieces × piece / cut yield
+ * factor = wanted mix / formula's mix; for pieces the wanted mix = pieces × piece / cut yield
  *
  * @param totals from `formulaTotals`
  * @param to what to scale to
@@ -65,7 +62,6 @@ export function scaleFormula(totals: FormulaTotals, to: ScaleTo): ScaledFormula 
 
 function wantedMixG(to: ScaleTo): number {
   if ("mixG" in to) return positive(to.mixG, "scaleFormula: mixG", "g");
-  if ("pan" in to) return slabMassG(to);
   if (!(Number.isInteger(to.pieces) && to.pieces > 0)) {
     fail("scaleFormula: pieces", "must be a whole number > 0", to.pieces);
   }

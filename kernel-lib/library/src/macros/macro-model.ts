@@ -61,6 +61,10 @@ export interface MacroModel {
   /** standard uncertainties of the inputs */
   readonly uncertainties: Float64Array;
   readonly evaluate: (values: Float64Array, out: Float64Array) => void;
+  /** index of the first of the inputs "composition of the mix", one a nutrient */
+  readonly compositionAt: number;
+  /** standard uncertainty (per 100 g of mix) that each line's table values bring: a row a line, a cell a nutrient */
+  readonly compositionParts: readonly Float64Array[];
   /** nutrient to the names of the ingredients that do not state it */
   readonly missing: Readonly<Partial<Record<NutrientName, readonly string[]>>>;
   readonly notices: readonly string[];
@@ -126,7 +130,8 @@ export function macroModel(options: PieceMacrosOptions): MacroModel {
     const relative = line.how === "weighed" || line.how.includes("%") ? weighed : household;
     input(`weight of ${line.ingredient.name}`, line.massG, line.massG * relative);
   }
-  const mixSpread = contentSpread(mix, spread);
+  const compositionParts = contentParts(mix, spread);
+  const mixSpread = inQuadrature(compositionParts);
   const firstComposition = values.length;
   for (const spreadG of mixSpread) input("composition of the mix", 0, spreadG);
   const layerInputs = layers.map(({ layer }) => ({
@@ -190,6 +195,8 @@ export function macroModel(options: PieceMacrosOptions): MacroModel {
     values: Float64Array.from(values),
     uncertainties: Float64Array.from(uncertainties),
     evaluate,
+    compositionAt: firstComposition,
+    compositionParts,
     missing,
     notices: [...new Set(notices)],
   };
@@ -256,14 +263,16 @@ function meanContent(part: Part): Float64Array {
   return mean;
 }
 
-/** Standard uncertainty per 100 g of a part when each value of each ingredient has the relative spread. */
-function contentSpread(part: Part, spread: number): Float64Array {
-  const variance = new Float64Array(COUNT);
+/** Standard uncertainty per 100 g of a part that each line brings when each of its values has the relative spread. */
+function contentParts(part: Part, spread: number): Float64Array[] {
   const massG = part.massesG.reduce((sum, mass) => sum + mass, 0);
-  part.contents.forEach((content, line) => {
-    for (let k = 0; k < COUNT; k++) variance[k] += ((spread * part.massesG[line] * content[k]) / massG) ** 2;
-  });
-  return variance.map(Math.sqrt);
+  return part.contents.map((content, line) => content.map((value) => (spread * part.massesG[line] * value) / massG));
+}
+
+function inQuadrature(parts: readonly Float64Array[]): Float64Array {
+  const sum = new Float64Array(COUNT);
+  for (const part of parts) for (let k = 0; k < COUNT; k++) sum[k] = Math.hypot(sum[k], part[k]);
+  return sum;
 }
 
 function checkWater(model: MacroModel, missing: MacroModel["missing"]): void {

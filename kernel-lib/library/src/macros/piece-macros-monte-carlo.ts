@@ -45,6 +45,7 @@ export function pieceMacrosMonteCarlo(options: PieceMacrosMonteCarloOptions): Pi
     notices: model.notices,
     method: "Monte Carlo",
     energyDoubt: [],
+    tableDoubt: {},
     amountAt: (k) => {
       const { mean, standardUncertainty, interval } = summariseDraws(results[k], 0.95);
       return { value: mean, standardError: standardUncertainty, interval95: interval };

@@ -37,6 +37,11 @@ export interface PieceMacros {
   readonly missing: Readonly<Partial<Record<NutrientName, readonly string[]>>>;
   /** share of the variance of the energy of a piece by source, largest first */
   readonly energyDoubt: readonly { readonly source: string; readonly share: number }[];
+  /**
+   * standard uncertainty of a piece's nutrient that the table value of each ingredient of the mix brings, by ingredient
+   * id: what two products with an ingredient in common share; empty for Monte Carlo
+   */
+  readonly tableDoubt: { readonly [K in NutrientName]?: Readonly<Record<string, number>> };
   readonly method: "GUM" | "Monte Carlo";
   readonly notices: readonly string[];
 }
@@ -60,6 +65,7 @@ export function pieceMacros(options: PieceMacrosOptions): PieceMacros {
   model.evaluate(model.values, centre);
   const variance = new Float64Array(MACRO_OUTPUTS);
   const energyParts = new Map<string, number>();
+  const perContent = new Float64Array(NUTRIENT_NAMES.length);
   const up = new Float64Array(MACRO_OUTPUTS);
   const down = new Float64Array(MACRO_OUTPUTS);
   const moved = Float64Array.from(model.values);
@@ -74,6 +80,10 @@ export function pieceMacros(options: PieceMacrosOptions): PieceMacros {
     model.evaluate(moved, down);
     moved[at] = model.values[at];
     for (let k = 0; k < MACRO_OUTPUTS; k++) variance[k] += (((up[k] - down[k]) / (2 * step)) * u) ** 2;
+    const nutrient = at - model.compositionAt;
+    if (nutrient >= 0 && nutrient < perContent.length) {
+      perContent[nutrient] = (up[nutrient] - down[nutrient]) / (2 * step);
+    }
     const part = (((up[energyAt] - down[energyAt]) / (2 * step)) * u) ** 2;
     const name = model.inputNames[at];
     energyParts.set(name, (energyParts.get(name) ?? 0) + part);
@@ -84,6 +94,7 @@ export function pieceMacros(options: PieceMacrosOptions): PieceMacros {
     notices: model.notices,
     method: "GUM",
     energyDoubt: sharesOf(energyParts),
+    tableDoubt: tableDoubtOf(options, model.compositionParts, perContent),
     amountAt: (k) => {
       const standardError = Math.sqrt(variance[k]);
       return {
@@ -104,6 +115,22 @@ function sharesOf(parts: ReadonlyMap<string, number>): PieceMacros["energyDoubt"
   );
 }
 
+function tableDoubtOf(
+  options: PieceMacrosOptions,
+  parts: readonly Float64Array[],
+  perContent: Float64Array,
+): PieceMacros["tableDoubt"] {
+  const doubt: Partial<Record<NutrientName, Readonly<Record<string, number>>>> = {};
+  NUTRIENT_NAMES.forEach((name, k) => {
+    const byIngredient: Record<string, number> = {};
+    options.totals.lines.forEach(({ ingredient }, line) => {
+      byIngredient[ingredient.id] = (byIngredient[ingredient.id] ?? 0) + perContent[k] * parts[line][k];
+    });
+    doubt[name] = Object.freeze(byIngredient);
+  });
+  return Object.freeze(doubt);
+}
+
 /** Turns the model's output, one amount an index, into the result that both methods return. */
 export function assembleMacros(parts: {
   readonly options: PieceMacrosOptions;
@@ -111,6 +138,7 @@ export function assembleMacros(parts: {
   readonly notices: readonly string[];
   readonly method: PieceMacros["method"];
   readonly energyDoubt: PieceMacros["energyDoubt"];
+  readonly tableDoubt: PieceMacros["tableDoubt"];
   readonly amountAt: (index: number) => Omit<Amount, "atLeast">;
 }): PieceMacros {
   const { options, missing, amountAt } = parts;
@@ -138,6 +166,7 @@ export function assembleMacros(parts: {
     per100GEaten: amounts(3, 1),
     missing,
     energyDoubt: parts.energyDoubt,
+    tableDoubt: parts.tableDoubt,
     method: parts.method,
     notices: Object.freeze([...parts.notices, ...noticesOf(options, missing)]),
   });

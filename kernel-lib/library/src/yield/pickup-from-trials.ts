@@ -30,7 +30,7 @@ export interface MeasuredPickup {
  * @example
  * const measured = pickupFromTrials([{ beforeG: 20, afterG: 22.4 }, { beforeG: 21, afterG: 23.9 }, { beforeG: 19.5, afterG: 21.9 }], "substrate");
  * measured.percent; // → 12.706
- * measured.standardErrorPercent; // → 0.554
+ * measured.standardErrorPercent; // → 0.559
  */
 export function pickupFromTrials(weighings: readonly PickupWeighing[], basis: PickupBasis): MeasuredPickup {
   const n = weighings.length;

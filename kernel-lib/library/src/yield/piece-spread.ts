@@ -42,7 +42,7 @@ export interface PieceSpread {
  * @returns standard deviation between pieces and the middle 95 %
  * @example
  * const spread = pieceSpread({ pieceG: 20, pieces: 60, thicknessCvPercent: 4, pieceLengthMm: 50, pieceWidthMm: 40, cutSdMm: 0.5 });
- * spread.sdG; // → 0.918
+ * spread.sdG; // → 0.919
  * pieceSpread({ pieceG: 20, pieces: 60, batchG: 1100, thicknessCvPercent: 4, pieceLengthMm: 50, pieceWidthMm: 40 }); // throws "1200.0 g"
  */
 export function pieceSpread(options: PieceSpreadOptions): PieceSpread {

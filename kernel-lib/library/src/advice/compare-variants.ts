@@ -1,0 +1,303 @@
+import { fail } from "../check/check";
+import { predictLinear } from "../fit/fit-linear";
+import { formulaTotals } from "../food/formula-totals";
+import type { NutrientName } from "../food/nutrients";
+import { type PieceMacros, pieceMacros } from "../macros/piece-macros";
+import { slabThickness } from "../pan/slab-thickness";
+import { studentTPValue, studentTQuantile } from "../statistics/student-t-distribution";
+import type { Kitchen, KitchenVariant } from "../trials/kitchen";
+import { panOf, variantOf } from "../trials/kitchen-lookup";
+import { pieceSpread } from "../yield/piece-spread";
+import { type Decision, decide } from "./decide";
+import { reheatYield } from "./reheat-yield";
+import { variantCrispTime } from "./variant-crisp-time";
+
+/** What variants are compared by: means over the batch, a serving as eaten. */
+export type VariantMetric =
+  | "thicknessMm"
+  | "pieceG"
+  | "crispMin"
+  | "yieldPercent"
+  | "servingG"
+  | "energyKcal"
+  | "proteinG"
+  | "fatG"
+  | "carbohydrateG"
+  | "sodiumMg"
+  | "costPerServing";
+
+/** The metrics in the order that tables and figures show them. */
+export const VARIANT_METRICS: readonly VariantMetric[] = Object.freeze([
+  "thicknessMm",
+  "pieceG",
+  "crispMin",
+  "yieldPercent",
+  "servingG",
+  "energyKcal",
+  "proteinG",
+  "fatG",
+  "carbohydrateG",
+  "sodiumMg",
+  "costPerServing",
+] as const);
+
+/** How a person reads each metric, with its unit. */
+export const VARIANT_METRIC_LABELS: Readonly<Record<VariantMetric, string>> = Object.freeze({
+  thicknessMm: "slab thickness (mm)",
+  pieceG: "bare piece (g)",
+  crispMin: "crisp time (min)",
+  yieldPercent: "reheat yield (%)",
+  servingG: "serving as eaten (g)",
+  energyKcal: "energy (kcal per serving)",
+  proteinG: "protein (g per serving)",
+  fatG: "fat (g per serving)",
+  carbohydrateG: "carbohydrate (g per serving)",
+  sodiumMg: "sodium (mg per serving)",
+  costPerServing: "cost of the mix (per serving)",
+});
+
+/** One variant's mean of one metric. */
+export interface MetricEstimate {
+  readonly value: number;
+  /** of the mean over the batch or of the fitted curve, not of one piece or one reheat */
+  readonly standardError: number;
+  /** Infinity where the doubt is judged, not counted from trials */
+  readonly degreesOfFreedom: number;
+  readonly interval95: readonly [number, number];
+}
+
+/** One variant on its own pan, appliance and setpoint. */
+export interface ComparedVariant {
+  readonly variantId: string;
+  readonly variantName: string;
+  /** `null` where it is not known */
+  readonly metrics: Readonly<Record<VariantMetric, MetricEstimate | null>>;
+  /** core limit and caution that stand beside the crisp time */
+  readonly core: Decision["core"];
+}
+
+/** The difference between two variants by one metric. */
+export interface VariantDifference {
+  readonly metric: VariantMetric;
+  readonly variantId: string;
+  readonly otherId: string;
+  /** first less other */
+  readonly difference: number;
+  readonly standardError: number;
+  readonly degreesOfFreedom: number;
+  /** of this difference alone */
+  readonly interval95: readonly [number, number];
+  readonly pValue: number;
+  /** Holm's: allows for all pairs compared by this metric */
+  readonly adjustedPValue: number;
+  /** adjusted p below 0.05 */
+  readonly real: boolean;
+}
+
+/** Variants side by side. */
+export interface VariantComparison {
+  readonly variants: readonly ComparedVariant[];
+  /** every pair by every metric that both have */
+  readonly differences: readonly VariantDifference[];
+  readonly notes: readonly string[];
+}
+
+/** What `compareVariants` takes. */
+export interface CompareVariantsOptions {
+  /** two or more; all of the kitchen's unless given */
+  readonly variantIds?: readonly string[];
+  /** from `decide`, where it has been worked out already */
+  readonly decisions?: readonly Decision[];
+}
+
+/** Standard error of the mean thickness where no trial has both probes and batch mass: our judgement (% of thickness). */
+const THICKNESS_SE_PERCENT = 3;
+
+/**
+ * Puts variants side by side, each on its own pan, appliance and setpoint: thickness, piece, crisp time, reheat yield,
+ * serving and macros, cost; and says which differences are real.
+ *
+ * A difference's standard error is √(se² + se²_other − 2·cov). What two mixes share is the food table: an ingredient
+ * that both hold is off by the same share in both, and cancels in the difference. Trials are separate and count as
+ * independent. Degrees of freedom by Welch–Satterthwaite; p values of the pairs of one metric by Holm (1979).
+ *
+ * @param kitchen from `loadKitchen`
+ * @param options which variants
+ * @returns metrics with intervals, and differences with p values
+ */
+export function compareVariants(kitchen: Kitchen, options: CompareVariantsOptions = {}): VariantComparison {
+  const ids = options.variantIds ?? kitchen.variants.map((variant) => variant.variantId);
+  if (new Set(ids).size < 2) fail("compareVariants: variantIds", "must name two variants or more", ids);
+  const decisions = options.decisions ?? decide(kitchen);
+  const cases = [...new Set(ids)].map((id) => caseOf(kitchen, variantOf(kitchen, id), decisions));
+  const differences = VARIANT_METRICS.flatMap((metric) => differencesBy(metric, cases));
+  return Object.freeze({
+    variants: Object.freeze(cases.map(({ compared }) => compared)),
+    differences: Object.freeze(differences),
+    notes: Object.freeze([
+      "Means: of all pieces of a batch, of the fitted crisp time and yield. One piece or one reheat varies more.",
+      "Real: Holm's p value over all pairs of a metric is below 0.05. Not real means not shown, not equal.",
+      "Macros are estimates from a food table; what two mixes share of its doubt cancels in their difference.",
+      ...new Set(cases.map(({ compared }) => `${compared.variantName}: ${compared.core.caution}`)),
+    ]),
+  });
+}
+
+interface Case {
+  readonly compared: ComparedVariant;
+  readonly macros: PieceMacros;
+}
+
+function caseOf(kitchen: Kitchen, variant: KitchenVariant, decisions: readonly Decision[]): Case {
+  const { variantId } = variant;
+  const decision = decisions.find((one) => one.variantId === variantId && one.panId === variant.panId);
+  const outcome = decision?.outcome;
+  if (!decision || !outcome) return fail("compareVariants: variant", "must fit its own pan", variantId);
+  const { slab, pieces, reheatMin } = outcome;
+  const thickness = thicknessDoubt(kitchen, variant);
+  const spread = pieceSpread({
+    pieceG: pieces.pieceG,
+    pieces: pieces.pieces,
+    thicknessCvPercent: 100 * unevennessOf(kitchen, variantId),
+    pieceLengthMm: pieces.pieceLengthMm,
+    pieceWidthMm: pieces.pieceWidthMm,
+  });
+  const crispTime = variantCrispTime(kitchen, variantId);
+  const yields = reheatYield(kitchen, variantId, crispTime);
+  const mean = predictLinear(yields.fit, {
+    perThickness: 1 / slab.thicknessMm,
+    pastCrispPerThickness: (reheatMin - outcome.crisp.timeMin) / slab.thicknessMm,
+  });
+  const totals = formulaTotals(variant.formula, kitchen.ingredients);
+  const macros = pieceMacros({
+    totals,
+    pieceG: pieces.pieceG,
+    pieceSeG: spread.meanStandardErrorG,
+    surfaceMm2: pieces.surfaceMm2,
+    reheat: { yieldPercent: mean.value, yieldSePercent: mean.standardError },
+  });
+  const { perServing, piecesPerServing } = macros;
+  const endless = Number.POSITIVE_INFINITY;
+  const serving = (name: NutrientName): MetricEstimate =>
+    estimate(perServing[name].value, perServing[name].standardError, endless);
+  const cost = totals.costPerKg;
+  const servingMixG = piecesPerServing * pieces.pieceG;
+  return {
+    macros,
+    compared: Object.freeze({
+      variantId,
+      variantName: variant.name,
+      core: decision.core,
+      metrics: Object.freeze({
+        thicknessMm: estimate(slab.thicknessMm, thickness.share * slab.thicknessMm, thickness.degreesOfFreedom),
+        pieceG: estimate(pieces.pieceG, spread.meanStandardErrorG, pieces.pieces - 1),
+        crispMin: estimate(outcome.crisp.timeMin, outcome.crisp.standardErrorMin, crispTime.fit.degreesOfFreedom),
+        yieldPercent: estimate(mean.value, mean.standardError, yields.fit.degreesOfFreedom),
+        servingG: estimate(
+          piecesPerServing * macros.eatenG.value,
+          piecesPerServing * macros.eatenG.standardError,
+          yields.fit.degreesOfFreedom,
+        ),
+        energyKcal: serving("energyKcal"),
+        proteinG: serving("proteinG"),
+        fatG: serving("fatG"),
+        carbohydrateG: serving("carbohydrateG"),
+        sodiumMg: serving("sodiumMg"),
+        costPerServing:
+          cost === null
+            ? null
+            : estimate(
+                (cost * servingMixG) / 1000,
+                (cost * piecesPerServing * spread.meanStandardErrorG) / 1000,
+                pieces.pieces - 1,
+              ),
+      }),
+    }),
+  };
+}
+
+/** How far probed thickness strays from that of the batch mass, over a variant's trials, as a share of it. */
+function thicknessDoubt(kitchen: Kitchen, variant: KitchenVariant): { share: number; degreesOfFreedom: number } {
+  const ratios = kitchen.trials
+    .filter((trial) => trial.variantId === variant.variantId && trial.batchG !== null && trial.probesMm.length > 0)
+    .map((trial) => {
+      const pan = panOf(kitchen, trial.panId);
+      const { thicknessMm } = slabThickness({ pan, batchG: trial.batchG as number, densityKgM3: variant.densityKgM3 });
+      return trial.probesMm.reduce((sum, probe) => sum + probe, 0) / trial.probesMm.length / thicknessMm;
+    });
+  if (ratios.length < 2) return { share: THICKNESS_SE_PERCENT / 100, degreesOfFreedom: Number.POSITIVE_INFINITY };
+  const meanSquare = ratios.reduce((sum, ratio) => sum + (ratio - 1) ** 2, 0) / ratios.length;
+  return { share: Math.sqrt(meanSquare / ratios.length), degreesOfFreedom: ratios.length - 1 };
+}
+
+function unevennessOf(kitchen: Kitchen, variantId: string): number {
+  const shares = kitchen.trials
+    .filter((trial) => trial.variantId === variantId && trial.thicknessSdMm !== null)
+    .map((trial) => (trial.thicknessSdMm as number) / trial.thicknessMm);
+  return Math.sqrt(shares.reduce((sum, share) => sum + share ** 2, 0) / Math.max(1, shares.length));
+}
+
+function estimate(value: number, standardError: number, degreesOfFreedom: number): MetricEstimate {
+  const half = standardError * studentTQuantile(0.975, degreesOfFreedom);
+  return Object.freeze({
+    value,
+    standardError,
+    degreesOfFreedom,
+    interval95: Object.freeze([value - half, value + half] as const),
+  });
+}
+
+function differencesBy(metric: VariantMetric, cases: readonly Case[]): VariantDifference[] {
+  const pairs: Omit<VariantDifference, "adjustedPValue" | "real">[] = [];
+  for (let first = 0; first < cases.length; first++) {
+    for (let other = first + 1; other < cases.length; other++) {
+      const a = cases[first].compared.metrics[metric];
+      const b = cases[other].compared.metrics[metric];
+      if (a === null || b === null) continue;
+      const shared = sharedVariance(metric, cases[first].macros, cases[other].macros);
+      const standardError = Math.sqrt(Math.max(0, a.standardError ** 2 + b.standardError ** 2 - 2 * shared));
+      const degreesOfFreedom = welchSatterthwaite(a, b);
+      const difference = a.value - b.value;
+      const half = studentTQuantile(0.975, degreesOfFreedom) * standardError;
+      pairs.push({
+        metric,
+        variantId: cases[first].compared.variantId,
+        otherId: cases[other].compared.variantId,
+        difference,
+        standardError,
+        degreesOfFreedom,
+        interval95: Object.freeze([difference - half, difference + half] as const),
+        pValue:
+          standardError === 0 ? Number(difference === 0) : studentTPValue(difference / standardError, degreesOfFreedom),
+      });
+    }
+  }
+  return withHolm(pairs);
+}
+
+function welchSatterthwaite(a: MetricEstimate, b: MetricEstimate): number {
+  const variance = a.standardError ** 2 + b.standardError ** 2;
+  const sum = a.standardError ** 4 / a.degreesOfFreedom + b.standardError ** 4 / b.degreesOfFreedom;
+  return sum > 0 ? variance ** 2 / sum : Number.POSITIVE_INFINITY;
+}
+
+/** Covariance of two servings' nutrient through the ingredients that both mixes hold; 0 for what is no nutrient. */
+function sharedVariance(metric: VariantMetric, a: PieceMacros, b: PieceMacros): number {
+  const first = a.tableDoubt[metric as NutrientName];
+  const other = b.tableDoubt[metric as NutrientName];
+  if (!first || !other) return 0;
+  const sum = Object.entries(first).reduce((total, [id, part]) => total + part * (other[id] ?? 0), 0);
+  return sum * a.piecesPerServing * b.piecesPerServing;
+}
+
+/** Holm's step-down: the smallest p value times the number of pairs, the next times one less, never falling. */
+function withHolm(pairs: readonly Omit<VariantDifference, "adjustedPValue" | "real">[]): VariantDifference[] {
+  const order = pairs.map((_, at) => at).sort((x, y) => pairs[x].pValue - pairs[y].pValue);
+  const adjusted = new Array<number>(pairs.length);
+  let least = 0;
+  order.forEach((at, rank) => {
+    least = Math.max(least, Math.min(1, pairs[at].pValue * (pairs.length - rank)));
+    adjusted[at] = least;
+  });
+  return pairs.map((pair, at) => Object.freeze({ ...pair, adjustedPValue: adjusted[at], real: adjusted[at] < 0.05 }));
+}

@@ -1,0 +1,125 @@
+import { describe, expect, it } from "vitest";
+import { compareVariants, VARIANT_METRICS } from "../../../kernel-lib/library/src/advice/compare-variants";
+import { decide } from "../../../kernel-lib/library/src/advice/decide";
+import {
+  compareVariantsFigure,
+  variantDifferencesFigure,
+} from "../../../kernel-lib/library/src/figures/compare-variants-figure";
+import { loadKitchen } from "../../../kernel-lib/library/src/notebook/load-kitchen";
+import {
+  compareVariantsTable,
+  variantDifferencesTable,
+} from "../../../kernel-lib/library/src/tables/compare-variants-table";
+import type { Kitchen } from "../../../kernel-lib/library/src/trials/kitchen";
+
+const kitchen = loadKitchen(new URL("../../../data", import.meta.url).pathname);
+const decisions = decide(kitchen);
+const comparison = compareVariants(kitchen, { decisions });
+
+/** The kitchen with a second variant that is the first under another name, with the same trials. */
+function withTwin(id: string): Kitchen {
+  const twin = { ...kitchen.variants.find((variant) => variant.variantId === id)!, variantId: "twin", name: "twin" };
+  const trials = kitchen.trials
+    .filter((trial) => trial.variantId === id)
+    .map((trial) => ({ ...trial, variantId: "twin" }));
+  return { ...kitchen, variants: [...kitchen.variants, twin], trials: [...kitchen.trials, ...trials] };
+}
+
+describe("compareVariants", () => {
+  it("takes its values from the decisions on each variant's own pan", () => {
+    for (const { variantId, metrics } of comparison.variants) {
+      const { panId } = kitchen.variants.find((variant) => variant.variantId === variantId)!;
+      const { outcome } = decisions.find((one) => one.variantId === variantId && one.panId === panId)!;
+      expect(metrics.thicknessMm!.value).toBeCloseTo(outcome!.slab.thicknessMm, 10);
+      expect(metrics.crispMin!.value).toBeCloseTo(outcome!.crisp.timeMin, 10);
+      expect(metrics.energyKcal!.value).toBeCloseTo(outcome!.macros.perServing.energyKcal.value, 6);
+      expect(metrics.crispMin!.interval95[0]).toBeCloseTo(outcome!.crisp.confidence95[0], 6);
+      expect(metrics.costPerServing).toBeNull();
+    }
+  });
+
+  it("compares every pair by every metric that is known", () => {
+    const count = comparison.variants.length;
+    const known = VARIANT_METRICS.filter((metric) => comparison.variants[0].metrics[metric] !== null);
+    expect(comparison.differences).toHaveLength((known.length * count * (count - 1)) / 2);
+  });
+
+  it("finds no difference between a variant and its twin, and lets the shared food table cancel", () => {
+    const { variants, differences } = compareVariants(withTwin("beet-lentil"), { variantIds: ["beet-lentil", "twin"] });
+    for (const one of differences) {
+      expect(one.difference).toBe(0);
+      expect(one.real).toBe(false);
+      expect(one.adjustedPValue).toBe(1);
+    }
+    const fat = differences.find((one) => one.metric === "fatG")!;
+    const protein = differences.find((one) => one.metric === "proteinG")!;
+    const seOf = (metric: "fatG" | "proteinG"): number => variants[0].metrics[metric]!.standardError;
+    expect(protein.standardError).toBeLessThan(0.75 * Math.SQRT2 * seOf("proteinG"));
+    expect(fat.standardError).toBeLessThan(Math.SQRT2 * seOf("fatG"));
+    const crisp = differences.find((one) => one.metric === "crispMin")!;
+    expect(crisp.standardError).toBeCloseTo(Math.SQRT2 * variants[0].metrics.crispMin!.standardError, 10);
+  });
+
+  it("adjusts p values as Holm does, by hand for three pairs", () => {
+    const three = compareVariants(kitchen, {
+      variantIds: ["beet-lentil", "turkey-sage", "chickpea-carrot"],
+      decisions,
+    });
+    for (const metric of ["yieldPercent", "crispMin"] as const) {
+      const pairs = three.differences.filter((one) => one.metric === metric).sort((a, b) => a.pValue - b.pValue);
+      const first = Math.min(1, 3 * pairs[0].pValue);
+      const second = Math.max(first, Math.min(1, 2 * pairs[1].pValue));
+      const third = Math.max(second, pairs[2].pValue);
+      expect(pairs.map((one) => one.adjustedPValue)).toEqual([first, second, third]);
+    }
+  });
+
+  it("turns round with the order of the pair", () => {
+    const one = compareVariants(kitchen, { variantIds: ["beet-lentil", "turkey-sage"], decisions }).differences[2];
+    const other = compareVariants(kitchen, { variantIds: ["turkey-sage", "beet-lentil"], decisions }).differences[2];
+    expect(other.difference).toBeCloseTo(-one.difference, 12);
+    expect(other.pValue).toBeCloseTo(one.pValue, 12);
+  });
+
+  it("prices a serving when every ingredient has a price", () => {
+    const priced = { ...kitchen, ingredients: kitchen.ingredients.map((one) => ({ ...one, costPerKg: 4 })) };
+    const { variants } = compareVariants(priced, { variantIds: ["beet-lentil", "corn-puff"], decisions });
+    const { pieceG, costPerServing } = variants[0].metrics;
+    expect(costPerServing!.value).toBeCloseTo((4 * 4 * pieceG!.value) / 1000, 9);
+  });
+
+  it("refuses one variant, and one that does not exist", () => {
+    expect(() => compareVariants(kitchen, { variantIds: ["beet-lentil", "beet-lentil"] })).toThrow(
+      "two variants or more",
+    );
+    expect(() => compareVariants(kitchen, { variantIds: ["beet-lentil", "beet"], decisions })).toThrow("beet");
+  });
+});
+
+describe("the figures and tables of a comparison", () => {
+  it("shows every variant with its interval, markers that differ, and the unit on the axis", () => {
+    const figure = compareVariantsFigure(comparison, "energyKcal");
+    const traces = figure.data as { marker: { symbol: string; color: string }; x: number[] }[];
+    expect(new Set(traces.map((trace) => trace.marker.symbol)).size).toBe(comparison.variants.length);
+    expect(traces.map((trace) => trace.x[0])).toEqual(comparison.variants.map((one) => one.metrics.energyKcal!.value));
+    expect(JSON.stringify(figure.layout)).toContain("energy (kcal per serving)");
+    for (const { variantName } of comparison.variants) expect(figure.summary).toContain(variantName);
+    expect(() => compareVariantsFigure(comparison, "costPerServing")).toThrow("must be known");
+  });
+
+  it("splits differences in real and not shown, every pair once", () => {
+    const figure = variantDifferencesFigure(comparison, "yieldPercent");
+    const traces = figure.data as { name: string; x: number[] }[];
+    const pairs = comparison.differences.filter((one) => one.metric === "yieldPercent");
+    expect(traces[0].x).toHaveLength(pairs.filter((pair) => pair.real).length);
+    expect(traces[0].x.length + traces[1].x.length).toBe(pairs.length);
+    expect(() => variantDifferencesFigure(comparison, "costPerServing")).toThrow("must be known for two variants");
+  });
+
+  it("prints a column a variant, and leaves out what nobody knows", () => {
+    const table = compareVariantsTable(comparison);
+    expect(table.columns).toHaveLength(1 + comparison.variants.length);
+    expect(table.rows.map((row) => row[0])).not.toContain("cost of the mix (per serving)");
+    expect(variantDifferencesTable(comparison).rows).toHaveLength(comparison.differences.length);
+  });
+});
