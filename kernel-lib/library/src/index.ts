@@ -193,8 +193,9 @@ export { type Amount, type MacroAmounts, type PieceMacros, pieceMacros } from ".
 export { type PieceMacrosMonteCarloOptions, pieceMacrosMonteCarlo } from "./macros/piece-macros-monte-carlo";
 export { type EuLabelNutrient, type RoundLabelEuOptions, roundLabelEu } from "./macros/round-label-eu";
 export { type RoundLabelUsOptions, roundLabelUs, type UsLabelNutrient } from "./macros/round-label-us";
-export { loadFoods } from "./notebook/load-foods";
 // the notebook: files in, figures out
+export { appendTrial } from "./notebook/append-trial";
+export { loadFoods } from "./notebook/load-foods";
 export { loadKitchen } from "./notebook/load-kitchen";
 export { type Showable, show } from "./notebook/show";
 // pans: sizes, slab thickness, the cut, the piece
@@ -244,7 +245,7 @@ export {
 } from "./trials/kitchen";
 export { applianceOf, panOf, trialOf, variantOf } from "./trials/kitchen-lookup";
 export { type ThicknessOfTrial, type ThicknessOfTrialOptions, thicknessOfTrial } from "./trials/thickness-of-trial";
-export { readTrials, type Trial, TrialSchema } from "./trials/trial";
+export { readTrials, type Trial, TrialSchema, trialLine } from "./trials/trial";
 export { readVariants, type Variant, VariantSchema } from "./trials/variant";
 // units: what a cook types, converted once
 export { type ColumnUnit, columnUnit } from "./units/column-unit";
@@ -291,3 +292,23 @@ export {
   type YieldFromCompositionOptions,
   yieldFromComposition,
 } from "./yield/yield-from-composition";
+
+// crisp: the three clocks calibrated against trials, the window, the chance of success
+export { type CalibrateCrispOptions, type CalibratedConstant, type CrispCalibration, type CrispNoise, calibrateCrisp } from "./crisp/calibrate-crisp";
+export { type Coverage, type CoverageOptions, type CoverageRow, coverage } from "./crisp/coverage";
+export { type CrispObservation } from "./crisp/crisp-observation";
+export { type CrispPrior, type CrispPriorsOptions, crispPriors } from "./crisp/crisp-priors";
+export { type LargestThickness, largestThickness } from "./crisp/largest-thickness";
+export { type SuccessOverTime } from "./crisp/success-over-time";
+export { type CrispWindow, type Moment, type RecommendedTime, type WindowAtOptions, windowAt } from "./crisp/window-at";
+export { type WindowMap, type WindowMapOptions, windowMapOverSetpoint, windowMapOverTime } from "./crisp/window-map";
+export { type SettledSetting, type WindowSetting } from "./crisp/window-setting";
+export { type WindowCalibrationOptions, windowCalibration } from "./advice/window-calibration";
+
+// fits as figures and tables
+export { fitInfluenceFigure } from "./figures/fit-influence-figure";
+export { fitNormalFigure } from "./figures/fit-normal-figure";
+export { fitResidualFigure } from "./figures/fit-residual-figure";
+export { fitComparisonTable } from "./tables/fit-comparison-table";
+export { fitReport } from "./tables/fit-report";
+export { fitTable } from "./tables/fit-table";

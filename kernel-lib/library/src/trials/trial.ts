@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { type ColumnPlans, type ReadRecords, readRecords } from "../units/read-records";
+import { writeRecord } from "../units/write-record";
 
 /**
  * One reheat or cook of pieces from one slab, as logged. What was not measured is `null` (or an empty array): it is
@@ -135,4 +136,9 @@ const COLUMNS: ColumnPlans<Trial> = {
 /** Reads a trial log (CSV, units in the headings) and lists every problem beside the trials that are sound. */
 export function readTrials(csvText: string, file: string): ReadRecords<Trial> {
   return readRecords(csvText, file, COLUMNS, TrialSchema);
+}
+
+/** A trial as one line of a log that has these headings, in the log's own units. */
+export function trialLine(trial: Trial, headings: readonly string[], file: string): string {
+  return writeRecord({ record: trial, headings, file, plans: COLUMNS });
 }

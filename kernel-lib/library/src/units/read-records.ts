@@ -41,16 +41,9 @@ export function readRecords<T>(
   const csv = readCsv(text, file);
   const problems = [...csv.problems];
   const fields = Object.entries(plans) as [keyof T & string, ColumnPlan][];
-  const headingOf: Partial<Record<keyof T & string, { heading: string; unit: string | null }>> = {};
-  for (const heading of csv.headings) {
-    const matched = matchHeading(heading, fields);
-    if (typeof matched === "string") problems.push(`${file} row 1, column ${heading}: ${matched}`);
-    else if (headingOf[matched.field] !== undefined)
-      problems.push(
-        `${file} row 1, column ${heading}: expected one column for ${plans[matched.field].column}, got also ${headingOf[matched.field]?.heading}`,
-      );
-    else headingOf[matched.field] = { heading, unit: matched.unit };
-  }
+  const columns = columnsOf(csv.headings, file, plans);
+  problems.push(...columns.problems);
+  const { headingOf } = columns;
 
   const records: T[] = [];
   const rows: number[] = [];
@@ -88,6 +81,29 @@ export function readRecords<T>(
       }
   }
   return { records, rows, problems };
+}
+
+/** Which heading, in which unit, holds each field of a record; strange and repeated headings are listed. */
+export interface MatchedColumns<T> {
+  readonly headingOf: { readonly [Field in keyof T]?: { readonly heading: string; readonly unit: string | null } };
+  readonly problems: readonly string[];
+}
+
+/** Holds the headings of a CSV file against the columns that a record has. */
+export function columnsOf<T>(headings: readonly string[], file: string, plans: ColumnPlans<T>): MatchedColumns<T> {
+  const fields = Object.entries(plans) as [keyof T & string, ColumnPlan][];
+  const headingOf: { [Field in keyof T]?: { heading: string; unit: string | null } } = {};
+  const problems: string[] = [];
+  for (const heading of headings) {
+    const matched = matchHeading(heading, fields);
+    if (typeof matched === "string") problems.push(`${file} row 1, column ${heading}: ${matched}`);
+    else if (headingOf[matched.field] !== undefined)
+      problems.push(
+        `${file} row 1, column ${heading}: expected one column for ${plans[matched.field].column}, got also ${headingOf[matched.field]?.heading}`,
+      );
+    else headingOf[matched.field] = { heading, unit: matched.unit };
+  }
+  return { headingOf, problems };
 }
 
 function matchHeading<T>(

@@ -1,0 +1,46 @@
+import { fail } from "../check/check";
+import { failAll } from "../check/csv";
+import { convertUnit } from "./convert-unit";
+import { type ColumnPlan, type ColumnPlans, columnsOf } from "./read-records";
+import { KITCHEN_UNIT, type UnitKind } from "./unit-table";
+
+/** What `writeRecord` works from. */
+export interface WriteRecordOptions<T> {
+  readonly record: T;
+  /** headings of the file, which name the units that its numbers are in */
+  readonly headings: readonly string[];
+  /** named in errors */
+  readonly file: string;
+  readonly plans: ColumnPlans<T>;
+}
+
+/**
+ * Writes a record as one line of a CSV file, in the file's own columns and units: what `readRecords` reads back.
+ * Throws when the record holds something that the file has no column for.
+ */
+export function writeRecord<T>(options: WriteRecordOptions<T>): string {
+  const { record, headings, file, plans } = options;
+  const { headingOf, problems } = columnsOf(headings, file, plans);
+  failAll(problems);
+  const cells = new Map<string, string>();
+  for (const [field, plan] of Object.entries(plans) as [keyof T & string, ColumnPlan][]) {
+    const value = record[field] as string | number | null | readonly (string | number)[];
+    const values = value === null ? [] : [value].flat();
+    const found = headingOf[field];
+    if (found === undefined && values.length > 0)
+      fail(`${file}: column ${plan.column}`, "must exist, as the record holds it", value);
+    if (found !== undefined)
+      cells.set(found.heading, values.map((one) => written(one as string | number, plan, found.unit)).join(";"));
+  }
+  return headings.map((heading) => quoted(cells.get(heading) ?? "")).join(",");
+}
+
+function written(value: string | number, plan: ColumnPlan, unit: string | null): string {
+  if (typeof value === "string" || unit === null) return String(value);
+  const inUnit = convertUnit({ value, from: KITCHEN_UNIT[plan.holds as UnitKind], to: unit });
+  return String(Number(inUnit.toPrecision(12)));
+}
+
+function quoted(cell: string): string {
+  return /[",\n#]/.test(cell) ? `"${cell.replaceAll('"', '""')}"` : cell;
+}
