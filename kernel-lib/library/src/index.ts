@@ -16,10 +16,31 @@ export { type Advice, type Decision, decide, type Outcome } from "./advice/decid
 export { type PiecesOnPan, type PiecesOnPanOptions, piecesOnPan } from "./advice/pieces-on-pan";
 export { type ExpectedYield, expectedYield, type ReheatYield, reheatYield } from "./advice/reheat-yield";
 export { UNCROWDED_LOAD, type VariantCrispTime, variantCrispTime } from "./advice/variant-crisp-time";
+export { type WindowCalibrationOptions, windowCalibration } from "./advice/window-calibration";
+// crisp: the three clocks calibrated against trials, the window, the chance of success
+export {
+  type CalibrateCrispOptions,
+  type CalibratedConstant,
+  type CrispCalibration,
+  type CrispNoise,
+  calibrateCrisp,
+} from "./crisp/calibrate-crisp";
+export { type Coverage, type CoverageOptions, type CoverageRow, coverage } from "./crisp/coverage";
+export type { CrispObservation } from "./crisp/crisp-observation";
+export { type CrispPrior, type CrispPriorsOptions, crispPriors } from "./crisp/crisp-priors";
+export { type LargestThickness, largestThickness } from "./crisp/largest-thickness";
+export type { SuccessOverTime } from "./crisp/success-over-time";
+export { type CrispWindow, type Moment, type RecommendedTime, type WindowAtOptions, windowAt } from "./crisp/window-at";
+export { type WindowMap, type WindowMapOptions, windowMapOverSetpoint, windowMapOverTime } from "./crisp/window-map";
+export type { SettledSetting, WindowSetting } from "./crisp/window-setting";
 // figures and tables as data
 export { compareVariantsFigure, variantDifferencesFigure } from "./figures/compare-variants-figure";
 export { crispTimeFigure } from "./figures/crisp-time-figure";
 export type { Figure } from "./figures/figure";
+// fits as figures and tables
+export { fitInfluenceFigure } from "./figures/fit-influence-figure";
+export { fitNormalFigure } from "./figures/fit-normal-figure";
+export { fitResidualFigure } from "./figures/fit-residual-figure";
 export { macrosByVariantFigure } from "./figures/macros-by-variant-figure";
 export { MARKERS, PALETTE, translucent } from "./figures/palette";
 export { reheatYieldFigure } from "./figures/reheat-yield-figure";
@@ -227,6 +248,9 @@ export { compareVariantsTable, variantDifferencesTable } from "./tables/compare-
 export { crispTimeTable } from "./tables/crisp-time-table";
 export { decisionTable } from "./tables/decision-table";
 export { decisionText } from "./tables/decision-text";
+export { fitComparisonTable } from "./tables/fit-comparison-table";
+export { fitReport } from "./tables/fit-report";
+export { fitTable } from "./tables/fit-table";
 export { formatCell } from "./tables/format-cell";
 export { frameOf } from "./tables/frame-of";
 export type { Column, Table } from "./tables/table";
@@ -292,23 +316,3 @@ export {
   type YieldFromCompositionOptions,
   yieldFromComposition,
 } from "./yield/yield-from-composition";
-
-// crisp: the three clocks calibrated against trials, the window, the chance of success
-export { type CalibrateCrispOptions, type CalibratedConstant, type CrispCalibration, type CrispNoise, calibrateCrisp } from "./crisp/calibrate-crisp";
-export { type Coverage, type CoverageOptions, type CoverageRow, coverage } from "./crisp/coverage";
-export { type CrispObservation } from "./crisp/crisp-observation";
-export { type CrispPrior, type CrispPriorsOptions, crispPriors } from "./crisp/crisp-priors";
-export { type LargestThickness, largestThickness } from "./crisp/largest-thickness";
-export { type SuccessOverTime } from "./crisp/success-over-time";
-export { type CrispWindow, type Moment, type RecommendedTime, type WindowAtOptions, windowAt } from "./crisp/window-at";
-export { type WindowMap, type WindowMapOptions, windowMapOverSetpoint, windowMapOverTime } from "./crisp/window-map";
-export { type SettledSetting, type WindowSetting } from "./crisp/window-setting";
-export { type WindowCalibrationOptions, windowCalibration } from "./advice/window-calibration";
-
-// fits as figures and tables
-export { fitInfluenceFigure } from "./figures/fit-influence-figure";
-export { fitNormalFigure } from "./figures/fit-normal-figure";
-export { fitResidualFigure } from "./figures/fit-residual-figure";
-export { fitComparisonTable } from "./tables/fit-comparison-table";
-export { fitReport } from "./tables/fit-report";
-export { fitTable } from "./tables/fit-table";

@@ -1,0 +1,85 @@
+import { fail } from "../check/check";
+import { type CrispCalibration, calibrateCrisp } from "../crisp/calibrate-crisp";
+import type { CrispObservation } from "../crisp/crisp-observation";
+import { mixDensity } from "../food/mix-density";
+import { type ThermalProperties, thermalProperties } from "../food/thermal-properties";
+import type { Kitchen, KitchenTrial, KitchenVariant } from "../trials/kitchen";
+import { variantOf } from "../trials/kitchen-lookup";
+
+/** What `windowCalibration` works from. */
+export interface WindowCalibrationOptions {
+  readonly kitchen: Kitchen;
+  readonly variantId: string;
+  /** trials to leave out, by name: a doubtful log, or the trial that is to be explained */
+  readonly without?: readonly string[];
+}
+
+/** Water of a dry or pre-fried crumb coat (kg/m³): middle of 100 to 350 dry, wetted by its wash (from memory). */
+const COATED_WATER_KGM3 = 400;
+
+/**
+ * Calibrates heat, crust and browning of one variant from the kitchen's logs: every trial of it, in every appliance.
+ *
+ * The mix's thermal constants come from its composition; pieces count as slabs heated from both faces. A coated piece
+ * starts from 400 kg/m³ of water in its crust, an uncoated one from the mix's own water.
+ *
+ * @returns the calibration that `crispWindow` and the others use; give it to them to save time
+ */
+export function windowCalibration(options: WindowCalibrationOptions): CrispCalibration {
+  const { kitchen, variantId } = options;
+  const variant = variantOf(kitchen, variantId);
+  const without = options.without ?? [];
+  for (const trialId of without)
+    if (!kitchen.trials.some((trial) => trial.trialId === trialId))
+      fail("windowCalibration: without", "must name trials of the kitchen", trialId);
+  const trials = kitchen.trials.filter((trial) => trial.variantId === variantId && !without.includes(trial.trialId));
+  const coated = variant.formula.coating.some((layer) => layer.layer === "breading" || layer.layer === "wash");
+  return calibrateCrisp({
+    food: thermalOf(variant),
+    observations: trials.map(observationOf),
+    applianceIds: kitchen.appliances.map((appliance) => appliance.applianceId),
+    crustWaterKgM3: coated ? COATED_WATER_KGM3 : undefined,
+    unevenness: unevennessOf(trials),
+  });
+}
+
+/** Thermal constants of a variant's mix, at the density it is spread with. */
+export function thermalOf(variant: KitchenVariant): ThermalProperties {
+  const thermal = thermalProperties(variant.composition, { airFraction: variant.formula.airFraction });
+  const densityKgM3 = mixDensity(variant.composition, { temperatureC: 5, airFraction: variant.formula.airFraction });
+  return Object.freeze({ ...thermal, densityKgM3 });
+}
+
+/** What one logged trial says to the clocks. */
+export function observationOf(trial: KitchenTrial): CrispObservation {
+  const { massBeforeG, massAfterG, thicknessSdMm, probesMm } = trial;
+  return {
+    id: trial.trialId,
+    applianceId: trial.applianceId,
+    thicknessMm: trial.thicknessMm,
+    thicknessSeMm: thicknessSdMm === null ? 0.03 * trial.thicknessMm : thicknessSdMm / Math.sqrt(probesMm.length),
+    setpointC: trial.setpointC,
+    loadFraction: trial.loadFraction,
+    startC: trial.startC,
+    turned: trial.flipMin !== null,
+    timeMin: trial.timeMin,
+    notCrispMin: trial.notCrispMin,
+    crispMin: trial.crispMin,
+    coreC: trial.coreC,
+    lossPercent: massBeforeG === null || massAfterG === null ? null : 100 * (1 - massAfterG / massBeforeG),
+    crispScores: trial.crispScores,
+    brownScores: trial.brownScores,
+  };
+}
+
+/** Pooled coefficient of variation of the thickness within a slab; 0.03 where no slab was probed twice. */
+function unevennessOf(trials: readonly KitchenTrial[]): number {
+  let squares = 0;
+  let freedom = 0;
+  for (const { thicknessSdMm, thicknessMm, probesMm } of trials) {
+    if (thicknessSdMm === null) continue;
+    squares += (probesMm.length - 1) * (thicknessSdMm / thicknessMm) ** 2;
+    freedom += probesMm.length - 1;
+  }
+  return freedom === 0 ? 0.03 : Math.sqrt(squares / freedom);
+}
