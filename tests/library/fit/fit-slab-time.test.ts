@@ -105,3 +105,19 @@ describe("compareSlabTimeForms", () => {
     expect(comparison.reading).toContain("too few to judge");
   });
 });
+
+describe("fitSlabTime with proportional scatter", () => {
+  it("finds the share that times scatter by, and widens predictions with the time", () => {
+    const random = seededRandom(8);
+    const thicknessMm = [6, 6, 6, 9, 9, 9, 12, 12, 12, 16, 16, 16, 20, 20, 20];
+    const timeMin = thicknessMm.map((x) => (4 + 0.6 * x) * (1 + random.normal(0, 0.05)));
+    const fit = fitSlabTime({ thicknessMm, timeMin, form: "linear", scatter: "proportional" });
+    // s has about 14 % noise at 13 degrees of freedom: 0.05 within 3 of these
+    expect(Math.abs(fit.residualSd / 0.05 - 1)).toBeLessThan(3 * Math.sqrt(1 / 26));
+    const width = (at: number): number => {
+      const [low, high] = predictSlabTime(fit, at).prediction95;
+      return high - low;
+    };
+    expect(width(20) / width(6)).toBeGreaterThan(1.5);
+  });
+});

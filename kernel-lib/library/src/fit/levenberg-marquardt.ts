@@ -35,8 +35,11 @@ export interface ResidualSolution {
 const OFFSET_ENOUGH = 1e-9;
 const ROUNDING = 2.220446049250313e-16;
 const CUBE_ROOT_ROUNDING = 6.055454452393343e-6;
-/** diagonal ratio of the scaled R below which a direction counts as undetermined */
-const SINGULAR_RATIO = 1e-13;
+/**
+ * Share of its own column below which a diagonal entry of R counts as zero, so that the direction is undetermined. Central
+ * differences carry errors of about 1e-10; the hardest of the NIST StRD sets, Bennett5, stands at 5e-5.
+ */
+export const UNDETERMINED: number = 1e-9;
 
 /**
  * Minimises a sum of squares by the Levenberg–Marquardt method in the form of Moré (1978): scaled trust region with
@@ -78,6 +81,7 @@ function run(problem: ResidualProblem, firstStep: number): ResidualSolution {
   const freeIndex = new Int32Array(n);
   const rotated = new Float64Array(m);
   const scale = new Float64Array(n);
+  const norms = new Float64Array(n);
   const step = new Float64Array(n);
   const workspaces: QrDecomposition[] = [];
   const trust = trustRegion(n);
@@ -130,6 +134,7 @@ function run(problem: ResidualProblem, firstStep: number): ResidualSolution {
         square += value * value;
       }
       const norm = Math.sqrt(square);
+      norms[j] = norm;
       if (iteration === 0) scale[j] = norm === 0 ? 1 : norm;
       else if (norm > scale[j]) scale[j] = norm;
       held[j] = (parameters[j] <= lower[j] && slope > 0) || (parameters[j] >= upper[j] && slope < 0) ? 1 : 0;
@@ -151,7 +156,7 @@ function run(problem: ResidualProblem, firstStep: number): ResidualSolution {
     decomposeQr(qr, freeJacobian);
     for (let i = 0; i < m; i++) rotated[i] = -residuals[i];
     applyQTransposed(qr, rotated);
-    singular = m < freeCount || isSingular(qr, scale, freeIndex);
+    singular = m < freeCount || isSingular(qr, norms, freeIndex);
 
     let along = 0;
     for (let k = 0; k < Math.min(freeCount, m); k++) along += rotated[k] * rotated[k];
@@ -239,10 +244,9 @@ function run(problem: ResidualProblem, firstStep: number): ResidualSolution {
   return end(false, `stopped after ${maxIterations} steps without settling`, iteration, singular);
 }
 
-function isSingular(qr: QrDecomposition, scale: Float64Array, freeIndex: Int32Array): boolean {
+function isSingular(qr: QrDecomposition, norms: Float64Array, freeIndex: Int32Array): boolean {
   for (let k = 0; k < qr.columns; k++) {
-    const own = scale[freeIndex[qr.pivot[k]]];
-    if (Math.abs(qr.diagonal[k]) <= SINGULAR_RATIO * own) return true;
+    if (Math.abs(qr.diagonal[k]) <= UNDETERMINED * norms[freeIndex[qr.pivot[k]]]) return true;
   }
   return false;
 }

@@ -3,6 +3,7 @@ import { symmetricEigen } from "../statistics/symmetric-eigen";
 import type { Fit, ParameterEstimate } from "./fit";
 import { freezeDeep } from "./freeze-deep";
 import { intervalFactor } from "./interval-factor";
+import { UNDETERMINED } from "./levenberg-marquardt";
 import type { NamedSolution, ParameterSetting } from "./named-problem";
 
 /** What `summariseFit` turns into a `Fit`. */
@@ -41,7 +42,7 @@ export function summariseFit<Name extends string>(parts: FitParts<Name>): Fit<Na
   const qr = qrWorkspace(n, open.length);
   decomposeQr(qr, columns);
   let rank = 0;
-  while (rank < open.length && Math.abs(qr.diagonal[rank]) > 1e-13) rank++;
+  while (rank < open.length && Math.abs(qr.diagonal[rank]) > UNDETERMINED) rank++;
   const inverse = inverseOfR(qr, rank);
 
   const undetermined = new Set<number>();

@@ -1,0 +1,75 @@
+import { censoredProbability, censoredQuantile, fitCensoredTimes, seededRandom } from "slabwright";
+import { describe, expect, it } from "vitest";
+
+const checks = { lower: [8, 8, 10, 10, 12, 8, 10, 6], upper: [10, 10, 12, 12, 14, 10, 12, 8] };
+
+describe("fitCensoredTimes", () => {
+  it("quantile and probability undo each other", () => {
+    const fit = fitCensoredTimes(checks);
+    const { time } = censoredQuantile(fit, { probability: 0.8 });
+    expect(censoredProbability(fit, time).probability).toBeCloseTo(0.8, 10);
+  });
+  it("narrow checks give what exact times give", () => {
+    const random = seededRandom(9);
+    const exact = Array.from({ length: 40 }, () => Math.exp(2.4 + 0.15 * random.normal()));
+    const seen = fitCensoredTimes({ lower: exact, upper: exact, distribution: "lognormal" });
+    const narrow = fitCensoredTimes({
+      lower: exact.map((t) => t - 1e-4),
+      upper: exact.map((t) => t + 1e-4),
+      distribution: "lognormal",
+    });
+    const logs = exact.map(Math.log);
+    const mean = logs.reduce((sum, value) => sum + value, 0) / 40;
+    expect(seen.parameters.intercept.estimate).toBeCloseTo(mean, 10);
+    expect(narrow.parameters.intercept.estimate).toBeCloseTo(mean, 6);
+    expect(narrow.parameters.scale.estimate).toBeCloseTo(seen.parameters.scale.estimate, 6);
+  });
+  it("multiplying times moves the intercept alone", () => {
+    const fit = fitCensoredTimes(checks);
+    const seconds = fitCensoredTimes({
+      lower: checks.lower.map((t) => 60 * t),
+      upper: checks.upper.map((t) => 60 * t),
+    });
+    expect(seconds.parameters.intercept.estimate).toBeCloseTo(fit.parameters.intercept.estimate + Math.log(60), 8);
+    expect(seconds.parameters.scale.estimate).toBeCloseTo(fit.parameters.scale.estimate, 8);
+  });
+  it("covers the true median about 95 times in 100 with checks every 2 min", () => {
+    const random = seededRandom(3);
+    let covered = 0;
+    for (let run = 0; run < 300; run++) {
+      const lower = Array.from({ length: 40 }, () => 2 * Math.floor(Math.exp(2.4 + 0.2 * random.normal()) / 2));
+      const fit = fitCensoredTimes({ lower, upper: lower.map((t) => t + 2), distribution: "lognormal" });
+      const { confidence95 } = censoredQuantile(fit);
+      if (confidence95[0] <= Math.exp(2.4) && confidence95[1] >= Math.exp(2.4)) covered++;
+    }
+    expect(covered / 300).toBeGreaterThan(0.905);
+    expect(covered / 300).toBeLessThan(0.985);
+  });
+  it("refuses what carries no answer, in a sentence that says what to do", () => {
+    const never = Number.POSITIVE_INFINITY;
+    expect(() => fitCensoredTimes({ lower: [10, 12, 14], upper: [never, never, never] })).toThrow(
+      "carry some on for longer",
+    );
+    expect(() => fitCensoredTimes({ lower: [0, 0, 0], upper: [8, 8, 10] })).toThrow("check earlier");
+    expect(() => fitCensoredTimes({ lower: [8, 8, 8, 8], upper: [10, 10, 10, 10] })).toThrow("check more often");
+    expect(() => fitCensoredTimes({ lower: [8, -1, 8, 8], upper: [10, 10, 10, 10] })).toThrow(
+      "lower[1] must be >= 0, got -1",
+    );
+    expect(() => fitCensoredTimes({ lower: [8, 12, 8, 8], upper: [10, 10, 10, 10] })).toThrow(
+      "upper[1] must not be before lower[1] = 12",
+    );
+    expect(() => fitCensoredTimes({ lower: [8, Number.NaN], upper: [10, 10] })).toThrow("lower[1]");
+    expect(() => fitCensoredTimes({ lower: [0, 8, 9], upper: [never, 10, 12] })).toThrow(
+      "must have been checked at least once",
+    );
+    expect(() => fitCensoredTimes({ lower: [8, 9], upper: [10, 11] })).toThrow(
+      "must number more than the 2 parameters",
+    );
+    expect(() => fitCensoredTimes({ ...checks, covariates: { thicknessMm: checks.lower.map(() => 9) } })).toThrow(
+      "thicknessMm must vary: log trials at a second value of thicknessMm",
+    );
+    expect(() => fitCensoredTimes({ ...checks, covariates: { appliance: checks.lower.map(() => "small") } })).toThrow(
+      "at least two different words",
+    );
+  });
+});

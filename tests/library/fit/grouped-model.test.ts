@@ -1,0 +1,106 @@
+import {
+  compareNested,
+  curves,
+  fitCurve,
+  fitLinear,
+  groupedModel,
+  predictCurve,
+  seededRandom,
+  setpointModel,
+} from "slabwright";
+import { describe, expect, it } from "vitest";
+
+// Invented trials of two invented appliances.
+const L = [6, 9, 12, 16, 20];
+const random = seededRandom(5);
+const points = ["small", "large", "deck"].flatMap((group) => [...L, ...L].map((x) => ({ x, group })));
+const FACTOR: Record<string, number> = { small: 1, large: 1.25, deck: 1.6 };
+const y = points.map(({ x, group }) => FACTOR[group] * (3 + 0.6 * x + 0.02 * x * x) * (1 + random.normal(0, 0.01)));
+
+describe("groupedModel", () => {
+  const model = groupedModel(curves.slabTime, { groups: ["small", "large", "deck"] });
+  const fit = fitCurve(model, { x: points, y });
+  it("finds each group's factor with its doubt", () => {
+    for (const group of ["large", "deck"]) {
+      const own = fit.parameters[`factor[${group}]`];
+      expect(Math.abs(own.estimate - FACTOR[group])).toBeLessThan(4 * (own.standardError ?? 0));
+      expect(own.standardError).toBeGreaterThan(0);
+    }
+    expect(fit.names).toEqual(["c0", "a", "b", "factor[large]", "factor[deck]"]);
+  });
+  it("predicts a group and flags a thickness outside the trials", () => {
+    const at = predictCurve(model, fit, { x: 10, group: "deck" });
+    expect(Math.abs(at.value - 1.6 * 11)).toBeLessThan(0.5);
+    expect(at.extrapolated).toBe(false);
+    expect(predictCurve(model, fit, { x: 25, group: "deck" }).extrapolated).toBe(true);
+    expect(() => predictCurve(model, fit, { x: 10, group: "barbecue" })).toThrow(
+      "groupedModel: group must be one of small, large, deck",
+    );
+  });
+  it("with separate intercept and slope is one regression a group", () => {
+    const apart = groupedModel(curves.line, {
+      groups: ["small", "large", "deck"],
+      factor: false,
+      separate: ["a", "b"],
+    });
+    const joint = fitCurve(apart, { x: points, y });
+    for (const group of ["small", "large", "deck"]) {
+      const own = points.map((_, i) => i).filter((i) => points[i].group === group);
+      const alone = fitLinear({ covariates: { L: own.map((i) => points[i].x) }, y: own.map((i) => y[i]) });
+      expect(joint.parameters[`b[${group}]`].estimate).toBeCloseTo(alone.parameters.L.estimate, 8);
+      expect(joint.parameters[`a[${group}]`].estimate).toBeCloseTo(alone.parameters.intercept.estimate, 7);
+    }
+  });
+  it("lets an F test ask whether groups need a slope of their own", () => {
+    const shared = fitCurve(
+      groupedModel(curves.line, { groups: ["small", "large", "deck"], factor: false, separate: ["a"] }),
+      { x: points, y },
+    );
+    const apart = fitCurve(
+      groupedModel(curves.line, { groups: ["small", "large", "deck"], factor: false, separate: ["a", "b"] }),
+      { x: points, y },
+    );
+    const test = compareNested(shared, apart);
+    expect(test.numeratorDf).toBe(2);
+    expect(test.pValue).toBeLessThan(1e-6);
+    expect(test.reading).toContain("the 2 extra terms are supported");
+  });
+  it("refuses a group without trials and a lone group", () => {
+    expect(() =>
+      fitCurve(groupedModel(curves.line, { groups: ["small", "large", "deck", "spare"] }), { x: points, y }),
+    ).toThrow("must have trials of every group");
+    expect(() => groupedModel(curves.line, { groups: ["small"] })).toThrow("at least two groups");
+    expect(() => groupedModel(curves.line, { groups: ["small", "small"] })).toThrow("must differ");
+  });
+});
+
+describe("setpointModel", () => {
+  const rows = [180, 190, 200].flatMap((setpointC) => L.map((x) => ({ x, setpointC })));
+  const times = rows.map(
+    ({ x, setpointC }, i) => (2 + 0.8 * x) * (150 / (setpointC - 40)) * (1 + 0.004 * Math.cos(7 * i)),
+  );
+  const model = setpointModel(curves.line, { referenceC: 190 });
+  it("finds the temperature the air works against from trials at three setpoints", () => {
+    const fit = fitCurve(model, { x: rows, y: times });
+    const own = fit.parameters.middleC;
+    expect(Math.abs(own.estimate - 40)).toBeLessThan(3 * (own.standardError ?? 0));
+    expect(own.standardError).toBeLessThan(10);
+    expect(predictCurve(model, fit, { x: 10, setpointC: 210 }).extrapolated).toBe(true);
+  });
+  it("leaves it undetermined at one setpoint, and fits when it is held", () => {
+    const one = rows.map((row) => ({ ...row, setpointC: 190 }));
+    const flat = rows.map(({ x }, i) => (2 + 0.8 * x) * (1 + 0.004 * Math.cos(7 * i)));
+    const loose = fitCurve(model, { x: one, y: flat });
+    expect(loose.parameters.middleC.standardError).toBeNull();
+    expect(loose.notices.join(" ")).toContain("undetermined");
+    const held = fitCurve(model, { x: one, y: flat }, { fixed: { middleC: 15 } });
+    expect(held.converged).toBe(true);
+    expect(held.parameters.b.estimate).toBeCloseTo(0.8, 1);
+  });
+  it("goes inside a grouped model", () => {
+    const both = groupedModel(model, { groups: ["small", "large"] });
+    const x = [...rows.map((row) => ({ ...row, group: "small" })), ...rows.map((row) => ({ ...row, group: "large" }))];
+    const fit = fitCurve(both, { x, y: [...times, ...times.map((time) => 1.3 * time)] });
+    expect(fit.parameters["factor[large]"].estimate).toBeCloseTo(1.3, 6);
+  });
+});

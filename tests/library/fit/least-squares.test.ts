@@ -1,0 +1,116 @@
+import { leastSquares, posteriorMode } from "slabwright";
+import { describe, expect, it } from "vitest";
+
+const x = [1, 2, 3, 4, 5, 6];
+const y = [2.3, 3.9, 6.2, 7.8, 10.4, 11.9];
+const line = ({ a, b }: { a: number; b: number }): number[] => x.map((xi, i) => y[i] - a - b * xi);
+
+describe("leastSquares", () => {
+  it("takes analytic derivatives and gives the same answer as without", () => {
+    const plain = leastSquares({ parameters: { a: 0, b: 1 }, residuals: line });
+    const exact = leastSquares({
+      parameters: { a: 0, b: 1 },
+      residuals: line,
+      jacobian: () => [x.map(() => -1), x.map((xi) => -xi)],
+    });
+    expect(exact.parameters.b.estimate).toBeCloseTo(plain.parameters.b.estimate, 10);
+    expect(exact.parameters.b.standardError).toBeCloseTo(plain.parameters.b.standardError ?? 0, 10);
+  });
+  it("holds fixed parameters and stays inside bounds", () => {
+    const fixed = leastSquares({ parameters: { a: { start: 0.5, fixed: true }, b: 1 }, residuals: line });
+    expect(fixed.parameters.a).toMatchObject({ estimate: 0.5, fixed: true, standardError: null });
+    expect(fixed.degreesOfFreedom).toBe(5);
+    const bounded = leastSquares({ parameters: { a: 0, b: { start: 1, upper: 1.5 } }, residuals: line });
+    expect(bounded.parameters.b).toMatchObject({ estimate: 1.5, atBound: "upper", standardError: null });
+    expect(bounded.notices[0]).toContain("b rests at its upper bound 1.5");
+    // with b held at 1.5 the best a is the mean of y - 1.5 x
+    expect(bounded.parameters.a.estimate).toBeCloseTo(y.reduce((sum, yi, i) => sum + yi - 1.5 * x[i], 0) / 6, 8);
+  });
+  it("leaves a bound that it was started at when the data say so", () => {
+    const fit = leastSquares({ parameters: { a: { start: 0, lower: 0 }, b: { start: 0, lower: 0 } }, residuals: line });
+    expect(fit.parameters.b.atBound).toBeNull();
+    expect(fit.parameters.b.estimate).toBeCloseTo(1.974285714, 8); // R 4.2.2: lm(y ~ x)
+  });
+  it("searches a log-scale parameter over six powers of ten and keeps it above zero", () => {
+    const times = [0, 2, 4, 8, 16];
+    const heat = times.map((t) => 200 * Math.exp(-0.13 * t));
+    const fit = leastSquares({
+      parameters: { k: { start: 1e-5, scale: "log" } },
+      residuals: ({ k }) => times.map((t, i) => heat[i] + 0.1 * Math.cos(i) - 200 * Math.exp(-k * t)),
+    });
+    expect(fit.parameters.k.estimate).toBeCloseTo(0.13, 3);
+    expect(fit.parameters.k.interval95?.[0]).toBeGreaterThan(0);
+  });
+  it("names the parameters that the data cannot tell apart, and gives them no standard error", () => {
+    const fit = leastSquares({
+      parameters: { a: 1, b: 1, c: 1 },
+      residuals: ({ a, b, c }) => x.map((xi, i) => y[i] - a - (b + c) * xi),
+    });
+    expect(fit.converged).toBe(false);
+    expect(fit.parameters.a.standardError).not.toBeNull();
+    expect(fit.parameters.b.standardError).toBeNull();
+    expect(fit.parameters.c.standardError).toBeNull();
+    expect(fit.notices.join(" ")).toMatch(/leave (b, c|c, b) undetermined/);
+  });
+  it("joins data of two kinds when each is divided by its known sd", () => {
+    const fit = leastSquares({
+      parameters: { h: 30 },
+      sdKnown: true,
+      residuals: ({ h }) => [(41 - h) / 2, (80 - 2 * h) / 2, (43 - h) / 4],
+    });
+    // weighted mean of 41 (sd 2), 40 (sd 1), 43 (sd 4), worked by hand
+    const precision = 1 / 4 + 1 + 1 / 16;
+    expect(fit.parameters.h.estimate).toBeCloseTo((41 / 4 + 40 + 43 / 16) / precision, 9);
+    expect(fit.parameters.h.standardError).toBeCloseTo(1 / Math.sqrt(precision), 9);
+    expect(fit.parameters.h.interval95?.[1]).toBeCloseTo(
+      fit.parameters.h.estimate + 1.959963985 / Math.sqrt(precision),
+      7,
+    );
+  });
+  it("says why it stopped", () => {
+    const stopped = leastSquares({
+      parameters: { a: 1, b: 1 },
+      residuals: ({ a, b }) => x.map((xi, i) => y[i] - a * Math.exp(b * xi)),
+      maxIterations: 1,
+    });
+    expect(stopped.converged).toBe(false);
+    expect(stopped.reason).toContain("stopped after 1 steps");
+    expect(stopped.notices[0]).toContain("did not converge");
+  });
+  it("refuses too few residuals, a start that is not finite, bounds the wrong way round", () => {
+    expect(() => leastSquares({ parameters: { a: 1, b: 1 }, residuals: () => [1, 2] })).toThrow(
+      "must number more than the 2 free parameters",
+    );
+    expect(() => leastSquares({ parameters: { a: 1 }, residuals: ({ a }) => [Math.log(-a), 1, 2] })).toThrow(
+      "residual 0 must be finite at the start",
+    );
+    expect(() =>
+      leastSquares({ parameters: { a: { start: 1, lower: 2, upper: 0 } }, residuals: ({ a }) => [a, a - 1] }),
+    ).toThrow("must have lower <= upper");
+    expect(() => leastSquares({ parameters: {}, residuals: () => [1] })).toThrow("must name at least one parameter");
+  });
+});
+
+describe("posteriorMode", () => {
+  it("is the precision-weighted mean of prior and data, as conjugate theory has it", () => {
+    const fit = posteriorMode({
+      parameters: { h: 10 },
+      priors: { h: { mean: 40, sd: 10 } },
+      residuals: ({ h }) => [50, 54, 46].map((seen) => (seen - h) / 6),
+    });
+    const precision = 1 / 100 + 3 / 36;
+    expect(fit.parameters.h.estimate).toBeCloseTo((40 / 100 + 150 / 36) / precision, 8);
+    expect(fit.parameters.h.standardError).toBeCloseTo(1 / Math.sqrt(precision), 8);
+    expect(fit.dataShare.h).toBeCloseTo(1 - 1 / precision / 100, 8);
+  });
+  it("returns the prior, data share 0, for a parameter the data do not touch", () => {
+    const fit = posteriorMode({
+      parameters: { h: 30, k: 1 },
+      priors: { h: { mean: 40, sd: 10 }, k: { mean: 3, sd: 0.5 } },
+      residuals: ({ h }) => [(50 - h) / 5],
+    });
+    expect(fit.parameters.k.estimate).toBeCloseTo(3, 9);
+    expect(fit.parameters.k.standardError).toBeCloseTo(0.5, 9);
+    expect(fit.dataShare.k).toBeCloseTo(0, 9);
+  });
+});
