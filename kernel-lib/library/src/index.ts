@@ -16,6 +16,14 @@ export { type Advice, type Decision, decide, type Outcome } from "./advice/decid
 export { type PiecesOnPan, type PiecesOnPanOptions, piecesOnPan } from "./advice/pieces-on-pan";
 export { type ExpectedYield, expectedYield, type ReheatYield, reheatYield } from "./advice/reheat-yield";
 export { UNCROWDED_LOAD, type VariantCrispTime, variantCrispTime } from "./advice/variant-crisp-time";
+
+// the crisp window in a kitchen: which pan, which setting, why it failed, what to try next
+export { type CrispWindowOptions, crispWindow, type KitchenWindow } from "./advice/crisp-window";
+export { type ClockState, type ExplainTrialOptions, explainTrial, type Surprise, type TrialExplanation } from "./advice/explain-trial";
+export { type LoadPlan, type LoadPlanOptions, loadPlan } from "./advice/load-plan";
+export { type CandidateTrial, type NextTrial, nextTrial } from "./advice/next-trial";
+export { type OtherPans, type OtherPansOptions, otherPans, type PanVerdict, type Remedy } from "./advice/other-pans";
+export { type ReheatCard, reheatCard } from "./advice/reheat-card";
 export { type WindowCalibrationOptions, windowCalibration } from "./advice/window-calibration";
 // crisp: the three clocks calibrated against trials, the window, the chance of success
 export {
@@ -47,6 +55,7 @@ export { macroDoubtFigure } from "./figures/macro-doubt-figure";
 export { macrosByVariantFigure } from "./figures/macros-by-variant-figure";
 export { MARKERS, PALETTE, translucent } from "./figures/palette";
 export { reheatYieldFigure } from "./figures/reheat-yield-figure";
+export { svgOf } from "./figures/svg-of";
 export { thicknessByPanFigure } from "./figures/thickness-by-pan-figure";
 export { type YieldLossFigureOptions, yieldLossFigure } from "./figures/yield-loss-figure";
 export { type Bootstrap, type BootstrapOptions, type BootstrapParameter, bootstrapCurve } from "./fit/bootstrap-curve";
@@ -165,6 +174,7 @@ export {
   naturalConvectionCoefficient,
 } from "./heat/air-coefficient";
 export type { AirProperties } from "./heat/air-properties";
+export { type CoreTime, type CoreTimeOptions, coreTime } from "./heat/core-time";
 export {
   type CoreTimeClosedForm,
   type CoreTimeClosedFormOptions,
@@ -172,7 +182,15 @@ export {
 } from "./heat/core-time-closed-form";
 export { type CrustOptions, crustDepthMm, crustMin, crustSurfaceC } from "./heat/crust-depth";
 export { type CrustStart, type CrustStartOptions, crustStart } from "./heat/crust-start";
+export { CUTTING_LIMITS, type CuttingLimits } from "./heat/cutting-limits";
 export { type EquivalentDimensionOptions, equivalentDimension } from "./heat/equivalent-dimension";
+export { type FlashFreeze, type FlashFreezeOptions, flashFreeze } from "./heat/flash-freeze";
+export { type FreezeToCut, type FreezeToCutOptions, freezeToCut, type TimeRange } from "./heat/freeze-to-cut";
+export {
+  type FreezerCoefficients,
+  type FreezerCoefficientsOptions,
+  freezerCoefficients,
+} from "./heat/freezer-coefficients";
 export {
   type FreezingFront,
   type FreezingFrontOptions,
@@ -193,6 +211,14 @@ export {
   type PlankConstants,
   plankConstants,
 } from "./heat/freezing-time-plank";
+export {
+  type HeatColumn,
+  type HeatProfile,
+  type HeatRun,
+  type TimeWhenOptions,
+  timeWhen,
+  valueAt,
+} from "./heat/heat-run";
 export { HEATED_CORE, type HeatedCore } from "./heat/heated-core";
 export {
   type MetalBlockCoefficient,
@@ -209,7 +235,14 @@ export {
   seriesSolution,
 } from "./heat/series-solution";
 export { type SeriesShape, type SeriesTerm, seriesTerms } from "./heat/series-terms";
+export { type SimulatePieceOptions, simulatePiece } from "./heat/simulate-piece";
+export { type SimulateSlabOptions, simulateSlab } from "./heat/simulate-slab";
+export { type SlabOrPieceOptions, simulateSlabOrPiece } from "./heat/slab-or-piece";
+export type { DryingLaw } from "./heat/surface-balance";
+export type { AirPoint, Drying, Surroundings } from "./heat/surroundings";
+export { type CounterOptions, type TemperToCut, temperToCut } from "./heat/temper-to-cut";
 export { saturationPressurePa, type WetSurface, type WetSurfaceOptions, wetSurface } from "./heat/wet-surface";
+export { type WorkableTime, workableTime } from "./heat/workable-time";
 // macros: what is in a piece, and how sure
 export { type Energy, type EnergyBasis, type EnergyOfOptions, energyOf } from "./macros/energy-of";
 export { type LabelLine, type LabelValues, labelEu, labelUs } from "./macros/label-values";

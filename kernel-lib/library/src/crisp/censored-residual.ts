@@ -31,5 +31,7 @@ function logBetween(low: number, high: number): number {
 function logUpperTail(x: number): number {
   if (x < 10) return Math.log(normalCdf(-x));
   const square = 1 / (x * x);
-  return -0.5 * x * x - Math.log(x * 2.5066282746310005) + Math.log1p(-square * (1 - 3 * square * (1 - 5 * square)));
+  return (
+    -0.5 * x * x - Math.log(x * Math.sqrt(2 * Math.PI)) + Math.log1p(-square * (1 - 3 * square * (1 - 5 * square)))
+  );
 }

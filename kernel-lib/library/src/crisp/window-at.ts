@@ -84,7 +84,8 @@ const CARD_STEPS_MIN: readonly number[] = [0.5, 0.25, 0.1];
  * the piece is too brown or too dry; with the chance of success over time and the time to print.
  *
  * opens = max(t_core, t_crisp); closes = min(t_brown, t_dry). The recommended time has the greatest chance that a piece
- * is safe, crisp and not overdone, among the times from which the core is safe with 99.5 %; the card's time is that,
+ * is safe, crisp and not overdone, among the times from which the core is safe with 99.5 % (and within the accepted time
+ * when that has a chance of 0.9); the card's time is that,
  * rounded up to half a minute (a quarter or a tenth where half would cost more than two points). The chance counts what the trials leave uncertain, the short forms' own error, the
  * slab's unevenness and the scatter from run to run.
  *
@@ -125,10 +126,11 @@ export function windowAt(options: WindowAtOptions): CrispWindow {
     pieces,
     Array.from({ length: 241 }, (_, step) => step * stepMin),
   );
-  const timeMin = bestTime(chances);
+  const timeMin = bestTime(chances, setting.longestMin);
   const rounded = CARD_STEPS_MIN.map((stepMin) => Math.ceil(timeMin / stepMin - 1e-9) * stepMin);
   const cards = successOverTime(pieces, [timeMin, ...rounded]);
-  const asGood = rounded.findIndex((_, at) => cards.success[at + 1] >= cards.success[0] - 0.02);
+  const inTime = (cardMin: number): boolean => cardMin <= setting.longestMin || timeMin > setting.longestMin;
+  const asGood = rounded.findIndex((min, at) => inTime(min) && cards.success[at + 1] >= cards.success[0] - 0.02);
   const pick = asGood === -1 ? rounded.length - 1 : asGood;
   const cardMin = Number(rounded[pick].toFixed(2));
   const open = opens.min <= closes.min;
@@ -170,10 +172,16 @@ export function windowAt(options: WindowAtOptions): CrispWindow {
   return freezeDeep({ ...result, sentence: sentenceOf(result) });
 }
 
-/** The first time within half a percent of the best chance, from the safe time on: later only costs yield. */
-function bestTime(chances: SuccessOverTime): number {
+/**
+ * The first time within half a percent of the best chance, from the safe time on: later only costs yield. Times past
+ * the accepted one are looked at only when none up to it has a chance of 0.9.
+ */
+function bestTime(chances: SuccessOverTime, longestMin: number): number {
   const { timesMin, success, safeFromMin } = chances;
-  const best = timesMin.reduce((top, time, at) => (time >= safeFromMin ? Math.max(top, success[at]) : top), 0);
+  const bestUpTo = (lastMin: number): number =>
+    timesMin.reduce((top, time, at) => (time >= safeFromMin && time <= lastMin ? Math.max(top, success[at]) : top), 0);
+  const inTime = bestUpTo(longestMin);
+  const best = inTime >= 0.9 ? inTime : bestUpTo(Number.POSITIVE_INFINITY);
   if (best === 0) return safeFromMin;
   return timesMin.find((time, at) => time >= safeFromMin && success[at] >= best - 0.005) ?? safeFromMin;
 }
@@ -219,6 +227,12 @@ function extrapolationOf(calibration: CrispCalibration, setting: SettledSetting)
   return found;
 }
 
+/** A chance in words: never quite 0 or 100 %. */
+export function chanceText(chance: number): string {
+  if (chance >= 0.995) return "over 99 %";
+  return chance < 0.005 ? "under 1 %" : `${Math.round(100 * chance)} %`;
+}
+
 /** Minutes in words; what never comes is said so. */
 export function minutesText(minutes: number): string {
   return minutes < 1e4 ? minutes.toFixed(1) : "never";
@@ -231,7 +245,7 @@ function sentenceOf(window: Omit<CrispWindow, "sentence">): string {
   const where = `${setting.thicknessMm.toFixed(1)} mm in ${setting.applianceId} at ${setting.setpointC} °C`;
   const safe = `core ${limit.limitC} °C by ${range(core)} min`;
   const moments = `opens ${range(opens)}, closes ${range(closes)} min; ${safe}`;
-  const chance = `${(100 * recommended.success).toFixed(0)} %`;
+  const chance = chanceText(recommended.success);
   if (window.open) return `${where}: ${moments}. Card: ${recommended.cardMin} min, chance of success ${chance}.`;
   const opener = window.waitsFor === "core" ? "the core is safe" : "the crust is deep enough";
   const closer = window.closedBy === "browning" ? "too brown" : "too dry";
