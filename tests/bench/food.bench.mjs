@@ -121,7 +121,7 @@ export async function rows() {
       : row("macros.mc10000.ms", drawnMs, drawnNote, "numpy", peerMs),
     row("macros.law.ms", lawMs, "the same by propagation of uncertainty"),
     row("food.search.ms", searchMs, `one query over ${foods.length} foods, mean of ${QUERIES.length}; limit 20 ms`),
-    row("food.search.first.ms", firstMs, "the first search, which splits every description into words"),
+    row("food.search.first.ms", firstMs, "the first search, which turns every description to lower case and warms up"),
     row("food.load.ms", loadMs, "SR28 read and parsed, once, when first asked for"),
   ];
 }

@@ -8,7 +8,7 @@ export interface FoundFood {
   readonly score: number;
 }
 
-const wordsOf = new WeakMap<readonly Sr28Food[], readonly (readonly string[])[]>();
+const lowerCaseOf = new WeakMap<readonly Sr28Food[], readonly string[]>();
 
 /**
  * Searches foods by the words of their description, best first. A word of the query matches a word of the food that is
@@ -29,15 +29,19 @@ export function searchFoods(foods: readonly Sr28Food[], query: string, limit: nu
   if (/^\d{5}$/.test(query.trim())) {
     return foods.filter((food) => food.ndb === query.trim()).map((food) => Object.freeze({ food, score: 1 }));
   }
-  let index = wordsOf.get(foods);
-  if (!index) {
-    index = foods.map((food) => split(food.description));
-    wordsOf.set(foods, index);
+  let descriptions = lowerCaseOf.get(foods);
+  if (!descriptions) {
+    descriptions = foods.map((food) => food.description.toLowerCase());
+    lowerCaseOf.set(foods, descriptions);
   }
+  const stems = wanted.map((word) => word.replace(/e?s$/, ""));
   const mayMiss = wanted.length >= 3 ? 1 : 0;
   const found: FoundFood[] = [];
   for (let at = 0; at < foods.length; at++) {
-    const score = scoreOf(wanted, index[at], mayMiss);
+    const description = descriptions[at];
+    const hits = stems.reduce((count, stem) => count + (description.includes(stem) ? 1 : 0), 0);
+    if (hits < wanted.length - mayMiss) continue;
+    const score = scoreOf(wanted, split(description), mayMiss);
     if (score > 0) found.push({ food: foods[at], score });
   }
   found.sort((a, b) => b.score - a.score || a.food.ndb.localeCompare(b.food.ndb));
