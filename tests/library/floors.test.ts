@@ -28,6 +28,7 @@ const NEIGHBOURS: readonly string[] = ["statistics > check", "units > check", "c
 const library = "kernel-lib/library/src";
 const sources = (root: string): string[] =>
   readdirSync(root, { recursive: true, encoding: "utf8" }).filter((path) => path.endsWith(".ts"));
+const room = (path: string): string => path.split(/[\\/]/)[0];
 const importsOf = (path: string): string[] =>
   [...readFileSync(path, "utf8").matchAll(/(?:from|import|require\() ?"([^"]+)"/g)].map((match) => match[1]);
 
@@ -35,11 +36,11 @@ describe("the library's floors", () => {
   const paths = sources(library).filter((path) => path !== "index.ts");
 
   it.each(paths)("%s imports downwards only", (path) => {
-    const folder = dirname(path);
+    const folder = room(path);
     expect(FLOOR, `no floor is set for folder ${folder}`).toHaveProperty(folder);
     const wrong = importsOf(join(library, path))
       .filter((target) => target.startsWith("."))
-      .map((target) => dirname(relative(library, join(library, folder, target))))
+      .map((target) => room(relative(library, join(library, dirname(path), target))))
       .filter(
         (target) =>
           target !== folder && FLOOR[target] >= FLOOR[folder] && !NEIGHBOURS.includes(`${folder} > ${target}`),
@@ -50,7 +51,7 @@ describe("the library's floors", () => {
   it("touches files and the kernel on the top floor only", () => {
     const reaching = paths.filter(
       (path) =>
-        dirname(path) !== "notebook" &&
+        room(path) !== "notebook" &&
         importsOf(join(library, path)).some((target) =>
           /^(node:)?(fs|path|os|child_process|process)\b|^tslab/.test(target),
         ),
