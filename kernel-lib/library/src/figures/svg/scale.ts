@@ -1,0 +1,105 @@
+import type { AxisLayout, Place } from "./trace";
+
+/** Turns places on one axis into pixels, and knows where its ticks stand. */
+export interface Scale {
+  /** pixel of a place; `null` where there is none */
+  readonly at: (place: Place | undefined) => number | null;
+  /** pixels of one category, or of one unit of a number axis */
+  readonly step: number;
+  readonly ticks: readonly { readonly pixel: number; readonly label: string }[];
+  /** whether places are names */
+  readonly named: boolean;
+}
+
+/**
+ * The scale of an axis over all the places that are drawn on it, from pixel `from` to pixel `to`. Names stand at equal
+ * steps in the order of their coming; numbers get round ticks and a little room at both ends.
+ */
+export function scaleOf(places: readonly Place[], layout: AxisLayout, from: number, to: number, zero: boolean): Scale {
+  const shown = places.filter(
+    (place): place is number | string =>
+      typeof place === "string" || (typeof place === "number" && Number.isFinite(place)),
+  );
+  const reversed = layout.autorange === "reversed";
+  if (layout.type === "category" || shown.some((place) => typeof place === "string")) {
+    const names = [...new Set([...(layout.categoryarray ?? []), ...shown.map(String)])];
+    const step = (to - from) / Math.max(1, names.length);
+    const pixel = (index: number): number => from + step * ((reversed ? names.length - 1 - index : index) + 0.5);
+    return {
+      named: true,
+      step: Math.abs(step),
+      at: (place) => {
+        const index = place === null || place === undefined ? -1 : names.indexOf(String(place));
+        return index < 0 ? null : pixel(index);
+      },
+      ticks: names.map((label, index) => ({ pixel: pixel(index), label })),
+    };
+  }
+  const log = layout.type === "log";
+  const inner = (value: number): number => (log ? Math.log10(value) : value);
+  const numbers = (shown as number[]).map(inner).filter(Number.isFinite);
+  const [low, high] = layout.range ?? extent(numbers, zero || layout.rangemode === "tozero");
+  const [start, end] = reversed ? [high, low] : [low, high];
+  const pixel = (value: number): number => from + ((value - start) / (end - start)) * (to - from);
+  return {
+    named: false,
+    step: Math.abs((to - from) / (end - start)),
+    at: (place) => {
+      const value = typeof place === "number" ? inner(place) : Number.NaN;
+      return Number.isFinite(value) ? pixel(value) : null;
+    },
+    ticks: (log ? decades(low, high) : roundTicks(low, high)).map(({ value, label }) => ({
+      pixel: pixel(value),
+      label,
+    })),
+  };
+}
+
+function extent(numbers: readonly number[], zero: boolean): [number, number] {
+  let low = zero ? 0 : Number.POSITIVE_INFINITY;
+  let high = zero ? 0 : Number.NEGATIVE_INFINITY;
+  for (const value of numbers) {
+    low = Math.min(low, value);
+    high = Math.max(high, value);
+  }
+  if (!(low <= high)) return [0, 1];
+  const least = Math.max(1e-30, 1e-12 * Math.max(Math.abs(low), Math.abs(high)));
+  if (high - low < least) return [low - 0.5 * Math.max(1, Math.abs(low)), high + 0.5 * Math.max(1, Math.abs(high))];
+  const room = 0.05 * (high - low);
+  return [zero && low === 0 ? 0 : low - room, zero && high === 0 ? 0 : high + room];
+}
+
+interface Tick {
+  readonly value: number;
+  readonly label: string;
+}
+
+function roundTicks(low: number, high: number): Tick[] {
+  const rough = Math.abs(high - low) / 6;
+  const size = 10 ** Math.floor(Math.log10(rough));
+  const step = size * (rough / size > 5 ? 10 : rough / size > 2 ? 5 : rough / size > 1 ? 2 : 1);
+  const digits = Math.max(0, -Math.floor(Math.log10(step) + 1e-9));
+  const [from, to] = low < high ? [low, high] : [high, low];
+  const ticks: Tick[] = [];
+  for (let count = Math.ceil(from / step - 1e-9); count * step <= to + 1e-9 * step; count++) {
+    ticks.push({ value: count * step, label: labelOf(count * step, digits) });
+  }
+  return ticks;
+}
+
+function labelOf(value: number, digits: number): string {
+  if (value === 0) return "0";
+  return digits > 5 || Math.abs(value) >= 1e7 ? value.toExponential(1) : value.toFixed(digits);
+}
+
+function decades(low: number, high: number): Tick[] {
+  const ticks: Tick[] = [];
+  for (let power = Math.floor(low); power <= Math.ceil(high); power++) {
+    for (const lead of high - low > 2 ? [1] : [1, 2, 5]) {
+      const value = power + Math.log10(lead);
+      if (value >= low && value <= high)
+        ticks.push({ value, label: String(Number((lead * 10 ** power).toPrecision(3))) });
+    }
+  }
+  return ticks;
+}
