@@ -25,6 +25,14 @@ export { type CandidateTrial, type NextTrial, nextTrial } from "./advice/next-tr
 export { type OtherPans, type OtherPansOptions, otherPans, type PanVerdict, type Remedy } from "./advice/other-pans";
 export { type ReheatCard, reheatCard } from "./advice/reheat-card";
 export { type WindowCalibrationOptions, windowCalibration } from "./advice/window-calibration";
+export { clockFigure } from "./figures/clock-figure";
+export { successCoverageFigure } from "./figures/success-coverage-figure";
+export { successFigure } from "./figures/success-figure";
+export { type WindowFigureOptions, windowFigure } from "./figures/window-figure";
+export { windowMapFigure } from "./figures/window-map-figure";
+export { windowConstantsTable } from "./tables/window-constants-table";
+export { windowPansTable } from "./tables/window-pans-table";
+export { windowTable } from "./tables/window-table";
 // crisp: the three clocks calibrated against trials, the window, the chance of success
 export {
   type CalibrateCrispOptions,
@@ -36,9 +44,11 @@ export {
 export { type Coverage, type CoverageOptions, type CoverageRow, coverage } from "./crisp/coverage";
 export type { CrispObservation } from "./crisp/crisp-observation";
 export { type CrispPrior, type CrispPriorsOptions, crispPriors } from "./crisp/crisp-priors";
+export { type ClocksOverTime, type ClocksOverTimeOptions, clocksOverTime } from "./crisp/clocks-over-time";
 export { type LargestThickness, largestThickness } from "./crisp/largest-thickness";
 export type { SuccessOverTime } from "./crisp/success-over-time";
 export { type CrispWindow, type Moment, type RecommendedTime, type WindowAtOptions, windowAt } from "./crisp/window-at";
+export { type WindowOverThickness, type WindowOverThicknessOptions, windowOverThickness } from "./crisp/window-over-thickness";
 export { type WindowMap, type WindowMapOptions, windowMapOverSetpoint, windowMapOverTime } from "./crisp/window-map";
 export type { SettledSetting, WindowSetting } from "./crisp/window-setting";
 // figures and tables as data

@@ -1,0 +1,46 @@
+import type { CrispCalibration } from "./calibrate-crisp";
+import { modeSlab } from "./draw-slabs";
+import { brownScoreAt, crispScoreAt } from "./panel-score";
+import { browningOf, coreC, crustMmAt, lossPercentOf } from "./slab-clocks";
+import { basisOf, type SettledSetting, settle, type WindowSetting } from "./window-setting";
+
+/** What `clocksOverTime` works from. */
+export interface ClocksOverTimeOptions extends WindowSetting {
+  readonly calibration: CrispCalibration;
+  readonly timesMin: readonly number[];
+}
+
+/** The state of one slab over time at the most probable constants. */
+export interface ClocksOverTime {
+  readonly kind: "clocks over time";
+  readonly setting: SettledSetting;
+  readonly timesMin: readonly number[];
+  readonly coreC: readonly number[];
+  readonly crustMm: readonly number[];
+  readonly crispScore: readonly number[];
+  readonly brownScore: readonly number[];
+  readonly lossPercent: readonly number[];
+  /** crust depth from which checks say crisp (mm) */
+  readonly crispFromMm: number;
+}
+
+/** Core, crust, crispness, browning and loss of a slab while it is heated, at the most probable constants. */
+export function clocksOverTime(options: ClocksOverTimeOptions): ClocksOverTime {
+  const { calibration, timesMin, ...rest } = options;
+  const setting = settle(rest, "clocksOverTime");
+  const basis = basisOf(calibration, setting);
+  const slab = modeSlab(calibration, setting);
+  const { thicknessMm } = setting;
+  const crustMm = timesMin.map((time) => crustMmAt(basis, slab, thicknessMm, time));
+  return Object.freeze({
+    kind: "clocks over time",
+    setting,
+    timesMin,
+    coreC: timesMin.map((time) => coreC(basis, slab, thicknessMm, time)),
+    crustMm,
+    crispScore: crustMm.map((depth) => crispScoreAt(depth, slab.crustMm, slab.panelWidthMm)),
+    brownScore: crustMm.map((depth) => brownScoreAt(browningOf(basis, slab, depth))),
+    lossPercent: crustMm.map((depth) => lossPercentOf(basis, slab, thicknessMm, depth)),
+    crispFromMm: slab.crustMm,
+  });
+}
