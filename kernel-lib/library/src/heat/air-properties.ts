@@ -9,8 +9,8 @@ export interface AirProperties {
 }
 
 /**
- * Dry air at atmospheric pressure: Sutherland's law for the viscosity, his form for the conductivity, ideal gas.
- * Within 1 % of the usual tables from −40 to 250 °C.
+ * Dry air at sea level: Sutherland's law for the viscosity and the conductivity of the US Standard Atmosphere (1976,
+ * constants from memory), ideal gas. Within 2 % of the usual tables from −40 to 250 °C.
  */
 export function airProperties(temperatureC: number): AirProperties {
   const kelvin = temperatureC + 273.15;

@@ -41,7 +41,7 @@ export interface FlashFreeze extends TimeRange {
  *
  * @example
  * const food = { densityKgM3: 1050, waterFraction: 0.735, freezingPointC: -1, latentKJkg: 216.1728, thawedSpecificHeatKJkgK: 3.5, frozenSpecificHeatKJkgK: 2, thawedConductivityWmK: 0.49, frozenConductivityWmK: 1.5 };
- * flashFreeze({ food, thicknessMm: 10, widthMm: 30, lengthMm: 30, airC: -18, coefficientWm2K: 9 }).timeMin; // → 110
+ * flashFreeze({ food, thicknessMm: 10, widthMm: 30, lengthMm: 30, airC: -18, coefficientWm2K: 9 }).timeMin; // → 105
  *
  * Reference: this library's enthalpy solver.
  */

@@ -66,7 +66,7 @@ export interface FreezeToCut {
  * @example
  * const food = { densityKgM3: 1050, waterFraction: 0.735, freezingPointC: -1, latentKJkg: 216.1728, thawedSpecificHeatKJkgK: 3.5, frozenSpecificHeatKJkgK: 2, thawedConductivityWmK: 0.49, frozenConductivityWmK: 1.5 };
  * const pan = freezeToCut({ food, thicknessMm: 10, airC: -18, coefficientWm2K: 9, coefficientBelowWm2K: 4 });
- * pan.firm.timeMin; // → 126
+ * pan.firm.timeMin; // → 139
  * pan.cutsOnTheWay; // → true
  *
  * Reference: this library's enthalpy solver.

@@ -45,8 +45,8 @@ export interface FreezerCoefficients {
  * Range: a start, not an answer: one logged freezing curve of a pan (`fitProbeTrace`) is worth more.
  *
  * @example
- * freezerCoefficients({ airC: -18 }).coefficientWm2K; // → 8.9
- * freezerCoefficients({ airC: -18, airflow: "fan" }).coefficientWm2K; // → 11.7
+ * freezerCoefficients({ airC: -18 }).coefficientWm2K; // → 8.96
+ * freezerCoefficients({ airC: -18, airflow: "fan" }).coefficientWm2K; // → 13.2
  *
  * Reference: correlations of `naturalConvectionCoefficient`, `flatPlateCoefficient`, `radiationCoefficient`.
  */

@@ -169,7 +169,7 @@ export interface TimeWhenOptions {
  * @example
  * const food = { densityKgM3: 1050, waterFraction: 0.735, freezingPointC: -1, latentKJkg: 216.1728, thawedSpecificHeatKJkgK: 3.5, frozenSpecificHeatKJkgK: 2, thawedConductivityWmK: 0.49, frozenConductivityWmK: 1.5 };
  * const run = simulateSlab({ food, thicknessMm: 12.7, startC: -18, airC: 204, coefficientWm2K: 40, endMin: 15 });
- * timeWhen(run, { column: "coreC", value: 74 }); // → 9.77
+ * timeWhen(run, { column: "coreC", value: 74 }); // → 9.76
  * timeWhen(run, { column: "coreC", value: 140 }); // throws "must pass 140 °C within the run"
  */
 export function timeWhen(run: HeatRun, options: TimeWhenOptions): number {

@@ -1,5 +1,5 @@
 import { EVAPORATION_KJKG } from "./crust-depth";
-import { evaporationHeat, vapourFlux } from "./wet-surface";
+import { evaporationHeat, humidity, humiditySlope, saturation, vapourResistance } from "./wet-surface";
 
 /** How water leaves a face. */
 export type DryingLaw = "none" | "boiling-surface" | "receding-front" | "wet-front";
@@ -28,6 +28,8 @@ export interface FaceFlow {
   frontC: number;
   /** vapour that leaves [kg/(m²·s)] */
   vapour: number;
+  /** where to look first for a wet front [°C] */
+  guessC: number;
 }
 
 /**
@@ -69,7 +71,10 @@ export function surfaceBalance(
   flow.vapour = (flow.heatIn - flow.heatToCore) / (1000 * EVAPORATION_KJKG);
 }
 
-/** Finds the front temperature at which heat in = heat on into the core + heat of the vapour that leaves. */
+/**
+ * Finds the front temperature at which heat in = heat on into the core + heat of the vapour that leaves, by Newton's
+ * steps inside a bracket, starting from `flow.guessC`.
+ */
 function wetFront(
   flow: FaceFlow,
   drying: DryingConstants,
@@ -80,30 +85,29 @@ function wetFront(
   cellC: number,
   outer: number,
 ): void {
-  const convection = coefficient * drying.convectionShare;
-  const vapourAt = (frontC: number): number =>
-    vapourFlux(frontC, drying.vapourPa, convection, crustM, drying.crustVapourKgMs);
   let low = cellC;
   let high = Math.min(flow.frontC, 99.9);
-  if (low >= high || vapourAt(high) <= 0) return;
-  let frontC = Math.min(high, Math.max(low, cellC + 0.5 * (high - cellC)));
-  for (let step = 0; step < 40; step++) {
-    const vapour = Math.max(0, vapourAt(frontC));
-    const surplus = (airC - frontC) / outer - cellConductance * (frontC - cellC) - vapour * evaporationHeat(frontC);
+  if (low >= high) return;
+  const resistance = vapourResistance(coefficient * drying.convectionShare, crustM, drying.crustVapourKgMs);
+  const inAir = humidity(drying.vapourPa);
+  let frontC = flow.guessC > low && flow.guessC < high ? flow.guessC : 0.5 * (low + high);
+  for (let step = 0; step < 60; step++) {
+    const pressure = saturation(frontC);
+    const excess = humidity(pressure) - inAir;
+    const heat = evaporationHeat(frontC);
+    const surplus =
+      (airC - frontC) / outer - cellConductance * (frontC - cellC) - (Math.max(0, excess) / resistance) * heat;
     if (surplus > 0) low = frontC;
     else high = frontC;
-    const nudge = 1e-4;
     const slope =
-      -1 / outer -
-      cellConductance -
-      (Math.max(0, vapourAt(frontC + nudge)) * evaporationHeat(frontC + nudge) - vapour * evaporationHeat(frontC)) /
-        nudge;
+      -1 / outer - cellConductance - (excess > 0 ? (humiditySlope(frontC, pressure) * heat) / resistance : 0);
     let next = frontC - surplus / slope;
     if (!(next > low && next < high)) next = (low + high) / 2;
     const moved = Math.abs(next - frontC);
     frontC = next;
-    if (moved < 1e-9) break;
+    if (moved < 1e-8) break;
   }
+  flow.guessC = frontC;
   flow.frontC = frontC;
   flow.heatIn = (airC - frontC) / outer;
   flow.heatToCore = cellConductance * (frontC - cellC);

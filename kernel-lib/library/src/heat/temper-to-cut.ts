@@ -94,7 +94,7 @@ export function counterRuns(
  *
  * @example
  * const food = { densityKgM3: 1050, waterFraction: 0.735, freezingPointC: -1, latentKJkg: 216.1728, thawedSpecificHeatKJkgK: 3.5, frozenSpecificHeatKJkgK: 2, thawedConductivityWmK: 0.49, frozenConductivityWmK: 1.5 };
- * temperToCut({ food, thicknessMm: 10 }).from.timeMin; // → 5
+ * temperToCut({ food, thicknessMm: 10 }).from.timeMin; // → 7
  *
  * Reference: this library's enthalpy solver.
  */

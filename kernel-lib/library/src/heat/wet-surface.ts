@@ -17,12 +17,13 @@ export function saturationPressurePa(temperatureC: number): number {
   return saturation(temperatureC);
 }
 
-function saturation(temperatureC: number): number {
+/** `saturationPressurePa` without its checks, for inner loops [Pa]. */
+export function saturation(temperatureC: number): number {
   return 611.21 * Math.exp(((18.678 - temperatureC / 234.5) * temperatureC) / (257.14 + temperatureC));
 }
 
 /** kg of vapour for each kg of dry air at a vapour pressure; grows without bound towards boiling. */
-function humidity(vapourPa: number): number {
+export function humidity(vapourPa: number): number {
   return (0.622 * vapourPa) / Math.max(ATMOSPHERE_PA - vapourPa, 1);
 }
 
@@ -31,19 +32,22 @@ export function evaporationHeat(temperatureC: number): number {
   return 2.5008e6 - 2360 * temperatureC;
 }
 
-/**
- * Vapour that leaves a wet front for each K of it [kg/(m²·s)], Lewis: (h/(cp·Le^⅔))·(Ys − Y∞), with the dry crust over
- * it as a second resistance in series.
- */
-export function vapourFlux(
-  frontC: number,
-  vapourPa: number,
-  convectionWm2K: number,
-  crustM: number,
-  crustVapourKgMs: number,
-): number {
-  const film = convectionWm2K / (AIR_HEAT * LEWIS ** (2 / 3));
-  return (humidity(saturation(frontC)) - humidity(vapourPa)) / (1 / film + crustM / crustVapourKgMs);
+/** How `humidity` over water rises with temperature [1/K]. */
+export function humiditySlope(temperatureC: number, saturationPa: number): number {
+  const slope =
+    (18.678 - (2 * temperatureC) / 234.5) / (257.14 + temperatureC) -
+    ((18.678 - temperatureC / 234.5) * temperatureC) / (257.14 + temperatureC) ** 2;
+  return (0.622 * ATMOSPHERE_PA * saturationPa * slope) / Math.max(ATMOSPHERE_PA - saturationPa, 1) ** 2;
+}
+
+/** What holds back vapour from a wet front: the air film by Lewis, cp·Le^⅔/h, and the dry crust over it [m²·s/kg]. */
+export function vapourResistance(convectionWm2K: number, crustM: number, crustVapourKgMs: number): number {
+  return (AIR_HEAT * LEWIS ** (2 / 3)) / convectionWm2K + crustM / crustVapourKgMs;
+}
+
+/** Vapour that leaves a wet surface [kg/(m²·s)]: Lewis, (h/(cp·Le^⅔))·(Ys − Y∞). */
+export function vapourFlux(surfaceC: number, vapourPa: number, convectionWm2K: number): number {
+  return (humidity(saturation(surfaceC)) - humidity(vapourPa)) / vapourResistance(convectionWm2K, 0, 1);
 }
 
 /** A surface that stays wet in hot air. */
@@ -94,13 +98,13 @@ export function wetSurface(options: WetSurfaceOptions): WetSurface {
   let high = Math.min(airC, 99.99);
   for (let halving = 0; halving < 60; halving++) {
     const middle = (low + high) / 2;
-    const spent = vapourFlux(middle, vapourPa, convectionWm2K, 0, 1) * evaporationHeat(middle);
+    const spent = vapourFlux(middle, vapourPa, convectionWm2K) * evaporationHeat(middle);
     if ((convectionWm2K + radiationWm2K) * (airC - middle) > spent) low = middle;
     else high = middle;
   }
   const surfaceC = (low + high) / 2;
   return Object.freeze({
     surfaceC,
-    lossGm2min: vapourFlux(surfaceC, vapourPa, convectionWm2K, 0, 1) * 60000,
+    lossGm2min: vapourFlux(surfaceC, vapourPa, convectionWm2K) * 60000,
   });
 }

@@ -25,7 +25,7 @@ export interface WorkableTime extends TimeRange {
  *
  * @example
  * const food = { densityKgM3: 1050, waterFraction: 0.735, freezingPointC: -1, latentKJkg: 216.1728, thawedSpecificHeatKJkgK: 3.5, frozenSpecificHeatKJkgK: 2, thawedConductivityWmK: 0.49, frozenConductivityWmK: 1.5 };
- * workableTime({ food, thicknessMm: 10, widthMm: 30, lengthMm: 30 }).timeMin; // → 60
+ * workableTime({ food, thicknessMm: 10, widthMm: 30, lengthMm: 30 }).timeMin; // → 51
  *
  * Reference: this library's enthalpy solver.
  */

@@ -1,0 +1,114 @@
+import { describe, expect, test } from "vitest";
+import { flashFreeze } from "../../../kernel-lib/library/src/heat/flash-freeze";
+import { freezeToCut } from "../../../kernel-lib/library/src/heat/freeze-to-cut";
+import { freezerCoefficients } from "../../../kernel-lib/library/src/heat/freezer-coefficients";
+import { freezingTimePham } from "../../../kernel-lib/library/src/heat/freezing-time-pham";
+import { valueAt } from "../../../kernel-lib/library/src/heat/heat-run";
+import { temperToCut } from "../../../kernel-lib/library/src/heat/temper-to-cut";
+import { workableTime } from "../../../kernel-lib/library/src/heat/workable-time";
+import { foods } from "./foods";
+
+const food = foods.reference;
+const pan = { food, thicknessMm: 10, airC: -18, coefficientWm2K: 9, coefficientBelowWm2K: 4 };
+
+describe("freezerCoefficients", () => {
+  test("a fan helps; a lid, a shelf and a tight stack hinder", () => {
+    const open = freezerCoefficients({ airC: -18 });
+    expect(freezerCoefficients({ airC: -18, airflow: "fan" }).coefficientWm2K).toBeGreaterThan(open.coefficientWm2K);
+    expect(freezerCoefficients({ airC: -18, lidGapMm: 12 }).coefficientWm2K).toBeLessThan(open.coefficientWm2K / 2);
+    expect(freezerCoefficients({ airC: -18, restsOn: "shelf" }).coefficientBelowWm2K).toBeLessThan(
+      open.coefficientBelowWm2K,
+    );
+    expect(freezerCoefficients({ airC: -18, restsOn: "insulated" }).coefficientBelowWm2K).toBe(0);
+    const tight = freezerCoefficients({ airC: -18, stackGapMm: 10 }).coefficientWm2K;
+    const loose = freezerCoefficients({ airC: -18, stackGapMm: 60 }).coefficientWm2K;
+    expect(tight).toBeLessThan(loose);
+    expect(loose).toBeLessThan(open.coefficientWm2K);
+  });
+
+  test("a warm freezer and unknown words are refused", () => {
+    expect(() => freezerCoefficients({ airC: 4 })).toThrow("airC must be between -80 and -2 °C, got 4");
+    expect(() => freezerCoefficients({ airC: -18, airflow: "wind" as "fan" })).toThrow("airflow must be still or fan");
+  });
+});
+
+describe("freezeToCut", () => {
+  test("at its times the slab is at its limits", () => {
+    const found = freezeToCut(pan);
+    expect(valueAt(found.run, "meanC", found.firm.timeMin)).toBeCloseTo(-3, 6);
+    expect(valueAt(found.run, "coreC", found.hardThrough?.timeMin as number)).toBeCloseTo(-10, 6);
+    expect(found.firm.earliestMin).toBeLessThan(found.firm.timeMin);
+    expect(found.firm.latestMin).toBeGreaterThan(found.firm.timeMin);
+    expect(found.limitsFrom).toBe("common practice, no source");
+    expect(found.notes[0]).toContain("common practice without a source");
+  });
+
+  test("hard through agrees with Pham's formula for a slab with equal faces, within 3 %", () => {
+    const even = { food, thicknessMm: 25, airC: -18, coefficientWm2K: 25, startC: 5 };
+    const pham = freezingTimePham(even).timeMin;
+    const found = freezeToCut({ ...even, hardThroughC: -10 }).hardThrough?.timeMin as number;
+    expect(Math.abs(found / pham - 1)).toBeLessThan(0.03);
+  });
+
+  test("a thick slab in a fierce freezer is brittle outside before it is firm inside, and is told to temper", () => {
+    const found = freezeToCut({ ...pan, thicknessMm: 40, airC: -35, coefficientWm2K: 120, coefficientBelowWm2K: 120 });
+    expect(found.cutsOnTheWay).toBe(false);
+    expect(found.notes.join(" ")).toContain("freeze it hard, then temper");
+  });
+
+  test("slabs that touch freeze as one thick slab", () => {
+    const one = freezeToCut(pan).firm.timeMin;
+    const two = freezeToCut({ ...pan, touching: 2 }).firm.timeMin;
+    expect(two / one).toBeGreaterThan(1.9);
+    expect(two / one).toBeLessThan(2.6);
+  });
+
+  test("a gentle freezer that never hardens the core says so", () => {
+    const found = freezeToCut({ ...pan, airC: -9 });
+    expect(found.hardThrough).toBeUndefined();
+    expect(found.notes.join(" ")).toContain("At -9 °C the freezer cannot take the core to -10 °C.");
+  });
+
+  test("air that cannot firm the slab is refused with what its mean tends to", () => {
+    expect(() => freezeToCut({ ...pan, airC: -2 })).toThrow(
+      "must be below -3 °C to firm the slab; its mean tends to -2 °C",
+    );
+    expect(() => freezeToCut({ ...pan, startC: -5 })).toThrow("from the freezing point up");
+    expect(() => freezeToCut({ ...pan, limits: { softAboveC: -3, brittleBelowC: -2 } })).toThrow(
+      "must be below softAboveC",
+    );
+    expect(() => freezeToCut({ ...pan, limits: { softAboveC: -0.5, brittleBelowC: -6 } })).toThrow(
+      "below the mix's freezing point",
+    );
+  });
+});
+
+describe("on the counter", () => {
+  test("tempering goes from too hard to too soft", () => {
+    const found = temperToCut({ food, thicknessMm: 15 });
+    expect(found.from.timeMin).toBeGreaterThan(1);
+    expect(found.until.timeMin).toBeGreaterThan(found.from.timeMin);
+    expect(valueAt(found.run, "coreC", found.from.timeMin)).toBeCloseTo(-10, 6);
+    expect(temperToCut({ food, thicknessMm: 15, startC: -8 }).from.timeMin).toBe(0);
+  });
+
+  test("thicker slabs and colder rooms stay workable longer, and the surface is at its limit when it ends", () => {
+    const found = workableTime({ food, thicknessMm: 15 });
+    expect(valueAt(found.run, "surfaceC", found.timeMin)).toBeCloseTo(-1, 6);
+    expect(workableTime({ food, thicknessMm: 25 }).timeMin).toBeGreaterThan(found.timeMin);
+    expect(workableTime({ food, thicknessMm: 15, airC: 12 }).timeMin).toBeGreaterThan(found.timeMin);
+    const piece = workableTime({ food, thicknessMm: 15, widthMm: 30, lengthMm: 30 });
+    expect(piece.timeMin).toBeLessThan(found.timeMin);
+    expect(() => workableTime({ food, thicknessMm: 15, airC: -5 })).toThrow("must be warmer than the freezing point");
+  });
+});
+
+describe("flashFreeze", () => {
+  test("pieces freeze sooner than their slab", () => {
+    const slab = flashFreeze({ ...pan, coefficientBelowWm2K: 9 });
+    const piece = flashFreeze({ ...pan, coefficientBelowWm2K: 9, widthMm: 30, lengthMm: 30 });
+    expect(piece.run.body).toBe("piece");
+    expect(piece.timeMin).toBeLessThan(0.8 * slab.timeMin);
+    expect(() => flashFreeze({ ...pan, airC: -8 })).toThrow("the core tends to -8 °C");
+  });
+});
