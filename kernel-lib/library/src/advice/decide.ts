@@ -1,8 +1,7 @@
+import type { CrispCalibration } from "../crisp/calibrate-crisp";
 import { intervalFactor } from "../fit/interval-factor";
 import { predictSlabTime, type SlabTimePrediction } from "../fit/predict-slab-time";
 import { formulaTotals } from "../food/formula-totals";
-import { thermalProperties } from "../food/thermal-properties";
-import { coreTimeClosedForm } from "../heat/core-time-closed-form";
 import { type PieceMacros, pieceMacros } from "../macros/piece-macros";
 import type { Pan } from "../pan/pan";
 import { panVolumeMl } from "../pan/pan-volume";
@@ -10,9 +9,11 @@ import { type Slab, slabThickness } from "../pan/slab-thickness";
 import { type CoreLimit, coreLimit } from "../safety/core-limit";
 import { studentTCdf } from "../statistics/student-t-distribution";
 import type { Kitchen, KitchenVariant } from "../trials/kitchen";
+import { crispWindow } from "./crisp-window";
 import { type PiecesOnPan, piecesOnPan } from "./pieces-on-pan";
 import { type ExpectedYield, expectedYield, reheatYield } from "./reheat-yield";
 import { type VariantCrispTime, variantCrispTime } from "./variant-crisp-time";
+import { windowCalibration } from "./window-calibration";
 
 /** What to do with a variant on a pan. */
 export type Advice = "keep" | "too thick" | "outside what was tried" | "does not fit" | "other kind of pan";
@@ -44,7 +45,7 @@ export interface Outcome {
   readonly crisp: SlabTimePrediction;
   /** chance that one more reheat takes longer to crisp than the variant allows, 0 to 1 */
   readonly chanceTooLong: number;
-  /** time by which even a slow appliance has the core at its limit (min), see `decide` */
+  /** time from which 99.5 % of pieces have their core at the limit (min) */
   readonly coreSafeMin: number;
   /** the later of crisp and core (min): never take out before */
   readonly reheatMin: number;
@@ -52,8 +53,8 @@ export interface Outcome {
   readonly macros: PieceMacros;
 }
 
-/** Surface coefficient (W/m²·K) that `coreSafeMin` counts on: low for a fan appliance, so that the time errs long. */
-const CAUTIOUS_COEFFICIENT_WM2K = 25;
+/** Pieces drawn for the time from which a core is safe. */
+const DRAWS = 1000;
 /** A batch is split over at most so many pans. */
 const MOST_PANS = 12;
 
@@ -61,10 +62,9 @@ const MOST_PANS = 12;
  * Goes through every variant and every pan of a kitchen with the variant's whole batch: slab thickness, cut, pieces,
  * crisp time on the variant's own appliance and setpoint (`variantCrispTime`), reheat yield, macros, and a verdict.
  *
- * The core time is the short form of the slab solver at a surface coefficient of 25 W/(m²·K): the prior for fan
- * appliances has its median at 40 and a factor 1.6 for one standard deviation (our judgement; no measured table was
- * found), and 25 is one below. It is a caution, no measurement: probe the thickest piece. `reheatMin` is the later of
- * crisp and core, so that no time here leaves the core below its limit under that assumption.
+ * The core time is the one from which 99.5 % of pieces have their core at the limit, by the clocks that the kitchen's own
+ * core readings calibrate (`windowCalibration`, `crispWindow`). It is calculated, no measurement: probe the thickest
+ * piece. `reheatMin` is the later of crisp and core, so that no time here leaves the core below its limit.
  *
  * Verdicts: "keep" when the thickness was tried and the variant's longest reheat is met; "too thick" when it is not,
  * with the fewest pans that bring it back; "outside what was tried" when the curve would have to be extrapolated.
@@ -85,17 +85,12 @@ interface Known {
   readonly crispTime: VariantCrispTime;
   readonly yields: ReturnType<typeof reheatYield>;
   readonly totals: ReturnType<typeof formulaTotals>;
-  readonly thermal: ReturnType<typeof thermalProperties>;
+  readonly calibration: CrispCalibration;
   readonly core: CoreLimit;
-  /** piece-to-piece spread of thickness, as a share of it */
-  readonly unevenness: number;
 }
 
 function whatIsKnown(kitchen: Kitchen, variant: KitchenVariant): Known {
-  const { variantId, formula, composition } = variant;
-  const shares = kitchen.trials
-    .filter((trial) => trial.variantId === variantId && trial.thicknessSdMm !== null)
-    .map((trial) => (trial.thicknessSdMm as number) / trial.thicknessMm);
+  const { variantId, formula } = variant;
   const crispTime = variantCrispTime(kitchen, variantId);
   return {
     kitchen,
@@ -103,9 +98,8 @@ function whatIsKnown(kitchen: Kitchen, variant: KitchenVariant): Known {
     crispTime,
     yields: reheatYield(kitchen, variantId, crispTime),
     totals: formulaTotals(formula, kitchen.ingredients),
-    thermal: thermalProperties(composition, { airFraction: formula.airFraction }),
+    calibration: windowCalibration({ kitchen, variantId }),
     core: coreLimit(formula.foodClass),
-    unevenness: Math.sqrt(shares.reduce((sum, share) => sum + share ** 2, 0) / Math.max(1, shares.length)),
   };
 }
 
@@ -155,25 +149,24 @@ function fits(variant: KitchenVariant, pan: Pan): boolean {
 }
 
 function outcomeOn(known: Known, pan: Pan): Outcome {
-  const { kitchen, variant, crispTime, yields, totals, thermal, core, unevenness } = known;
-  const { batchG, densityKgM3, setpointC, startC } = variant;
+  const { kitchen, variant, crispTime, yields, totals, calibration } = known;
+  const { batchG, densityKgM3 } = variant;
   const slab = slabThickness({ pan, batchG, densityKgM3 });
   const pieces = piecesOnPan({ kitchen, variant, pan, slab });
   const crisp = predictSlabTime(crispTime.fit, slab.thicknessMm);
-  const coreSafeMin = coreTimeClosedForm({
-    food: thermal,
+  const coreSafeMin = crispWindow({
+    kitchen,
+    variantId: variant.variantId,
     thicknessMm: slab.thicknessMm,
-    coefficientWm2K: CAUTIOUS_COEFFICIENT_WM2K,
-    airC: setpointC,
-    startC,
-    limitC: core.limitC,
-  }).timeMin;
+    calibration,
+    draws: DRAWS,
+  }).chances.safeFromMin;
   const reheatMin = Math.max(crisp.timeMin, coreSafeMin);
   const expected = expectedYield(yields, slab.thicknessMm, reheatMin);
   const macros = pieceMacros({
     totals,
     pieceG: pieces.pieceG,
-    pieceSeG: pieces.pieceG * unevenness,
+    pieceSeG: pieces.pieceG * calibration.unevenness,
     surfaceMm2: pieces.surfaceMm2,
     reheat: { yieldPercent: expected.yieldPercent, yieldSePercent: expected.standardErrorPercent },
   });

@@ -78,7 +78,7 @@ function notesOf(decisions: readonly Decision[]): string[] {
   }
   return [
     "Crisp time: on the variant's own appliance and setpoint, 95 % interval for one more reheat. Macros: of one coated piece as eaten, an estimate from a food table.",
-    "Core by: when even a slow fan appliance (25 W/m²K) has the core at its limit. Never take out before the later of crisp and core; probe the thickest piece.",
+    "Core by: the time from which 99.5 % of pieces have their core at the limit, calculated from the core temperatures that were logged. Never take out before the later of crisp and core; probe the thickest piece.",
     ...[...named].map(([caution, names]) => `${names.join(", ")}: ${caution}`),
   ];
 }

@@ -15,7 +15,7 @@ const HEADING = [
   "kcal",
   "P / F / C g",
 ];
-const WIDTHS = [18, 12, 8, 8, 5, 20, 8, 5, 4, 16];
+const WIDTHS = [19, 12, 8, 8, 5, 20, 8, 5, 4, 16];
 
 /**
  * The decisions of a kitchen for a terminal about 120 wide: a block a variant with its setting and core limit, two lines
@@ -28,8 +28,9 @@ export function decisionText(decisions: readonly Decision[]): string {
   return [
     ...blocks,
     "* extrapolated: beyond the thicknesses that were tried. 95 %: for one more reheat. P / F / C: protein, fat and",
-    "carbohydrate; with kcal, of one coated piece as eaten, an estimate from a food table. Core by: when even a slow fan",
-    "appliance has the core at its limit; never take out before the later of crisp and core, and probe the thickest piece.",
+    "carbohydrate; with kcal, of one coated piece as eaten, an estimate from a food table. Core by: from then on 99.5 % of",
+    "pieces have their core at the limit, calculated from the cores that were logged; never take out before the later of",
+    "crisp and core, and probe the thickest piece.",
     "",
     ...cautions,
   ].join("\n");
