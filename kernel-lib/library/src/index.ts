@@ -12,47 +12,44 @@ export {
   type VariantDifference,
   type VariantMetric,
 } from "./advice/compare-variants";
-export { type Advice, type Decision, decide, type Outcome } from "./advice/decide";
-export { type PiecesOnPan, type PiecesOnPanOptions, piecesOnPan } from "./advice/pieces-on-pan";
-export { type ExpectedYield, expectedYield, type ReheatYield, reheatYield } from "./advice/reheat-yield";
-export { UNCROWDED_LOAD, type VariantCrispTime, variantCrispTime } from "./advice/variant-crisp-time";
-
 // the crisp window in a kitchen: which pan, which setting, why it failed, what to try next
 export { type CrispWindowOptions, crispWindow, type KitchenWindow } from "./advice/crisp-window";
-export { type ClockState, type ExplainTrialOptions, explainTrial, type Surprise, type TrialExplanation } from "./advice/explain-trial";
+export { type Advice, type Decision, decide, type Outcome } from "./advice/decide";
+export {
+  type ClockState,
+  type ExplainTrialOptions,
+  explainTrial,
+  type Surprise,
+  type TrialExplanation,
+} from "./advice/explain-trial";
 export { type LoadPlan, type LoadPlanOptions, loadPlan } from "./advice/load-plan";
 export { type CandidateTrial, type NextTrial, nextTrial } from "./advice/next-trial";
 export { type OtherPans, type OtherPansOptions, otherPans, type PanVerdict, type Remedy } from "./advice/other-pans";
+export { type PiecesOnPan, type PiecesOnPanOptions, piecesOnPan } from "./advice/pieces-on-pan";
 export { type ReheatCard, reheatCard } from "./advice/reheat-card";
+export { type ExpectedYield, expectedYield, type ReheatYield, reheatYield } from "./advice/reheat-yield";
+export { UNCROWDED_LOAD, type VariantCrispTime, variantCrispTime } from "./advice/variant-crisp-time";
 export { type WindowCalibrationOptions, windowCalibration } from "./advice/window-calibration";
-export { clockFigure } from "./figures/clock-figure";
-export { successCoverageFigure } from "./figures/success-coverage-figure";
-export { successFigure } from "./figures/success-figure";
-export { type WindowFigureOptions, windowFigure } from "./figures/window-figure";
-export { windowMapFigure } from "./figures/window-map-figure";
-export { windowConstantsTable } from "./tables/window-constants-table";
-export { windowPansTable } from "./tables/window-pans-table";
-export { windowTable } from "./tables/window-table";
 // crisp: the three clocks calibrated against trials, the window, the chance of success
-export {
-  type CalibrateCrispOptions,
-  type CalibratedConstant,
-  type CrispCalibration,
-  type CrispNoise,
-  calibrateCrisp,
-} from "./crisp/calibrate-crisp";
+export { type CalibratedConstant, type CrispCalibration, calibrateCrisp } from "./crisp/calibrate-crisp";
+export { type ClocksOverTime, type ClocksOverTimeOptions, clocksOverTime } from "./crisp/clocks-over-time";
 export { type Coverage, type CoverageOptions, type CoverageRow, coverage } from "./crisp/coverage";
 export type { CrispObservation } from "./crisp/crisp-observation";
 export { type CrispPrior, type CrispPriorsOptions, crispPriors } from "./crisp/crisp-priors";
-export { type ClocksOverTime, type ClocksOverTimeOptions, clocksOverTime } from "./crisp/clocks-over-time";
+export type { CalibrateCrispOptions, CrispNoise } from "./crisp/crisp-residuals";
 export { type LargestThickness, largestThickness } from "./crisp/largest-thickness";
 export type { SuccessOverTime } from "./crisp/success-over-time";
 export { type CrispWindow, type Moment, type RecommendedTime, type WindowAtOptions, windowAt } from "./crisp/window-at";
-export { type WindowOverThickness, type WindowOverThicknessOptions, windowOverThickness } from "./crisp/window-over-thickness";
 export { type WindowMap, type WindowMapOptions, windowMapOverSetpoint, windowMapOverTime } from "./crisp/window-map";
+export {
+  type WindowOverThickness,
+  type WindowOverThicknessOptions,
+  windowOverThickness,
+} from "./crisp/window-over-thickness";
 export type { SettledSetting, WindowSetting } from "./crisp/window-setting";
 // figures and tables as data
 export { batchFlowFigure } from "./figures/batch-flow-figure";
+export { clockFigure } from "./figures/clock-figure";
 export { type CoatingThicknessFigureOptions, coatingThicknessFigure } from "./figures/coating-thickness-figure";
 export { compareVariantsFigure, variantDifferencesFigure } from "./figures/compare-variants-figure";
 export { crispTimeFigure } from "./figures/crisp-time-figure";
@@ -65,8 +62,12 @@ export { macroDoubtFigure } from "./figures/macro-doubt-figure";
 export { macrosByVariantFigure } from "./figures/macros-by-variant-figure";
 export { MARKERS, PALETTE, translucent } from "./figures/palette";
 export { reheatYieldFigure } from "./figures/reheat-yield-figure";
+export { successCoverageFigure } from "./figures/success-coverage-figure";
+export { successFigure } from "./figures/success-figure";
 export { svgOf } from "./figures/svg-of";
 export { thicknessByPanFigure } from "./figures/thickness-by-pan-figure";
+export { type WindowFigureOptions, windowFigure } from "./figures/window-figure";
+export { windowMapFigure } from "./figures/window-map-figure";
 export { type YieldLossFigureOptions, yieldLossFigure } from "./figures/yield-loss-figure";
 export { type Bootstrap, type BootstrapOptions, type BootstrapParameter, bootstrapCurve } from "./fit/bootstrap-curve";
 // fits: least squares, curves, the slab time
@@ -310,6 +311,9 @@ export { macroTable } from "./tables/macro-table";
 export type { Column, Table } from "./tables/table";
 export { tableHtml } from "./tables/table-html";
 export { tableText } from "./tables/table-text";
+export { windowConstantsTable } from "./tables/window-constants-table";
+export { windowPansTable } from "./tables/window-pans-table";
+export { windowTable } from "./tables/window-table";
 // trials: what was logged, and the kitchen it was logged in
 export { type Appliance, ApplianceSchema, readAppliances } from "./trials/appliance";
 export { type CrispTime, type CrispTimes, type CrispTimesOptions, crispTimes } from "./trials/crisp-times";
@@ -355,6 +359,7 @@ export {
   type LossTrial,
   predictLoss,
 } from "./yield/fit-loss";
+export { type OilUptake, type OilUptakeOptions, oilUptake } from "./yield/oil-uptake";
 export {
   type ConvertPickupOptions,
   convertPickup,

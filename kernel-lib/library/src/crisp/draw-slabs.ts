@@ -1,8 +1,9 @@
 import { fail } from "../check/check";
 import { seededRandom } from "../statistics/seeded-random";
 import { symmetricEigen } from "../statistics/symmetric-eigen";
-import { type CrispCalibration, slabOf } from "./calibrate-crisp";
+import type { CrispCalibration } from "./calibrate-crisp";
 import { priorValue } from "./crisp-priors";
+import { slabOf } from "./crisp-residuals";
 import type { SlabConstants } from "./slab-clocks";
 
 /** Where the slabs are heated. */
