@@ -92,10 +92,12 @@ describe("yieldLossFigure", () => {
   it("draws the fit and every trial, moved along the fit", () => {
     const figure = yieldLossFigure(loss, { timeMin: 12, setpointC: 200 });
     const line = named(figure, "loss at") as unknown as { x: number[]; y: number[] };
-    expect(line.y[5]).toBeCloseTo(
-      predictLoss(loss, { thicknessMm: line.x[5], timeMin: 12, setpointC: 200 }).lossPercent,
-      10,
-    );
+    const dotted = named(figure, "beyond what was tried") as unknown as { y: (number | null)[] };
+    line.x.forEach((thicknessMm, at) => {
+      const { lossPercent, extrapolated } = predictLoss(loss, { thicknessMm, timeMin: 12, setpointC: 200 });
+      expect(line.y[at]).toBe(extrapolated ? null : lossPercent);
+      expect(dotted.y[at]).toBe(extrapolated ? lossPercent : null);
+    });
     const points = named(figure, "trial, moved");
     expect(points.x).toHaveLength(trials.length);
     const predicted = predictLoss(loss, { ...trials[0], timeMin: 12, setpointC: 200 }).lossPercent;

@@ -23,6 +23,11 @@ describe("coatingPlan", () => {
     expect(plan.cautions[0]).toContain("Throw away wash and crumbs");
   });
 
+  it("warns when a thin poultry piece carries more than 30 % coating", () => {
+    const thin = coatingPlan({ totals, pieces: 10, pieceG: 12, surfaceMm2: 5200 });
+    expect(thin.cautions[0]).toMatch(/Coating is \d+ % of the coated piece.*9 CFR 381\.166/);
+  });
+
   it("puts out exactly what stays when pickup is sure and nothing is left", () => {
     const sure = {
       ...totals.formula,

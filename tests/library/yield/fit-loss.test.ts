@@ -53,6 +53,21 @@ describe("fitLoss", () => {
     expect(predictLoss(loss, { thicknessMm: 20, timeMin: 10, setpointC: 200 }).extrapolated).toBe(true);
   });
 
+  it("flags a combination that was not tried, though each value was", () => {
+    const tied = [6, 8, 10, 12].flatMap((thicknessMm, at) =>
+      [0, 1].map((more) => ({
+        thicknessMm,
+        timeMin: thicknessMm + more,
+        setpointC: 200,
+        massBeforeG: 100,
+        massAfterG: 80 + at - more + 0.1 * ((at + more) % 3),
+      })),
+    );
+    const loss = fitLoss(tied);
+    expect(predictLoss(loss, { thicknessMm: 9, timeMin: 9.5, setpointC: 200 }).extrapolated).toBe(false);
+    expect(predictLoss(loss, { thicknessMm: 12, timeMin: 7, setpointC: 200 }).extrapolated).toBe(true);
+  });
+
   it("refuses a gain and trials that are all alike", () => {
     const [first] = trials(3, 1);
     expect(() => fitLoss([{ ...first, massAfterG: 160 }])).toThrow(

@@ -15,8 +15,8 @@ export interface YieldLossFigureOptions {
 const POINTS = 41;
 
 /**
- * Loss against slab thickness at one time and setpoint: the regression line, its 95 % band, the band for one further
- * trial, and every trial moved to that time and setpoint along the fit (so that points and line can be compared).
+ * Loss against slab thickness at one time and setpoint: the regression line (dotted where nothing near was tried), its
+ * 95 % band, the band for one further trial, and every trial moved to that time and setpoint along the fit (so that points and line can be compared).
  *
  * @param loss from `fitLoss`
  * @param at time and setpoint
@@ -45,6 +45,15 @@ export function yieldLossFigure(loss: LossFit, at: YieldLossFigureOptions): Figu
     line: { width: 0 },
     hoverinfo: "skip",
   });
+  const line = (name: string, dash: string, shown: (point: (typeof curve)[number]) => boolean): object => ({
+    type: "scatter",
+    mode: "lines",
+    name,
+    x: curve.map((point) => point.thicknessMm),
+    y: curve.map((point) => (shown(point) ? point.lossPercent : null)),
+    line: { color: PALETTE[0], width: 2.5, dash },
+    hovertemplate: "%{x:.1f} mm: %{y:.1f} %<extra></extra>",
+  });
   const moved = loss.trials.map(
     (trial, row) => predictLoss(loss, { ...trial, timeMin, setpointC }).lossPercent + loss.fit.residuals[row],
   );
@@ -55,15 +64,8 @@ export function yieldLossFigure(loss: LossFit, at: YieldLossFigureOptions): Figu
     data: [
       band("prediction95", "95 % band, one more trial", 0.12),
       band("confidence95", "95 % band, the mean", 0.25),
-      {
-        type: "scatter",
-        mode: "lines",
-        name: `loss at ${where}`,
-        x: curve.map((point) => point.thicknessMm),
-        y: curve.map((point) => point.lossPercent),
-        line: { color: PALETTE[0], width: 2.5, dash: curve.some((point) => point.extrapolated) ? "dot" : "solid" },
-        hovertemplate: "%{x:.1f} mm: %{y:.1f} %<extra></extra>",
-      },
+      line(`loss at ${where}`, "solid", (point) => !point.extrapolated),
+      line("beyond what was tried", "dot", (point) => point.extrapolated),
       {
         type: "scatter",
         mode: "markers",
@@ -85,6 +87,6 @@ export function yieldLossFigure(loss: LossFit, at: YieldLossFigureOptions): Figu
       `(mean ${middle.confidence95[0].toFixed(1)} to ${middle.confidence95[1].toFixed(1)} %, ` +
       `one more trial ${middle.prediction95[0].toFixed(1)} to ${middle.prediction95[1].toFixed(1)} %, 95 %); ` +
       `${curve[0].lossPercent.toFixed(1)} % at the thinnest, ${curve[POINTS - 1].lossPercent.toFixed(1)} % at the thickest` +
-      `${curve.some((point) => point.extrapolated) ? "; beyond what was tried" : ""}.`,
+      `${curve.some((point) => point.extrapolated) ? "; dotted: beyond what was tried" : ""}.`,
   };
 }

@@ -11,8 +11,8 @@ export interface FormulaLine {
   readonly amount: string;
 }
 
-/** What a layer is for; layers go on in the order of the list. */
-export type LayerKind = "predust" | "wash" | "breading" | "spray oil";
+/** What a layer is for; layers go on in the order of the list. Oil taken up in a fryer is a layer: see `oilUptake`. */
+export type LayerKind = "predust" | "wash" | "breading" | "spray oil" | "fryer oil";
 
 /** The weight that a pickup percentage is of. */
 export type PickupBasis = "substrate" | "finished";
@@ -55,7 +55,7 @@ const lineSchema: z.ZodType<FormulaLine> = z.strictObject({
 });
 
 const layerSchema: z.ZodType<CoatingLayer> = z.strictObject({
-  layer: z.enum(["predust", "wash", "breading", "spray oil"]),
+  layer: z.enum(["predust", "wash", "breading", "spray oil", "fryer oil"]),
   lines: z.array(lineSchema).min(1),
   pickupPercent: z.number().positive().max(200),
   pickupBasis: z.enum(["substrate", "finished"]),

@@ -2,6 +2,9 @@ import { fail, positive, within } from "../check/check";
 import type { FormulaTotals } from "../food/formula-totals";
 import { coatPiece } from "./coat-piece";
 
+/** Most coating on the finished weight of breaded poultry (%), 9 CFR 381.166, from memory. */
+const MOST_ON_POULTRY = 30;
+
 /** What `coatingPlan` works from. */
 export interface CoatingPlanOptions {
   /** from `formulaTotals` */
@@ -86,6 +89,11 @@ export function coatingPlan(options: CoatingPlanOptions): CoatingPlan {
     coatedPieceG: coated.coatedG,
     layers: Object.freeze(layers),
     cautions: Object.freeze([
+      ...(totals.formula.foodClass === "poultry" && coated.coatingPercent > MOST_ON_POULTRY
+        ? [
+            `Coating is ${coated.coatingPercent.toFixed(0)} % of the coated piece: poultry sold as breaded in the US may carry at most ${MOST_ON_POULTRY} % (9 CFR 381.166, from memory): check.`,
+          ]
+        : []),
       "Throw away wash and crumbs that raw meat, fish or egg has touched; follow your local code for how long a wash may stand.",
     ]),
   });

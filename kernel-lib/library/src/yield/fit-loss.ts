@@ -40,7 +40,10 @@ export interface LossPrediction {
   readonly confidence95: readonly [number, number];
   /** 95 % interval for one further trial (%) */
   readonly prediction95: readonly [number, number];
-  /** outside the range of a predictor, or predictors left out at another value than the trials' */
+  /**
+   * farther from the trials than any of them: outside a predictor's range, a combination that was not tried (leverage
+   * above every trial's), or another value of a predictor that never varied
+   */
   readonly extrapolated: boolean;
 }
 
@@ -57,6 +60,11 @@ const PREDICTORS: readonly LossPredictor[] = ["thicknessMm", "timeMin", "setpoin
  * @param trials weighed before and after; more than there are predictors
  * @param largestGainPercent largest gain taken for real (% of before); 2 unless given
  * @returns the fit and what it rests on
+ * @example
+ * const trials = [[6, 9, 84], [6, 11, 81], [9, 10, 88], [9, 13, 85], [12, 12, 90], [12, 15, 87]].map(([thicknessMm, timeMin, massAfterG]) => ({ thicknessMm, timeMin, setpointC: 200, massBeforeG: 100, massAfterG }));
+ * const loss = fitLoss(trials);
+ * predictLoss(loss, { thicknessMm: 9, timeMin: 11, setpointC: 200 }).lossPercent; // → 13
+ * loss.leftOut[0]; // → "setpointC is 200 in every trial"
  */
 export function fitLoss(trials: readonly LossTrial[], largestGainPercent: number = 2): LossFit {
   trials.forEach((trial, at) => {
@@ -102,6 +110,8 @@ export function predictLoss(loss: LossFit, at: Pick<LossTrial, LossPredictor>): 
     loss.fit,
     Object.fromEntries(loss.predictors.map((name) => [name, at[name]])),
   );
+  const leverage = (standardError / loss.fit.residualSd) ** 2;
+  const untried = leverage > 1.000001 * Math.max(...loss.fit.leverage);
   const elsewhere = PREDICTORS.some(
     (name) => !loss.predictors.includes(name) && Math.abs(at[name] - loss.trials[0][name]) > 1e-6,
   );
@@ -111,6 +121,6 @@ export function predictLoss(loss: LossFit, at: Pick<LossTrial, LossPredictor>): 
     standardErrorPercent: standardError,
     confidence95,
     prediction95,
-    extrapolated: extrapolated || elsewhere,
+    extrapolated: extrapolated || untried || elsewhere,
   });
 }
