@@ -296,6 +296,7 @@ export { allergenTable } from "./tables/allergen-table";
 export { batchFlowTable } from "./tables/batch-flow-table";
 export { coatingPlanTable } from "./tables/coating-plan-table";
 export { compareVariantsTable, variantDifferencesTable } from "./tables/compare-variants-table";
+export { comparisonText } from "./tables/comparison-text";
 export { crispTimeTable } from "./tables/crisp-time-table";
 export { decisionTable } from "./tables/decision-table";
 export { decisionText } from "./tables/decision-text";

@@ -10,6 +10,7 @@ import {
   compareVariantsTable,
   variantDifferencesTable,
 } from "../../../kernel-lib/library/src/tables/compare-variants-table";
+import { comparisonText } from "../../../kernel-lib/library/src/tables/comparison-text";
 import type { Kitchen } from "../../../kernel-lib/library/src/trials/kitchen";
 
 const kitchen = loadKitchen(new URL("../../../data", import.meta.url).pathname);
@@ -114,6 +115,20 @@ describe("the figures and tables of a comparison", () => {
     expect(traces[0].x).toHaveLength(pairs.filter((pair) => pair.real).length);
     expect(traces[0].x.length + traces[1].x.length).toBe(pairs.length);
     expect(() => variantDifferencesFigure(comparison, "costPerServing")).toThrow("must be known for two variants");
+  });
+
+  it("says in words who is lowest and highest, and whether that is real", () => {
+    const lines = comparisonText(comparison).split("\n");
+    expect(lines).toHaveLength(VARIANT_METRICS.length - 1);
+    const crisp = lines.find((line) => line.startsWith("crisp time"))!;
+    const times = comparison.variants.map((variant) => variant.metrics.crispMin!.value);
+    const name = (time: number): string => comparison.variants[times.indexOf(time)].variantName;
+    expect(crisp).toContain(
+      `${name(Math.min(...times))} ${Number(Math.min(...times).toPrecision(3))} to ${name(Math.max(...times))}`,
+    );
+    expect(crisp).toContain("a real difference");
+    const twins = compareVariants(withTwin("beet-lentil"), { variantIds: ["beet-lentil", "twin"] });
+    expect(comparisonText(twins)).toContain("not shown to differ; 0 of 1 pairs differ");
   });
 
   it("prints a column a variant, and leaves out what nobody knows", () => {

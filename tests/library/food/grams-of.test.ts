@@ -34,7 +34,7 @@ describe("gramsOf", () => {
 
   it("refuses what it would have to guess", () => {
     expect(() => gramsOf(weights(), "1 cup")).toThrow(
-      "gramsOf: amount of test food must be a mass, as no household weight is known: weigh it, or add a household weight or a density",
+      "gramsOf: amount of test food must be a mass, as no household weight is known: weigh it, or add a household weight for it (a density is one",
     );
     expect(() => gramsOf(egg, "1 cup")).toThrow(/1 large = 50 g; 1 extra large = 56 g/);
     expect(() => gramsOf(carrot, "1 cup")).toThrow("must say which measure is meant: 1 cup, chopped or 1 cup, grated");
@@ -42,6 +42,10 @@ describe("gramsOf", () => {
     expect(() => gramsOf(carrot, "1 cup melted")).toThrow("one of its known measures");
     expect(() => gramsOf(salt, "-2 g")).toThrow("must be >= 0");
     expect(() => gramsOf(salt, "a pinch")).toThrow("must begin with a number");
+  });
+
+  it("takes a density as the weight of a millilitre", () => {
+    expect(gramsOf(weights(["1 mL", 1.07]), "1 cup").massG).toBeCloseTo(1.07 * 236.5882365, 9);
   });
 
   it("grows in proportion to the amount", () => {

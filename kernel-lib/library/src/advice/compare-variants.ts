@@ -124,6 +124,11 @@ const THICKNESS_SE_PERCENT = 3;
  * @param kitchen from `loadKitchen`
  * @param options which variants
  * @returns metrics with intervals, and differences with p values
+ * @example
+ * const comparison = compareVariants(loadKitchen(), { variantIds: ["beet-lentil", "chickpea-carrot"] });
+ * const crisp = comparison.differences.find((one) => one.metric === "crispMin");
+ * crisp.real; // → true
+ * crisp.difference; // → -0.94
  */
 export function compareVariants(kitchen: Kitchen, options: CompareVariantsOptions = {}): VariantComparison {
   const ids = options.variantIds ?? kitchen.variants.map((variant) => variant.variantId);

@@ -27,6 +27,10 @@ export interface FormulaAllergens {
  * absent: makers change recipes, and lines share equipment.
  *
  * @param totals from `formulaTotals`
+ * @example
+ * const kitchen = loadKitchen();
+ * const totals = formulaTotals(variantOf(kitchen, "turkey-sage").formula, kitchen.ingredients);
+ * formulaAllergens(totals).us.map((one) => one.allergen); // → ["milk","egg","wheat","soy","sesame"]
  */
 export function formulaAllergens(totals: FormulaTotals): FormulaAllergens {
   const lines = [...totals.lines, ...totals.layers.flatMap((layer) => layer.lines)];

@@ -34,6 +34,11 @@ export interface FormulaTotals {
  *
  * @param formula from `parseFormula`
  * @param ingredients from `parseIngredients`
+ * @example
+ * const kitchen = loadKitchen();
+ * const totals = formulaTotals(variantOf(kitchen, "beet-lentil").formula, kitchen.ingredients);
+ * totals.mixG; // → 1250.3
+ * totals.mix.per100G.proteinG; // → 6.949
  */
 export function formulaTotals(formula: Formula, ingredients: readonly Ingredient[]): FormulaTotals {
   const lines = weighLines({ lines: formula.mix, ingredients, totalG: formula.mixG, where: `${formula.id} mix` });

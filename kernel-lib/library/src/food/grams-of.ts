@@ -147,7 +147,8 @@ function wholeVolume(text: string): number | null {
 
 function mustWhenNone(food: MeasuredFood, wanted: Measure): string {
   const known = food.householdWeights.map((weight) => `${weight.measure} = ${weight.massG} g`).join("; ");
-  const way = wanted.eachMl === null ? "weigh it" : "weigh it, or add a household weight or a density for it";
+  const way =
+    wanted.eachMl === null ? "weigh it" : 'weigh it, or add a household weight for it (a density is one: "1 mL")';
   return known
     ? `must be a mass or one of its known measures (${known}); otherwise ${way}`
     : `must be a mass, as no household weight is known: ${way}`;

@@ -12,6 +12,8 @@ import { NUTRIENT_NAMES, type NutrientName, type Nutrients } from "./nutrients";
  * @param ingredient with its water known
  * @param waterPercent measured water (% of mass)
  * @returns a copy; household weights are kept, its source says what was changed
+ * @example
+ * withMoisture(ingredientOf(loadKitchen().ingredients, "beets-cooked"), 90).per100G.carbohydrateG; // → 7.697
  */
 export function withMoisture(ingredient: Ingredient, waterPercent: number): Ingredient {
   const water = within(waterPercent, 0, 99.9, "withMoisture: waterPercent", "%");
@@ -48,6 +50,10 @@ export interface WaterToAdd {
  *
  * @param totals from `formulaTotals`
  * @param waterPercent wanted water of the mix (% of mass)
+ * @example
+ * const kitchen = loadKitchen();
+ * const totals = formulaTotals(variantOf(kitchen, "beet-lentil").formula, kitchen.ingredients);
+ * waterToAdd(totals, 66).waterG; // → 46.5
  */
 export function waterToAdd(totals: FormulaTotals, waterPercent: number): WaterToAdd {
   const target = within(waterPercent, 1, 95, "waterToAdd: waterPercent", "%") / 100;

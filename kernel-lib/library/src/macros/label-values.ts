@@ -35,6 +35,12 @@ const CAUTION =
  *
  * @param macros from `pieceMacros`
  * @returns lines with the unrounded amounts and what the interval's ends would print
+ * @example
+ * const kitchen = loadKitchen();
+ * const totals = formulaTotals(variantOf(kitchen, "beet-lentil").formula, kitchen.ingredients);
+ * const label = labelUs(pieceMacros({ totals, pieceG: 16, pieceSeG: 0.8, reheat: { yieldPercent: 93, yieldSePercent: 1 } }));
+ * label.lines[0].printed; // → "110"
+ * label.lines[0].printed95; // → ["100","120"]
  */
 export function labelUs(macros: PieceMacros): LabelValues {
   const serving = macros.perServing;

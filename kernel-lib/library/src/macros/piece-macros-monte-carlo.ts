@@ -19,6 +19,11 @@ export interface PieceMacrosMonteCarloOptions extends PieceMacrosOptions {
  *
  * @param options as for `pieceMacros`, with draws and seed
  * @returns as `pieceMacros`; shares of the doubt are not worked out
+ * @example
+ * const kitchen = loadKitchen();
+ * const totals = formulaTotals(variantOf(kitchen, "beet-lentil").formula, kitchen.ingredients);
+ * const macros = pieceMacrosMonteCarlo({ totals, pieceG: 16, pieceSeG: 0.8, reheat: { yieldPercent: 93, yieldSePercent: 1 } });
+ * macros.perPiece.energyKcal.interval95; // → [24.5,31]
  */
 export function pieceMacrosMonteCarlo(options: PieceMacrosMonteCarloOptions): PieceMacros {
   const draws = options.draws ?? 10_000;

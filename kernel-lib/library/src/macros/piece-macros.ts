@@ -57,6 +57,14 @@ export interface PieceMacros {
  *
  * @param options formula totals, piece, coating surface, yields, doubt
  * @returns amounts with intervals, what is not known, and where the doubt comes from
+ * @example
+ * const kitchen = loadKitchen();
+ * const totals = formulaTotals(variantOf(kitchen, "beet-lentil").formula, kitchen.ingredients);
+ * const macros = pieceMacros({ totals, pieceG: 16, pieceSeG: 0.8, reheat: { yieldPercent: 93, yieldSePercent: 1 } });
+ * macros.perPiece.energyKcal.value; // → 27.72
+ * macros.perPiece.energyKcal.interval95; // → [24.46,30.98]
+ * macros.per100GEaten.proteinG.value; // → 7.29
+ * macros.energyDoubt[0].source; // → "mass of the piece"
  */
 export function pieceMacros(options: PieceMacrosOptions): PieceMacros {
   const model = macroModel(options);

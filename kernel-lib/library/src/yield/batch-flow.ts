@@ -61,6 +61,9 @@ export interface BatchFlow {
  *
  * @param options batch, cut, coating, yields
  * @returns the stages in order
+ * @example
+ * const flow = batchFlow({ mixG: 1150, cutYieldFraction: 0.95, pieces: 70, reheat: { percent: 93, sePercent: 1 } });
+ * flow.plateOfMixPercent; // → 87.47
  */
 export function batchFlow(options: BatchFlowOptions): BatchFlow {
   const mixG = positive(options.mixG, "batchFlow: mixG", "g");

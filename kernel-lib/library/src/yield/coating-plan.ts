@@ -55,6 +55,10 @@ export interface CoatingPlan {
  *
  * @param options formula totals, pieces, their size, leftover
  * @returns each layer in grams, with its ingredients
+ * @example
+ * const kitchen = loadKitchen();
+ * const totals = formulaTotals(variantOf(kitchen, "turkey-sage").formula, kitchen.ingredients);
+ * coatingPlan({ totals, pieces: 60, pieceG: 24 }).layers[2].putOutG; // → 370
  */
 export function coatingPlan(options: CoatingPlanOptions): CoatingPlan {
   const { totals, pieces } = options;
