@@ -114,7 +114,7 @@ export async function rows() {
     ratio: peerValue === null ? null : value / peerValue,
     note,
   });
-  const drawnNote = `${LINES} ingredients, 4 layers, ${DRAWS} draws, 48 amounts with intervals; limit 50 ms`;
+  const drawnNote = `${LINES} ingredients, 4 layers, ${DRAWS} draws, 48 amounts with intervals; limit 50 ms; numpy draws all of them, ours mirrors every second`;
   return [
     peerMs === null
       ? row("macros.mc10000.ms", drawnMs, `${drawnNote}; numpy is not installed here`)

@@ -14,8 +14,10 @@ export interface PieceMacrosMonteCarloOptions extends PieceMacrosOptions {
 
 /**
  * What is in a piece, by drawing every weight, value, pickup and yield from a normal distribution of its standard
- * uncertainty (JCGM 101:2008). Values are means of the draws, intervals their middle 95 %. It needs no straightness,
- * and `pieceMacros` must agree with it where the doubts are small.
+ * uncertainty (JCGM 101:2008). Every second draw mirrors the one before it about the middle (antithetic draws, after
+ * Hammersley & Morton 1956, from memory), which steadies the mean and spares half the drawing. Values are means of the
+ * draws, intervals their middle 95 %. It needs no straightness, and `pieceMacros` must agree with it where the doubts
+ * are small.
  *
  * @param options as for `pieceMacros`, with draws and seed
  * @returns as `pieceMacros`; shares of the doubt are not worked out
@@ -34,12 +36,14 @@ export function pieceMacrosMonteCarlo(options: PieceMacrosMonteCarloOptions): Pi
   const random = seededRandom(options.seed ?? 1);
   const count = model.values.length;
   const results = Array.from({ length: MACRO_OUTPUTS }, () => new Float64Array(draws));
-  const drawn = new Float64Array(count);
+  const drawn = Float64Array.from(model.values);
   const out = new Float64Array(MACRO_OUTPUTS);
   for (let draw = 0; draw < draws; draw++) {
+    const mirrored = draw % 2 === 1;
     for (let at = 0; at < count; at++) {
+      const value = model.values[at];
       const u = model.uncertainties[at];
-      drawn[at] = u === 0 ? model.values[at] : model.values[at] + u * random.normal();
+      if (u > 0) drawn[at] = mirrored ? 2 * value - drawn[at] : value + u * random.normal();
     }
     model.evaluate(drawn, out);
     for (let k = 0; k < MACRO_OUTPUTS; k++) results[k][draw] = out[k];
