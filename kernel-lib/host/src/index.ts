@@ -31,4 +31,7 @@ export { renderMarkdown } from "./report/render-markdown";
 export { safeHtml } from "./report/safe-html";
 export { type ReportOptions, writeReport } from "./report/write-report";
 // server
+export { confine } from "./server/confine";
+export { decodeJson, decodeV1, encodeV1 } from "./server/frames";
+export { jupyterDataFolder, register, unregister } from "./server/register";
 export { type NotebookServer, type ServeOptions, serveNotebooks } from "./server/serve";

@@ -20,7 +20,7 @@ export interface Answer {
   readonly location?: string;
 }
 
-export const BODY_LIMIT = 50_000_000; // bytes; a notebook with many figures has a few million
+const BODY_LIMIT = 50_000_000; // bytes; a notebook with many figures has a few million
 
 type Handler = (parts: Parts, request: IncomingMessage, match: readonly string[]) => Promise<Answer>;
 

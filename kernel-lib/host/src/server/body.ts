@@ -8,7 +8,7 @@ export async function jsonBody(request: IncomingMessage, most: number): Promise<
   const decoder = new TextDecoder("utf-8", { fatal: true });
   let size = 0;
   try {
-    for await (const part of request) {
+    for await (const part of request.iterator({ destroyOnReturn: false })) {
       size += part.length;
       if (size > most) throw tooLong(most);
       parts.push(decoder.decode(part, { stream: true }));

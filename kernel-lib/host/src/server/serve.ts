@@ -1,6 +1,6 @@
 import { createServer, type IncomingMessage, type ServerResponse } from "node:http";
 import { join } from "node:path";
-import { answer, BODY_LIMIT, type Parts } from "./api";
+import { answer, type Parts } from "./api";
 import { assets } from "./assets";
 import { confine } from "./confine";
 import { contents } from "./contents";
@@ -185,13 +185,16 @@ function refuseRequest(
     response.destroy();
     return;
   }
-  // what is left of a body that was refused is not read
   response.setHeader("Connection", "close");
   if (request.headers.accept?.includes("text/html")) {
     const words = message.replace(/[&<>"]/g, " ");
     send(response, status, HTML, `<!doctype html><meta charset="utf-8"><title>${status}</title><p>${words}</p>`);
   } else send(response, status, "application/json", JSON.stringify({ message, reason: null }));
-  if (Number(request.headers["content-length"] ?? 0) > BODY_LIMIT) response.once("finish", () => request.destroy());
+  // what is left of a refused body is thrown away for a moment, so that the answer arrives, and then cut off
+  if (!request.complete) {
+    request.resume();
+    setTimeout(() => request.destroy(), 2000).unref();
+  }
 }
 
 function listen(server: ReturnType<typeof createServer>, port: number): Promise<number> {
