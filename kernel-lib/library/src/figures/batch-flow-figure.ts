@@ -11,7 +11,7 @@ import { PALETTE } from "./palette";
  */
 export function batchFlowFigure(flow: BatchFlow): Figure {
   const { stages } = flow;
-  const names = stages.map((one) => one.stage);
+  const names = stages.map((one, at) => (at === 0 ? one.stage : `${one.stage}, ${signed(one.changeG)} g`));
   const first = stages[0];
   const last = stages[stages.length - 1];
   return {
@@ -23,13 +23,11 @@ export function batchFlowFigure(flow: BatchFlow): Figure {
         x: names,
         y: stages.map((one, at) => (at === 0 ? one.massG : one.changeG)),
         measure: stages.map((_, at) => (at === 0 ? "absolute" : "relative")),
-        text: stages.map((one, at) => (at === 0 ? `${one.massG.toFixed(0)} g` : `${signed(one.changeG)} g`)),
-        textposition: "outside",
         increasing: { marker: { color: PALETTE[2] } },
         decreasing: { marker: { color: PALETTE[1] } },
         totals: { marker: { color: PALETTE[0] } },
         connector: { line: { color: "#888", width: 1 } },
-        hovertemplate: "%{x}: %{text}<extra></extra>",
+        hovertemplate: "%{x}<extra></extra>",
       },
       {
         type: "scatter",
@@ -44,7 +42,7 @@ export function batchFlowFigure(flow: BatchFlow): Figure {
     ],
     layout: houseLayout({
       title: "From bowl to plate",
-      xTitle: "stage",
+      xTitle: "stage and what it adds or takes (g)",
       yTitle: "mass of the batch (g)",
       more: {
         yaxis: {

@@ -2,12 +2,16 @@ import {
   type MetricEstimate,
   VARIANT_METRIC_LABELS,
   type VariantComparison,
+  type VariantDifference,
   type VariantMetric,
 } from "../advice/compare-variants";
 import { fail } from "../check/check";
 import type { Figure } from "./figure";
 import { houseLayout } from "./layout";
 import { MARKERS, PALETTE } from "./palette";
+
+/** The first on top. */
+const TOP_DOWN: object = { autorange: "reversed", automargin: true, gridcolor: "#e5e5e5", ticks: "outside" };
 
 /**
  * One metric of every variant as a point with its 95 % interval.
@@ -48,8 +52,8 @@ export function compareVariantsFigure(comparison: VariantComparison, metric: Var
     layout: houseLayout({
       title: `Variants by ${label}`,
       xTitle: label,
-      yTitle: "variant",
-      more: { height: 160 + 44 * shown.length },
+      yTitle: "",
+      more: { height: 160 + 44 * shown.length, yaxis: TOP_DOWN },
     }),
     summary: `Mean ${label} with 95 % interval: ${shown.map(({ variantName, estimate }) => `${variantName} ${text(estimate)}`).join("; ")}.`,
   };
@@ -67,6 +71,7 @@ export function variantDifferencesFigure(comparison: VariantComparison, metric: 
   const nameOf = new Map(comparison.variants.map((variant) => [variant.variantId, variant.variantName]));
   const pairs = comparison.differences.filter((one) => one.metric === metric);
   if (pairs.length === 0) fail("variantDifferencesFigure: metric", "must be known for two variants", metric);
+  const nameOfPair = (pair: VariantDifference): string => `${nameOf.get(pair.variantId)} − ${nameOf.get(pair.otherId)}`;
   const group = (real: boolean): object => {
     const some = pairs.filter((pair) => pair.real === real);
     return {
@@ -74,7 +79,7 @@ export function variantDifferencesFigure(comparison: VariantComparison, metric: 
       mode: "markers",
       name: real ? "real" : "not shown to be real",
       x: some.map((pair) => pair.difference),
-      y: some.map((pair) => `${nameOf.get(pair.variantId)} − ${nameOf.get(pair.otherId)}`),
+      y: some.map(nameOfPair),
       customdata: some.map((pair) => pair.adjustedPValue),
       error_x: {
         type: "data",
@@ -96,9 +101,10 @@ export function variantDifferencesFigure(comparison: VariantComparison, metric: 
     layout: houseLayout({
       title: `Differences in ${label}`,
       xTitle: `difference in ${label}, first less second`,
-      yTitle: "pair of variants",
+      yTitle: "",
       more: {
         height: 180 + 34 * pairs.length,
+        yaxis: { ...TOP_DOWN, categoryorder: "array", categoryarray: pairs.map(nameOfPair) },
         shapes: [{ type: "line", x0: 0, x1: 0, yref: "paper", y0: 0, y1: 1, line: { color: "#444", dash: "dash" } }],
       },
     }),
@@ -108,7 +114,7 @@ export function variantDifferencesFigure(comparison: VariantComparison, metric: 
         : `: ${real
             .map(
               (pair) =>
-                `${nameOf.get(pair.variantId)} − ${nameOf.get(pair.otherId)} ${plain(pair.difference)} (${plain(pair.interval95[0])} to ${plain(pair.interval95[1])})`,
+                `${nameOfPair(pair)} ${plain(pair.difference)} (${plain(pair.interval95[0])} to ${plain(pair.interval95[1])})`,
             )
             .join("; ")}.`
     }`,

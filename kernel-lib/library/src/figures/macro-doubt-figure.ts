@@ -36,10 +36,10 @@ export function macroDoubtFigure(macros: PieceMacros): Figure {
     layout: houseLayout({
       title: "Where the doubt of the energy comes from",
       xTitle: "share of the variance (%)",
-      yTitle: "source",
+      yTitle: "",
       more: {
         height: 160 + 34 * bars.length,
-        yaxis: { title: { text: "source" }, autorange: "reversed", automargin: true },
+        yaxis: { autorange: "reversed", automargin: true, ticks: "outside" },
       },
     }),
     summary: `A piece of ${macros.formulaId} holds ${value.toFixed(0)} kcal, standard error ${standardError.toFixed(1)} (95 % ${interval95[0].toFixed(0)} to ${interval95[1].toFixed(0)}); its variance comes from ${top
