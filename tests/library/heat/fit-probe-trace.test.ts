@@ -1,0 +1,65 @@
+import { describe, expect, test } from "vitest";
+import { fitProbeTrace } from "../../../kernel-lib/library/src/heat/fit-probe-trace";
+import { valueAt } from "../../../kernel-lib/library/src/heat/heat-run";
+import { type ProbeTrace, readProbeTrace } from "../../../kernel-lib/library/src/heat/probe-trace";
+import { simulateSlab } from "../../../kernel-lib/library/src/heat/simulate-slab";
+import { seededRandom } from "../../../kernel-lib/library/src/statistics/seeded-random";
+import { foods } from "./foods";
+
+const food = foods.reference;
+const body = { food, thicknessMm: 14, startC: -18, airC: 190, endMin: 11, drying: "none" as const };
+
+/** The core of a fine run at 1 Hz, with drift that holds for a while, as a probe's error does. */
+function logged(coefficientWm2K: number, noiseK: number, seed: number): ProbeTrace {
+  const run = simulateSlab({ ...body, coefficientWm2K, cells: 24, tolerance: 1e-4 });
+  const random = seededRandom(seed);
+  let drift = 0;
+  const lines = ["time_s,core_c"];
+  for (let second = 0; second <= 600; second++) {
+    drift = 0.98 * drift + (second === 0 ? 0 : noiseK * random.normal());
+    lines.push(`${second},${(valueAt(run, "coreC", second / 60) + drift).toFixed(3)}`);
+  }
+  return readProbeTrace(lines.join("\n"), { file: "slab.csv" });
+}
+
+describe("fitProbeTrace", () => {
+  test("finds the coefficient that made a clean trace, within 0.5 %", () => {
+    const trace = logged(37, 0, 1);
+    const found = fitProbeTrace({ trace, channel: "core", air: 190, food, thicknessMm: 14, drying: "none" });
+    expect(Math.abs(found.coefficientWm2K / 37 - 1)).toBeLessThan(0.005);
+    expect(found.converged).toBe(true);
+    expect(found.residualSdK).toBeLessThan(0.5);
+  });
+
+  test("its interval holds the truth in most of twenty noisy traces", () => {
+    let held = 0;
+    for (let seed = 1; seed <= 20; seed++) {
+      const trace = logged(37, 0.2, seed);
+      const found = fitProbeTrace({ trace, channel: "core", air: 190, food, thicknessMm: 14, drying: "none" });
+      const [low, high] = found.intervalWm2K as readonly [number, number];
+      if (low <= 37 && high >= 37) held++;
+      expect(found.standardErrorWm2K).toBeGreaterThan(0);
+    }
+    expect(held).toBeGreaterThanOrEqual(16);
+  });
+
+  test("fitting the conductivity as well widens the coefficient's doubt and shows how they pull on each other", () => {
+    const trace = logged(37, 0.2, 3);
+    const base = { trace, channel: "core", air: 190, food, thicknessMm: 14, drying: "none" as const };
+    const one = fitProbeTrace(base);
+    const both = fitProbeTrace({ ...base, fitConductivity: true });
+    expect(both.standardErrorWm2K as number).toBeGreaterThan(one.standardErrorWm2K as number);
+    expect(both.correlation).toBeLessThan(-0.5);
+    expect(Math.abs(both.conductivityFactor - 1)).toBeLessThan(
+      4 * (both.conductivityFactorStandardError as number) + 0.02,
+    );
+  });
+
+  test("unknown channels and traces that run the wrong way are refused", () => {
+    const trace = logged(37, 0, 1);
+    const base = { trace, channel: "core", air: 190, food, thicknessMm: 14 };
+    expect(() => fitProbeTrace({ ...base, channel: "cor" })).toThrow('channel must be one of core, got "cor"');
+    expect(() => fitProbeTrace({ ...base, air: -30 })).toThrow("must move by more than 2 K towards the air at -30 °C");
+    expect(() => fitProbeTrace({ ...base, fromMin: 9.99 })).toThrow("must hold at least 6 readings");
+  });
+});
