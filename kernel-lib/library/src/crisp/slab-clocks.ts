@@ -12,6 +12,8 @@ export const EVAPORATION_C = 100;
 export const CRUST_CONDUCTIVITY_WMK = 0.12;
 /** The short form of the core time was fitted to this core temperature. */
 const FITTED_CORE_C = 74;
+/** The core warms faster just after thawing than in proportion to time; fitted to 12 runs of the slab solver [-]. */
+const CORE_BULGE = 0.32;
 
 /** What the clocks need that depends on the food, its start and the air only: worked out once, used many times. */
 export interface ClockBasis {
@@ -126,9 +128,10 @@ export function coreMin(basis: ClockBasis, slab: SlabConstants, thicknessMm: num
 }
 
 /**
- * Core temperature after a time (°C). Up to 74 °C heat grows in proportion to time, as the short form has it; after
- * that the rest to 100 °C closes at the rate it has there, or at the rate π²α/L² of a slab with its faces at 100 °C
- * when that is slower (the two joined smoothly).
+ * Core temperature after a time (°C). Up to 74 °C heat grows in proportion to time, as the short form has it, with a
+ * bulge of 0.32·T·(74 − T)/74 once thawed; after that the rest to 100 °C closes at the rate it has there, or at the rate
+ * π²α/L² of a slab with its faces at 100 °C when that is slower (the two joined smoothly). From 55 °C on it is within
+ * 6 K of the slab solver, rms below 2 K, over 12 runs (180 and 204 °C, 30 and 60 W/(m²·K), 6 to 16 mm).
  */
 export function coreC(basis: ClockBasis, slab: SlabConstants, thicknessMm: number, timeMin: number): number {
   const { food } = basis;
@@ -136,8 +139,10 @@ export function coreC(basis: ClockBasis, slab: SlabConstants, thicknessMm: numbe
     slab.coreFactor *
     thicknessMm *
     (basis.fittedSurface / slab.coefficientWm2K + (basis.fittedInside * thicknessMm) / slab.conductivityFactor);
-  if (timeMin <= fittedMin)
-    return temperatureFromEnthalpy(food, basis.startHeatKJkg + (basis.fittedHeatKJkg * timeMin) / fittedMin);
+  if (timeMin <= fittedMin) {
+    const evenC = temperatureFromEnthalpy(food, basis.startHeatKJkg + (basis.fittedHeatKJkg * timeMin) / fittedMin);
+    return evenC + (evenC > 0 ? (CORE_BULGE * evenC * (FITTED_CORE_C - evenC)) / FITTED_CORE_C : 0);
+  }
   const restK = EVAPORATION_C - FITTED_CORE_C;
   const ownPerMin = basis.fittedHeatKJkg / food.thawedSpecificHeatKJkgK / fittedMin / restK;
   const soakMin = (basis.soak * thicknessMm * thicknessMm) / slab.conductivityFactor;
