@@ -1,6 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { gramsOf, type MeasuredFood } from "../../../kernel-lib/library/src/food/grams-of";
+import { readMeasure } from "../../../kernel-lib/library/src/food/read-measure";
+import { loadFoods } from "../../../kernel-lib/library/src/notebook/load-foods";
 
 const weights = (...pairs: [string, number][]): MeasuredFood => ({
   name: "test food",
@@ -42,6 +44,32 @@ describe("gramsOf", () => {
     expect(() => gramsOf(carrot, "1 cup melted")).toThrow("one of its known measures");
     expect(() => gramsOf(salt, "-2 g")).toThrow("must be >= 0");
     expect(() => gramsOf(salt, "a pinch")).toThrow("must begin with a number");
+  });
+
+  it("prefers the plain measure, and words said in any order", () => {
+    const cream = weights(["1 cup, whipped", 120], ["1 cup, fluid (yields 2 cups whipped)", 239]);
+    expect(gramsOf(cream, "1 cup whipped").massG).toBe(120);
+    expect(gramsOf(cream, "1/2 cup fluid").massG).toBeCloseTo(119.5, 9);
+    expect(gramsOf(weights(["1 cup, diced", 140], ["1 cup", 244]), "1 cup").massG).toBe(244);
+  });
+
+  it("never takes an ounce for a piece", () => {
+    expect(gramsOf(weights(["4 oz, crumbled", 112], ["1 patty", 85]), "2 each").massG).toBe(170);
+    expect(() => gramsOf(weights(["1 oz", 28.35]), "2 each")).toThrow("one of its known measures");
+  });
+
+  it("reads every household weight of the food table, each by its own words", () => {
+    let read = 0;
+    for (const { description, householdWeights } of loadFoods()) {
+      for (const { measure, massG } of householdWeights) {
+        const one = { name: description, householdWeights: [{ measure, massG, source: "SR28" }] };
+        const found = readMeasure(measure, description);
+        if (found.kind === "mass") continue;
+        expect(gramsOf(one, measure).massG).toBeCloseTo(massG, 8);
+        read += 1;
+      }
+    }
+    expect(read).toBeGreaterThan(9000);
   });
 
   it("takes a density as the weight of a millilitre", () => {

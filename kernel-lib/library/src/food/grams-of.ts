@@ -1,28 +1,17 @@
 import { fail, notNegative } from "../check/check";
-import { findUnit, isUnit } from "../units/find-unit";
-import { parseAmount } from "../units/parse-amount";
-import { parseQuantity } from "../units/parse-quantity";
 import type { HouseholdWeight, Ingredient } from "./ingredient";
+import { type Measure, readMeasure } from "./read-measure";
 
 /** A mass, and how it was come by. */
 export interface MeasuredMass {
   readonly massG: number;
+  readonly by: "scale" | "household measure";
   /** `"weighed"`, or the household weight it rests on with its source */
   readonly how: string;
 }
 
 /** What `gramsOf` needs to know of a food. */
 export type MeasuredFood = Pick<Ingredient, "name" | "householdWeights">;
-
-interface Measure {
-  readonly amount: number;
-  /** millilitres of one measure; `null` for a count such as `"large"` or `"slice"` */
-  readonly eachMl: number | null;
-  /** the words of a count, the unit of a volume */
-  readonly unit: string;
-  /** what follows: `"chopped"`, `"packed"` */
-  readonly note: string;
-}
 
 /**
  * Grams of a food from what a cook writes: a weight is converted, a volume or a count is looked up in the food's own
@@ -43,112 +32,57 @@ interface Measure {
 export function gramsOf(food: MeasuredFood, amount: string): MeasuredMass {
   const where = `gramsOf: amount of ${food.name}`;
   const wanted = readMeasure(amount, where);
-  notNegative(wanted.amount, where, "");
-  const mass = massOnly(amount);
-  if (mass !== null) return Object.freeze({ massG: mass, how: "weighed" });
-  const candidates = food.householdWeights
-    .map((weight) => ({ weight, measure: readMeasure(weight.measure, `household weight of ${food.name}`) }))
-    .filter(({ measure }) => sameKind(wanted, measure) && noteFits(wanted.note, measure.note));
-  if (candidates.length === 0) fail(where, mustWhenNone(food, wanted), amount);
-  const best = nearest(candidates, wanted);
-  for (const other of candidates) {
-    const differs = Math.abs(perUnit(other) / perUnit(best) - 1) > 0.1;
-    if (sizeGap(other.measure, wanted) === sizeGap(best.measure, wanted) && differs) {
-      fail(
-        where,
-        `must say which measure is meant: ${candidates.map((one) => one.weight.measure).join(" or ")}`,
-        amount,
-      );
-    }
+  notNegative(wanted.amount * wanted.size, where, "");
+  if (wanted.kind === "mass") {
+    if (wanted.words.length > 0) fail(where, 'must be a mass alone, such as "250 g"', amount);
+    return Object.freeze({ massG: wanted.amount * wanted.size, by: "scale", how: "weighed" });
   }
-  const times = wanted.eachMl === null ? wanted.amount : wanted.amount * wanted.eachMl;
-  const massG = times * perUnit(best);
+  const candidates = food.householdWeights
+    .map((weight) => candidateOf(weight, wanted, food.name))
+    .filter((one) => one !== null)
+    .sort((a, b) => a.sizeGap - b.sizeGap || a.extraWords - b.extraWords);
+  if (candidates.length === 0) fail(where, mustWhenNone(food, wanted), amount);
+  const best = candidates[0];
+  const alike = candidates.filter((one) => one.sizeGap === best.sizeGap && one.extraWords === best.extraWords);
+  if (alike.some((one) => Math.abs(one.perSize / best.perSize - 1) > 0.1)) {
+    const choices = alike.map((one) => one.weight.measure).join(" or ");
+    fail(where, `must say which measure is meant: ${choices}`, amount);
+  }
+  const massG = wanted.amount * wanted.size * best.perSize;
   const how = `${amount.trim()} at ${best.weight.massG} g for ${best.weight.measure} (${best.weight.source})`;
-  return Object.freeze({ massG, how });
+  return Object.freeze({ massG, by: "household measure", how });
 }
 
+/** A household weight that answers what is wanted, and how nearly. */
 interface Candidate {
   readonly weight: HouseholdWeight;
-  readonly measure: Measure;
+  /** grams per millilitre, or per piece of a count */
+  readonly perSize: number;
+  /** how far its unit's size lies from the wanted one: a spoon is better measured by a spoon than by a cup */
+  readonly sizeGap: number;
+  /** words it says beyond those wanted: `"1 cup"` means a plain cup before a chopped one */
+  readonly extraWords: number;
 }
 
-/** Grams per millilitre, or per piece of a count. */
-function perUnit({ weight, measure }: Candidate): number {
-  return weight.massG / (measure.amount * (measure.eachMl ?? 1));
-}
-
-function sizeGap(measure: Measure, wanted: Measure): number {
-  return measure.eachMl === null ? 0 : Math.abs(Math.log(measure.eachMl / wanted.eachMl!));
-}
-
-function nearest(candidates: readonly Candidate[], wanted: Measure): Candidate {
-  return candidates.reduce((best, one) => (sizeGap(one.measure, wanted) < sizeGap(best.measure, wanted) ? one : best));
-}
-
-function sameKind(wanted: Measure, measure: Measure): boolean {
-  if (wanted.eachMl !== null) return measure.eachMl !== null;
-  if (measure.eachMl !== null) return false;
-  return wanted.unit === "" || wanted.unit === "each" || singular(wanted.unit) === singular(measure.unit);
-}
-
-function noteFits(wanted: string, note: string): boolean {
-  return wanted === "" || note.includes(wanted);
-}
-
-function singular(words: string): string {
-  return words.replace(/s$/, "");
-}
-
-function massOnly(amount: string): number | null {
-  const first = parseAmount(amount, "gramsOf: amount").rest.split(/[\s\d]/)[0];
-  if (!isUnit(first) || findUnit(first, "gramsOf").kind !== "mass") return null;
-  return parseQuantity(amount).kitchenValue;
-}
-
-function readMeasure(text: string, where: string): Measure {
-  const { amount, rest } = parseAmount(text, where);
-  const words = rest
-    .toLowerCase()
-    .split(/[\s,]+/)
-    .filter(Boolean);
-  for (let count = Math.min(3, words.length); count > 0; count -= 1) {
-    const name = words.slice(0, count).join(" ");
-    if (!isUnit(name)) continue;
-    const unit = findUnit(name, where);
-    if (unit.kind === "mass") return { amount, eachMl: null, unit: unit.name, note: "" };
-    if (unit.kind !== "volume") break;
-    if (/\d/.test(rest)) {
-      const whole = wholeVolume(text);
-      if (whole !== null) return { amount: 1, eachMl: whole, unit: unit.name, note: "" };
-    }
-    return { amount, eachMl: unit.factor, unit: unit.name, note: words.slice(count).join(" ") };
-  }
-  const head = rest.toLowerCase().split(/[,(]/)[0].trim();
+function candidateOf(weight: HouseholdWeight, wanted: Measure, foodName: string): Candidate | null {
+  const measure = readMeasure(weight.measure, `household weight of ${foodName}`);
+  if (measure.kind !== wanted.kind) return null;
+  const anyPiece = wanted.kind === "count" && (wanted.words.length === 0 || wanted.words[0] === "each");
+  const said = anyPiece ? [] : wanted.words;
+  if (!said.every((word) => measure.words.includes(word))) return null;
+  if (wanted.kind === "count" && said.length > 0 && said[0] !== measure.words[0]) return null;
   return {
-    amount,
-    eachMl: null,
-    unit: head,
-    note: rest
-      .toLowerCase()
-      .slice(head.length)
-      .replace(/^[\s,]+/, ""),
+    weight,
+    perSize: weight.massG / (measure.amount * measure.size),
+    sizeGap: wanted.kind === "volume" ? Math.abs(Math.log(measure.size / wanted.size)) : 0,
+    extraWords: anyPiece ? 0 : measure.words.length - said.length,
   };
-}
-
-/** Millilitres of a compound volume such as `"1 cup + 2 tbsp"`; `null` when the text is something else. */
-function wholeVolume(text: string): number | null {
-  try {
-    const quantity = parseQuantity(text);
-    return quantity.kind === "volume" ? quantity.kitchenValue : null;
-  } catch {
-    return null;
-  }
 }
 
 function mustWhenNone(food: MeasuredFood, wanted: Measure): string {
   const known = food.householdWeights.map((weight) => `${weight.measure} = ${weight.massG} g`).join("; ");
   const way =
-    wanted.eachMl === null ? "weigh it" : 'weigh it, or add a household weight for it (a density is one: "1 mL")';
+    wanted.kind === "count" ? "weigh it" : 'weigh it, or add a household weight for it (a density is one: "1 mL")';
   return known
     ? `must be a mass or one of its known measures (${known}); otherwise ${way}`
     : `must be a mass, as no household weight is known: ${way}`;

@@ -58,7 +58,7 @@ export function scaleFormula(totals: FormulaTotals, to: ScaleTo): ScaledFormula 
           ingredientId: line.ingredient.id,
           name: line.ingredient.name,
           massG: line.massG * factor,
-          measure: line.how.includes(" at ") ? scaledMeasure(line.amount, factor) : null,
+          measure: line.by === "household measure" ? scaledMeasure(line.amount, factor) : null,
           how: line.how,
         }),
       ),

@@ -11,6 +11,7 @@ export interface WeighedLine {
   /** as the formula writes it */
   readonly amount: string;
   readonly massG: number;
+  readonly by: "scale" | "household measure" | "percentage";
   /** `"weighed"`, the household weight with its source, or the percentage and what it is of */
   readonly how: string;
 }
@@ -43,9 +44,9 @@ export function weighLines(options: WeighLinesOptions): readonly WeighedLine[] {
     const { amount, rest } = parseAmount(line.amount, place);
     const percent = PERCENT.exec(rest);
     if (!percent) {
-      const { massG, how } = gramsOf(ingredient, line.amount);
-      positive(massG, place, "g");
-      weighed.set(at, { ingredient, amount: line.amount, massG, how });
+      const measured = gramsOf(ingredient, line.amount);
+      positive(measured.massG, place, "g");
+      weighed.set(at, { ingredient, amount: line.amount, ...measured });
       return;
     }
     positive(amount, place, "%");
@@ -67,7 +68,7 @@ export function weighLines(options: WeighLinesOptions): readonly WeighedLine[] {
   };
   const set = (at: number, massG: number, how: string): void => {
     const ingredient = ingredientOf(ingredients, lines[at].ingredient);
-    weighed.set(at, { ingredient, amount: lines[at].amount, massG, how });
+    weighed.set(at, { ingredient, amount: lines[at].amount, massG, by: "percentage", how });
   };
 
   weighBases();

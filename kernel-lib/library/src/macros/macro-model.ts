@@ -20,7 +20,7 @@ export interface StageYield {
 
 /** How well the weights and the table's values are known: standard uncertainties (%), all of them our judgement. */
 export interface MacroDoubt {
-  /** of a weighed line; 0.5 unless given */
+  /** of a weighed line or a percentage of one; 0.5 unless given */
   readonly weighedPercent?: number;
   /** of a line measured by cups, spoons or counts; 10 unless given */
   readonly householdPercent?: number;
@@ -127,7 +127,7 @@ export function macroModel(options: PieceMacrosOptions): MacroModel {
   };
   const firstLine = 0;
   for (const line of totals.lines) {
-    const relative = line.how === "weighed" || line.how.includes("%") ? weighed : household;
+    const relative = line.by === "household measure" ? household : weighed;
     input(`weight of ${line.ingredient.name}`, line.massG, line.massG * relative);
   }
   const compositionParts = contentParts(mix, spread);
