@@ -1,0 +1,118 @@
+import { describe, expect, it } from "vitest";
+import { BROWNING_K } from "../../kernel-lib/library/src/crisp/browning-table";
+import {
+  browningOf,
+  clockBasis,
+  coreMin,
+  crustDepthAfter,
+  crustDryingMin,
+  crustMmAt,
+  crustStartMin,
+  lossPercentOf,
+} from "../../kernel-lib/library/src/crisp/slab-clocks";
+import { crustSurfaceC } from "../../kernel-lib/library/src/heat/crust-depth";
+import { bareSlab, food } from "../library/crisp/sample-food";
+import reference from "./crisp-short-forms/reference.json";
+
+const basisAt = (airC: number, startC = -18) => clockBasis({ food, startC, airC, limitC: 74 });
+const rms = (misses: readonly number[]): number =>
+  Math.sqrt(misses.reduce((sum, miss) => sum + miss * miss, 0) / misses.length);
+const worst = (misses: readonly number[]): number => Math.max(...misses.map(Math.abs));
+
+describe("crust short form in closed form", () => {
+  const basis = basisAt(204);
+
+  it.each(reference.crustDepth)("is $depthMm mm after $dryingS s", ({ dryingS, depthMm }) => {
+    expect(Math.abs(crustDepthAfter(basis, bareSlab, dryingS / 60) / depthMm - 1)).toBeLessThan(1e-6);
+  });
+
+  it.each(reference.crustTime)("takes $dryingS s for $depthMm mm", ({ dryingS, depthMm }) => {
+    expect(Math.abs((60 * crustDryingMin(basis, bareSlab, depthMm)) / dryingS - 1)).toBeLessThan(1e-6);
+  });
+
+  it.each(reference.surface)("has its surface at $surfaceC °C at $depthMm mm", ({ depthMm, surfaceC }) => {
+    const found = crustSurfaceC({ coefficientWm2K: 40, airC: 204, crustWaterKgM3: 771.75, crustMm: depthMm });
+    expect(found).toBeCloseTo(surfaceC, 6);
+  });
+});
+
+describe("browning clock", () => {
+  it.each(reference.browningRate)("has Zanoni's rate at $surfaceC °C", ({ surfaceC, perS }) => {
+    expect(Math.abs((42000 * Math.exp(-BROWNING_K / (surfaceC + 273.15))) / perS - 1)).toBeLessThan(1e-5);
+  });
+
+  it.each(reference.browning)("at $airC °C after $dryingS s of crust", ({ airC, dryingS, integral, crustMm }) => {
+    const basis = basisAt(airC);
+    const depthMm = crustDepthAfter(basis, bareSlab, dryingS / 60);
+    expect(Math.abs(depthMm / crustMm - 1)).toBeLessThan(1e-6);
+    expect(Math.abs(browningOf(basis, bareSlab, depthMm) / integral - 1)).toBeLessThan(3e-4);
+  });
+});
+
+describe("against the full moving front, 46 points", () => {
+  const rows = reference.movingFront;
+
+  it("has the crust depth within 1.84 % rms and 7.67 % worst when the surface time is the front's own", () => {
+    const misses = rows.map(({ airC, coefficientWm2K, thicknessMm, timeS, surfaceS, crustMm }) => {
+      const basis = basisAt(airC);
+      const slab = { ...bareSlab, coefficientWm2K };
+      const soakMin = basis.soak * thicknessMm ** 2;
+      return crustDepthAfter(basis, slab, (timeS - surfaceS) / 60 - soakMin) / crustMm - 1;
+    });
+    expect(rows.length).toBe(46);
+    expect(rms(misses)).toBeLessThan(0.0184);
+    expect(worst(misses)).toBeLessThan(0.0767);
+  });
+
+  it("has the time at which the surface reaches 100 °C within 1.3 %", () => {
+    const misses = rows.map(({ airC, coefficientWm2K, thicknessMm, surfaceS }) => {
+      const basis = basisAt(airC);
+      const startMin = crustStartMin(basis, { ...bareSlab, coefficientWm2K }, thicknessMm);
+      return (60 * (startMin - basis.soak * thicknessMm ** 2)) / surfaceS - 1;
+    });
+    expect(worst(misses)).toBeLessThan(0.013);
+  });
+
+  it("has the time to a depth, start and growth together, within 1.8 % rms of the run", () => {
+    const misses = rows.map(({ airC, coefficientWm2K, thicknessMm, timeS, crustMm }) => {
+      const basis = basisAt(airC);
+      const slab = { ...bareSlab, coefficientWm2K };
+      const found = crustStartMin(basis, slab, thicknessMm) + crustDryingMin(basis, slab, crustMm);
+      return (60 * found) / timeS - 1;
+    });
+    expect(rms(misses)).toBeLessThan(0.018);
+    expect(worst(misses)).toBeLessThan(0.0767);
+  });
+
+  it("has the loss within 1 % of the mass", () => {
+    const misses = rows.map(({ airC, coefficientWm2K, thicknessMm, timeS, lossPercent }) => {
+      const basis = basisAt(airC);
+      const slab = { ...bareSlab, coefficientWm2K };
+      return lossPercentOf(basis, slab, thicknessMm, crustMmAt(basis, slab, thicknessMm, timeS / 60)) - lossPercent;
+    });
+    expect(worst(misses)).toBeLessThan(1);
+  });
+});
+
+describe("core short form against the enthalpy solver", () => {
+  it.each([
+    { startC: -18, rmsBound: 0.0185, worstBound: 0.0603 },
+    { startC: 4, rmsBound: 0.0302, worstBound: 0.0902 },
+  ])("from $startC °C over 24 runs", ({ startC, rmsBound, worstBound }) => {
+    const misses = reference.core
+      .filter((row) => row.startC === startC)
+      .map(({ airC, coefficientWm2K, thicknessMm, timeS }) => {
+        const found = coreMin(basisAt(airC, startC), { ...bareSlab, coefficientWm2K }, thicknessMm);
+        return (60 * found) / timeS - 1;
+      });
+    expect(misses.length).toBe(24);
+    expect(rms(misses)).toBeLessThan(rmsBound);
+    expect(worst(misses)).toBeLessThan(worstBound);
+  });
+});
+
+describe("panel score", () => {
+  it("has the Fermi form's width from 10 to 90 %", () => {
+    expect(2 * Math.log(9)).toBeCloseTo(reference.fermi.width10to90OverB, 9);
+  });
+});
