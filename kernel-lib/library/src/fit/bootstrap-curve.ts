@@ -75,7 +75,7 @@ export function bootstrapCurve<Name extends string, X = number>(
     for (let i = 0; i < n; i++) y[i] = fit.fitted[i] + pool[random.integer(n)] / roots[i];
     const end = solve(y, start);
     if (!end.solved.solution.converged) continue;
-    draws.push(Array.from(end.solved.values));
+    draws.push([...end.solved.values]);
     if (at.length > 0) {
       const values = solvedValues(fit.names, end);
       at.forEach((x, k) => {

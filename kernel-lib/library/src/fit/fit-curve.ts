@@ -1,5 +1,5 @@
 import { fail } from "../check/check";
-import { studentTPValue } from "../statistics/student-t-distribution";
+import { studentTQuantile } from "../statistics/student-t-distribution";
 import type { CurveModel } from "./curve-model";
 import type { Fit, Values } from "./fit";
 import { freezeDeep } from "./freeze-deep";
@@ -83,7 +83,7 @@ export function fitCurveFor<Name extends string, X>(
       n,
     );
   }
-  const different = new Set(x.map((one) => JSON.stringify(one))).size;
+  const different = new Set<unknown>(typeof x[0] === "number" ? x : x.map((one) => JSON.stringify(one))).size;
   if (different < freeCount) {
     fail(
       `${where}: x`,
@@ -113,7 +113,7 @@ export function fitCurveFor<Name extends string, X>(
     );
   }
 
-  const residuals = Array.from(solved.solution.residuals, (value, i) => -value / Math.sqrt(weights[i]));
+  const residuals = solved.solution.residuals.map((value, i) => -value / Math.sqrt(weights[i]));
   const fit = summariseFit({
     model: model.name,
     names,
@@ -127,7 +127,7 @@ export function fitCurveFor<Name extends string, X>(
   });
   return freezeDeep({
     ...fit,
-    notices: [...fit.notices, ...outlierNotices(fit, x, weights)],
+    notices: [...fit.notices, ...outlierNotices(fit, x, y, weights)],
     equation: model.equation,
     x: [...x],
     y: [...y],
@@ -175,23 +175,38 @@ function rangesOf(x: readonly unknown[]): Record<string, readonly [number, numbe
 }
 
 /** Points whose externally studentised residual passes the Bonferroni-corrected 5 % level (Weisberg 2014, sect. 9.4). */
-function outlierNotices<X>(fit: Fit<string>, x: readonly X[], weights: readonly number[]): string[] {
+function outlierNotices<X>(
+  fit: Fit<string>,
+  x: readonly X[],
+  y: readonly number[],
+  weights: readonly number[],
+): string[] {
   const df = fit.degreesOfFreedom - 1;
   if (df < 1 || !(fit.rss > 0)) return [];
+  const total = fit.residuals.reduce((sum, _, i) => sum + weights[i] * y[i] ** 2, 0);
+  if (fit.rss < 1e-20 * total) return [];
+  const limit = outlierLimit(df, fit.n);
   const notices: string[] = [];
-  fit.residuals.forEach((residual, i) => {
+  for (let i = 0; i < fit.n; i++) {
     const room = 1 - fit.leverage[i];
-    if (room < 1e-10) return;
-    const square = (residual * residual * weights[i]) / room;
-    const left = (fit.rss - square) / df;
-    if (left <= 1e-12 * fit.rss) {
-      if (square > 0.999 * fit.rss) notices.push(outlierSentence(i, x[i], residual));
-      return;
-    }
-    const t = Math.sqrt(square / left);
-    if (studentTPValue(t, df) * fit.n < 0.05) notices.push(outlierSentence(i, x[i], residual));
-  });
+    if (room < 1e-10) continue;
+    const square = (fit.residuals[i] ** 2 * weights[i]) / room;
+    const left = Math.max(0, fit.rss - square) / df;
+    if (square > limit * limit * left) notices.push(outlierSentence(i, x[i], fit.residuals[i]));
+  }
   return notices;
+}
+
+const outlierLimits = new Map<number, number>();
+
+function outlierLimit(df: number, n: number): number {
+  const key = df * 65536 + n;
+  let limit = outlierLimits.get(key);
+  if (limit === undefined) {
+    limit = studentTQuantile(1 - 0.025 / n, df);
+    outlierLimits.set(key, limit);
+  }
+  return limit;
 }
 
 function outlierSentence(i: number, x: unknown, residual: number): string {

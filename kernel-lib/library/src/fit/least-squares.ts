@@ -95,7 +95,7 @@ export function leastSquares<Name extends string>(options: LeastSquaresOptions<N
     sdKnown,
     rangeX: null,
     sumLogWeights: 0,
-    residuals: Array.from(solved.solution.residuals),
+    residuals: solved.solution.residuals,
     notices: [],
   });
 }

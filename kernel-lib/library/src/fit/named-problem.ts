@@ -33,7 +33,7 @@ export interface NamedProblem {
 export interface NamedSolution {
   readonly solution: ResidualSolution;
   /** every parameter, fixed ones too, in the order of the names */
-  readonly values: Float64Array;
+  readonly values: readonly number[];
   /** position of each free parameter among the names */
   readonly free: readonly number[];
   /** for every parameter, the bound its value rests at */
@@ -53,20 +53,26 @@ export function solveNamed(problem: NamedProblem): NamedSolution {
     values[names[j]] = start;
     if (!fixed) free.push(j);
   }
-  const toSearch = (j: number, value: number): number => (settings[j].scale === "log" ? Math.log(value) : value);
-  const fromSearch = (j: number, value: number): number => (settings[j].scale === "log" ? Math.exp(value) : value);
-  const bound = (j: number, value: number | undefined, none: number): number =>
-    value === undefined ? none : settings[j].scale === "log" ? (value > 0 ? Math.log(value) : none) : value;
-  const place = (parameters: Float64Array): void => {
-    for (let k = 0; k < free.length; k++) values[names[free[k]]] = fromSearch(free[k], parameters[k]);
+  const onLog = free.map((j) => settings[j].scale === "log");
+  const start = new Float64Array(free.length);
+  const lower = new Float64Array(free.length);
+  const upper = new Float64Array(free.length);
+  for (let k = 0; k < free.length; k++) {
+    const setting = settings[free[k]];
+    const low = setting.lower ?? Number.NEGATIVE_INFINITY;
+    const high = setting.upper ?? Number.POSITIVE_INFINITY;
+    start[k] = onLog[k] ? Math.log(setting.start) : setting.start;
+    lower[k] = onLog[k] ? (low > 0 ? Math.log(low) : Number.NEGATIVE_INFINITY) : low;
+    upper[k] = onLog[k] ? (high > 0 ? Math.log(high) : Number.POSITIVE_INFINITY) : high;
+  }
+  const place = (parameters: ArrayLike<number>): void => {
+    for (let k = 0; k < free.length; k++) values[names[free[k]]] = onLog[k] ? Math.exp(parameters[k]) : parameters[k];
   };
   const named = problem.jacobian;
-  const full = new Float64Array(named ? residualCount * names.length : 0);
-  const lower = Float64Array.from(free, (j) => bound(j, settings[j].lower, Number.NEGATIVE_INFINITY));
-  const upper = Float64Array.from(free, (j) => bound(j, settings[j].upper, Number.POSITIVE_INFINITY));
+  const full = named && new Float64Array(residualCount * names.length);
   const solution = levenbergMarquardt({
     residualCount,
-    start: Float64Array.from(free, (j) => toSearch(j, settings[j].start)),
+    start,
     lower,
     upper,
     residuals: (parameters, out) => {
@@ -75,11 +81,12 @@ export function solveNamed(problem: NamedProblem): NamedSolution {
     },
     jacobian:
       named &&
+      full &&
       ((parameters, out) => {
         place(parameters);
         named(values, full);
         for (let k = 0; k < free.length; k++) {
-          const factor = settings[free[k]].scale === "log" ? values[names[free[k]]] : 1;
+          const factor = onLog[k] ? values[names[free[k]]] : 1;
           for (let i = 0; i < residualCount; i++)
             out[k * residualCount + i] = factor * full[free[k] * residualCount + i];
         }
@@ -94,5 +101,5 @@ export function solveNamed(problem: NamedProblem): NamedSolution {
     if (solution.parameters[k] <= lower[k]) return "lower";
     return solution.parameters[k] >= upper[k] ? "upper" : null;
   });
-  return { solution, values: Float64Array.from(names, (name) => values[name]), free, atBound };
+  return { solution, values: names.map((name) => values[name]), free, atBound };
 }

@@ -20,7 +20,7 @@ export function curveSolver<Name extends string, X>(
 ): (y: ArrayLike<number>, start: Values<Name>) => SolvedCurve {
   const names = Object.keys(model.parameters) as Name[];
   const n = x.length;
-  const roots = Float64Array.from(weights, Math.sqrt);
+  const roots = weights.map(Math.sqrt);
   const { evaluate, gradient } = model;
   return (y, start) => {
     const settings = names.map((name): ParameterSetting => {

@@ -1,4 +1,4 @@
-import { decomposeQr, inverseOfR, qrWorkspace } from "../statistics/qr-decomposition";
+import { decomposeQr, inverseOfR, type QrDecomposition, qrWorkspace } from "../statistics/qr-decomposition";
 import { symmetricEigen } from "../statistics/symmetric-eigen";
 import type { Fit, ParameterEstimate } from "./fit";
 import { freezeDeep } from "./freeze-deep";
@@ -31,7 +31,7 @@ export function summariseFit<Name extends string>(parts: FitParts<Name>): Fit<Na
   if (!solution.converged) notices.push(`The fit did not converge (${solution.reason}): do not use its numbers.`);
 
   const open = free.map((_, k) => k).filter((k) => atBound[free[k]] === null);
-  const columns = new Float64Array(n * open.length);
+  const { columns, qr } = spaceOf(n, open.length);
   const norms = open.map((k, at) => {
     let square = 0;
     for (let i = 0; i < n; i++) square += solution.jacobian[k * n + i] ** 2;
@@ -39,7 +39,6 @@ export function summariseFit<Name extends string>(parts: FitParts<Name>): Fit<Na
     for (let i = 0; i < n; i++) columns[at * n + i] = solution.jacobian[k * n + i] / norm;
     return norm;
   });
-  const qr = qrWorkspace(n, open.length);
   decomposeQr(qr, columns);
   let rank = 0;
   while (rank < open.length && Math.abs(qr.diagonal[rank]) > UNDETERMINED) rank++;
@@ -149,6 +148,20 @@ export function summariseFit<Name extends string>(parts: FitParts<Name>): Fit<Na
 export function correctedAic(logLikelihood: number, count: number, n: number): number {
   if (n - count - 1 <= 0) return Number.POSITIVE_INFINITY;
   return -2 * logLikelihood + 2 * count + (2 * count * (count + 1)) / (n - count - 1);
+}
+
+const spaces = new Map<string, { readonly columns: Float64Array; readonly qr: QrDecomposition }>();
+
+/** Room for one decomposition of this size, used again by the next fit of the same size. */
+function spaceOf(rows: number, count: number): { readonly columns: Float64Array; readonly qr: QrDecomposition } {
+  const key = `${rows} ${count}`;
+  let space = spaces.get(key);
+  if (space === undefined) {
+    if (spaces.size >= 16) spaces.clear();
+    space = { columns: new Float64Array(rows * count), qr: qrWorkspace(rows, count) };
+    spaces.set(key, space);
+  }
+  return space;
 }
 
 function interval(value: number, half: number, setting: ParameterSetting): readonly [number, number] {
