@@ -350,7 +350,7 @@ export { CUTTING_LIMITS, type CuttingLimits } from "./heat/cutting-limits";
 export { type CoreTime, type CoreTimeOptions, coreTime } from "./heat/core-time";
 export { type FlashFreeze, type FlashFreezeOptions, flashFreeze } from "./heat/flash-freeze";
 export { type FreezerCoefficients, type FreezerCoefficientsOptions, freezerCoefficients } from "./heat/freezer-coefficients";
-export { type FreezeToCut, type FreezeToCutOptions, freezeToCut, type TimeRange } from "./heat/freeze-to-cut";
+export { type FreezeToCut, type FreezeToCutOptions, type FreezeToCutRow, freezeToCut, type TimeRange } from "./heat/freeze-to-cut";
 export {
   type HeatColumn,
   type HeatProfile,
@@ -374,3 +374,15 @@ export {
   readProbeTrace,
   type TraceGap,
 } from "./heat/probe-trace";
+
+// figures and tables of heat and frost
+export { freezeToCutFigure } from "./figures/freeze-to-cut-figure";
+export { type ProfileFigureOptions, profileFigure } from "./figures/profile-figure";
+export {
+  type LoggedReadings,
+  type TemperatureMark,
+  type TemperatureTimeOptions,
+  temperatureTimeFigure,
+} from "./figures/temperature-time-figure";
+export { freezeToCutTable } from "./tables/freeze-to-cut-table";
+export { type CoreTimeRow, temperatureCoreTable } from "./tables/temperature-core-table";

@@ -53,6 +53,14 @@ export interface FreezeToCut {
   readonly notes: readonly string[];
 }
 
+/** One slab in the freezer: where it lies, how thick it is, when it can be cut. */
+export interface FreezeToCutRow {
+  /** pan or place in the freezer: `"half sheet on a rack"` */
+  readonly label: string;
+  readonly thicknessMm: number;
+  readonly freezing: FreezeToCut;
+}
+
 /**
  * How long a pan of mix stays in the freezer until its slab can be cut, and until it is hard through.
  *
