@@ -1,0 +1,151 @@
+/**
+ * Directions that published work reports, from its abstracts, and one fact of the trade; no number of theirs is fitted.
+ *
+ * Falafel: "Foods" 2021, 10(11), 2567 (abstract read): air-fried legume pieces at 140 to 200 °C for 5 to 15 min; moisture
+ * falls, hardness and colour change rise with time and temperature; crispness and preference rise and then fall, with an
+ * optimum near 179 °C and 11 min. Frozen breaded nuggets: Aliberti et al., LWT (abstract read): perceived crispness
+ * rises in the order of thermal load, and moisture leaves mostly from the crust.
+ */
+import { describe, expect, it } from "vitest";
+import { calibrateCrisp } from "../../kernel-lib/library/src/crisp/calibrate-crisp";
+import { clocksOverTime } from "../../kernel-lib/library/src/crisp/clocks-over-time";
+import { windowAt } from "../../kernel-lib/library/src/crisp/window-at";
+import { windowMapOverTime } from "../../kernel-lib/library/src/crisp/window-map";
+import { thermalProperties } from "../../kernel-lib/library/src/food/thermal-properties";
+import { panPreset } from "../../kernel-lib/library/src/pan/pan-preset";
+import { slabThickness } from "../../kernel-lib/library/src/pan/slab-thickness";
+import { unmeasured } from "../library/crisp/sample-food";
+
+const legumeMix = thermalProperties({
+  waterFraction: 0.55,
+  proteinFraction: 0.1,
+  fatFraction: 0.06,
+  carbohydrateFraction: 0.21,
+  fibreFraction: 0.06,
+  ashFraction: 0.02,
+});
+const rises = (values: readonly number[]): boolean => values.every((value, at) => at === 0 || value >= values[at - 1]);
+
+describe("air-fried formed legume pieces", () => {
+  const prior = calibrateCrisp({ food: legumeMix, observations: [], applianceIds: ["basket"] });
+  /** as sure as some ten trials make it: a quarter of the prior's spread */
+  const calibration = { ...prior, covariance: prior.covariance.map((row) => row.map((value) => value / 16)) };
+  /** our stand-in for a falafel: a ball heats as a slab of about half its diameter; too dark is half brown */
+  const piece = { calibration, applianceId: "basket", thicknessMm: 9, startC: 4, tooBrownScore: 4.5 };
+  const times = [5, 7, 9, 11, 13, 15];
+  const setpoints = [140, 155, 170, 179, 190, 200];
+
+  it("lose water, harden and brown with time and with temperature", () => {
+    const states = setpoints.map((setpointC) => clocksOverTime({ ...piece, setpointC, timesMin: times }));
+    for (const field of ["lossPercent", "crustMm", "brownScore"] as const) {
+      for (const state of states) expect(rises(state[field])).toBe(true);
+      for (let at = 0; at < times.length; at++) expect(rises(states.map((state) => state[field][at]))).toBe(true);
+      expect(states[5][field][5]).toBeGreaterThan(states[0][field][0]);
+    }
+  });
+
+  it("are liked best inside 140 to 200 °C and 5 to 15 min: the chance of success rises and then falls along both", () => {
+    const timesMin = Array.from({ length: 41 }, (_, at) => 5 + at / 4);
+    const rows = Array.from({ length: 13 }, (_, at) => 140 + 5 * at).map((setpointC) => {
+      const map = windowMapOverTime({ ...piece, setpointC, thicknessesMm: [9], timesMin, draws: 1000 });
+      return { setpointC, success: map.success.map((row) => row[0]) };
+    });
+    const along180 = rows[8].success;
+    const along11 = rows.map((row) => row.success[24]);
+    for (const chances of [along180, along11]) {
+      const best = Math.max(...chances);
+      const at = chances.indexOf(best);
+      expect(best).toBeGreaterThan(0.6);
+      expect(at).toBeGreaterThan(0);
+      expect(at).toBeLessThan(chances.length - 1);
+      for (let step = 1; step < chances.length; step++) {
+        if (step <= at) expect(chances[step]).toBeGreaterThanOrEqual(chances[step - 1] - 0.01);
+        else expect(chances[step]).toBeLessThanOrEqual(chances[step - 1] + 0.01);
+      }
+      expect(chances[0]).toBeLessThan(best - 0.05);
+      expect(chances[chances.length - 1]).toBeLessThan(best - 0.05);
+    }
+    let weight = 0;
+    let meanC = 0;
+    let meanMin = 0;
+    for (const { setpointC, success } of rows)
+      success.forEach((chance, at) => {
+        weight += chance ** 4;
+        meanC += chance ** 4 * setpointC;
+        meanMin += chance ** 4 * timesMin[at];
+      });
+    expect(Math.abs(meanC / weight - 179)).toBeLessThan(12);
+    expect(Math.abs(meanMin / weight - 11)).toBeLessThan(2);
+  });
+});
+
+describe("frozen breaded nuggets", () => {
+  const coatingMm = 1.2;
+  const calibration = calibrateCrisp({
+    food: thermalProperties({
+      waterFraction: 0.64,
+      proteinFraction: 0.16,
+      fatFraction: 0.1,
+      carbohydrateFraction: 0.08,
+      fibreFraction: 0.005,
+      ashFraction: 0.015,
+    }),
+    observations: [],
+    applianceIds: ["oven"],
+    crustWaterKgM3: 400,
+    coatingMm,
+  });
+  const loads = [
+    [180, 12],
+    [190, 13],
+    [200, 14],
+    [210, 15],
+    [220, 16],
+  ] as const;
+  const states = loads.map(([setpointC, minutes]) =>
+    clocksOverTime({ calibration, applianceId: "oven", thicknessMm: 12, setpointC, timesMin: [minutes] }),
+  );
+
+  it("are the crisper the greater the thermal load, in that order", () => {
+    const scores = states.map((state) => state.crispScore[0]);
+    expect(rises(scores)).toBe(true);
+    expect(scores[4] - scores[0]).toBeGreaterThan(3);
+  });
+
+  it("lose their water mostly from the crust: the coating gives the larger share while the core keeps its own", () => {
+    for (const { crustMm } of states.slice(1)) {
+      const fromCoating = 400 * Math.min(crustMm[0], coatingMm);
+      const fromCore = 0.64 * calibration.food.densityKgM3 * Math.max(0, crustMm[0] - coatingMm);
+      expect(fromCoating).toBeGreaterThan(fromCore);
+    }
+  });
+});
+
+describe("common practice, no source", () => {
+  const half = panPreset("half sheet");
+  const density = legumeMix.densityKgM3;
+  const areaMm2 = half.shape === "rectangle" ? half.bottomLengthMm * half.bottomWidthMm : 0;
+  const batchG = (1.2 * areaMm2) / 100;
+  const thicknessMm = slabThickness({ pan: half, batchG, densityKgM3: density }).thicknessMm;
+  /** what the trade says of such a slab, as a log would hold it */
+  const said = { ...unmeasured, thicknessMm, setpointC: 204, turned: true, timeMin: 20, notCrispMin: 16, crispMin: 20 };
+  const calibration = calibrateCrisp({ food: legumeMix, observations: [said] });
+  const crispBy20 = (mm: number): number => {
+    const { chances } = windowAt({ calibration, applianceId: "basket", thicknessMm: mm, setpointC: 204, turned: true });
+    const last = chances.timesMin.filter((time) => time <= 20).length - 1;
+    return chances.crisp[last];
+  };
+
+  it("a slab of 1.2 g/cm² is crisp from frozen after about 20 min at 204 °C, and the same batch on 0.6 of the area is not", () => {
+    const smaller = half.shape === "rectangle" ? { ...half, bottomLengthMm: 0.6 * half.bottomLengthMm } : half;
+    const thicker = slabThickness({ pan: smaller, batchG, densityKgM3: density }).thicknessMm;
+    expect(thicker / thicknessMm).toBeGreaterThan(1.5);
+    expect(crispBy20(thicknessMm)).toBeGreaterThan(0.6);
+    expect(crispBy20(thicker)).toBeLessThan(0.1);
+  });
+
+  it("air that is no hotter than the evaporating front, as in a microwave, makes no crust: it is refused", () => {
+    const cold = { calibration, applianceId: "basket", thicknessMm, setpointC: 60 };
+    expect(() => windowAt(cold)).toThrow("setpointC must be between 130 and 290 °C");
+  });
+});
