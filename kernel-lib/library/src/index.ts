@@ -58,13 +58,22 @@ export type { Figure } from "./figures/figure";
 export { fitInfluenceFigure } from "./figures/fit-influence-figure";
 export { fitNormalFigure } from "./figures/fit-normal-figure";
 export { fitResidualFigure } from "./figures/fit-residual-figure";
+// figures and tables of heat and frost
+export { freezeToCutFigure } from "./figures/freeze-to-cut-figure";
 export { macroDoubtFigure } from "./figures/macro-doubt-figure";
 export { macrosByVariantFigure } from "./figures/macros-by-variant-figure";
 export { MARKERS, PALETTE, translucent } from "./figures/palette";
+export { type ProfileFigureOptions, profileFigure } from "./figures/profile-figure";
 export { reheatYieldFigure } from "./figures/reheat-yield-figure";
 export { successCoverageFigure } from "./figures/success-coverage-figure";
 export { successFigure } from "./figures/success-figure";
 export { svgOf } from "./figures/svg-of";
+export {
+  type LoggedReadings,
+  type TemperatureMark,
+  type TemperatureTimeOptions,
+  temperatureTimeFigure,
+} from "./figures/temperature-time-figure";
 export { thicknessByPanFigure } from "./figures/thickness-by-pan-figure";
 export { type WindowFigureOptions, windowFigure } from "./figures/window-figure";
 export { windowMapFigure } from "./figures/window-map-figure";
@@ -132,8 +141,15 @@ export type { SlabTimeForm } from "./fit/slab-time-model";
 export type { TimeDistributionName } from "./fit/time-distribution";
 export { type AllergenMark, EU_ALLERGENS, type EuAllergen, US_ALLERGENS, type UsAllergen } from "./food/allergens";
 export { type Blend, type BlendPart, blend } from "./food/blend";
+// thermal properties of food
+export { type ComponentProperties, choiOkos, type FoodComponent } from "./food/choi-okos";
 export { COMPOSITION_FIELDS, type Composition, checkComposition } from "./food/composition";
 export { compositionOf } from "./food/composition-of";
+export { type ConductivityModel, type MixConductivityOptions, mixConductivity } from "./food/conductivity";
+export { conductivityAt } from "./food/conductivity-curve";
+export { conductivityLevy, conductivityMaxwellEucken, type TwoPhases } from "./food/conductivity-two-phase";
+export { enthalpyAt, temperatureFromEnthalpy } from "./food/enthalpy";
+export { type EnthalpyChenOptions, enthalpyChen } from "./food/enthalpy-chen";
 export {
   type CoatingLayer,
   type FoodClass,
@@ -145,12 +161,15 @@ export {
 } from "./food/formula";
 export { type FormulaAllergens, formulaAllergens, type GatheredAllergen } from "./food/formula-allergens";
 export { type FormulaTotals, formulaComposition, formulaTotals, type LayerBlend } from "./food/formula-totals";
+export { type FreezingPoint, type FreezingPointOptions, freezingPoint } from "./food/freezing-point";
 export { gramsOf, type MeasuredFood, type MeasuredMass } from "./food/grams-of";
+export { iceFraction, iceFractionTchigeov, type TchigeovOptions } from "./food/ice-fraction";
 export { type ForeignColumn, type ImportedFoods, type ImportFoodsOptions, importFoods } from "./food/import-foods";
 export { type EnergyFactors, type HouseholdWeight, type Ingredient, ingredientSchema } from "./food/ingredient";
 export { type IngredientFromFoodOptions, ingredientFromFood } from "./food/ingredient-from-food";
 export { type IngredientFromLabelOptions, ingredientFromLabel, type LabelPrint } from "./food/ingredient-from-label";
 export { ingredientOf } from "./food/ingredient-of";
+export { type MixDensityOptions, mixDensity } from "./food/mix-density";
 export { NUTRIENT_LABELS, NUTRIENT_NAMES, type NutrientName, type Nutrients } from "./food/nutrients";
 export { parseFormula } from "./food/parse-formula";
 export { INGREDIENT_COLUMNS, parseIngredients } from "./food/parse-ingredients";
@@ -158,8 +177,106 @@ export { SR28_REFUSED_WEIGHTS, type Sr28Food } from "./food/parse-sr28";
 export { proximateSumG } from "./food/proximate-sum";
 export { type ScaledFormula, type ScaledLine, type ScaleTo, scaleFormula } from "./food/scale-formula";
 export { type FoundFood, searchFoods } from "./food/search-foods";
+export {
+  type ThermalModel,
+  type ThermalProperties,
+  type ThermalPropertiesOptions,
+  thermalProperties,
+} from "./food/thermal-properties";
 export type { WeighedLine } from "./food/weigh-lines";
 export { type WaterToAdd, waterToAdd, withMoisture } from "./food/with-moisture";
+// heat: freezing, heating, crust and surface coefficients
+export {
+  type AirCoefficient,
+  type FlatPlateOptions,
+  flatPlateCoefficient,
+  type NaturalConvectionOptions,
+  naturalConvectionCoefficient,
+} from "./heat/air-coefficient";
+export type { AirProperties } from "./heat/air-properties";
+export { type CoreTime, type CoreTimeOptions, coreTime } from "./heat/core-time";
+export {
+  type CoreTimeClosedForm,
+  type CoreTimeClosedFormOptions,
+  coreTimeClosedForm,
+} from "./heat/core-time-closed-form";
+export { type CrustOptions, crustDepthMm, crustMin, crustSurfaceC } from "./heat/crust-depth";
+export { type CrustStart, type CrustStartOptions, crustStart } from "./heat/crust-start";
+export { CUTTING_LIMITS, type CuttingLimits } from "./heat/cutting-limits";
+export { type EquivalentDimensionOptions, equivalentDimension } from "./heat/equivalent-dimension";
+export { type FitProbeTrace, type FitProbeTraceOptions, fitProbeTrace } from "./heat/fit-probe-trace";
+export { type FlashFreeze, type FlashFreezeOptions, flashFreeze } from "./heat/flash-freeze";
+export {
+  type FreezeToCut,
+  type FreezeToCutOptions,
+  type FreezeToCutRow,
+  freezeToCut,
+  type TimeRange,
+} from "./heat/freeze-to-cut";
+export {
+  type FreezerCoefficients,
+  type FreezerCoefficientsOptions,
+  freezerCoefficients,
+} from "./heat/freezer-coefficients";
+export {
+  type FreezingFront,
+  type FreezingFrontOptions,
+  freezingFront,
+  freezingFrontC,
+  freezingFrontMm,
+} from "./heat/freezing-front";
+export {
+  type FreezingTime,
+  type FreezingTimeOptions,
+  freezingTimeClelandEarle,
+} from "./heat/freezing-time-cleland-earle";
+export { type FreezingTimePhamOptions, freezingTimePham } from "./heat/freezing-time-pham";
+export {
+  type FreezingShape,
+  type FreezingTimePlankOptions,
+  freezingTimePlank,
+  type PlankConstants,
+  plankConstants,
+} from "./heat/freezing-time-plank";
+export {
+  type HeatColumn,
+  type HeatProfile,
+  type HeatRun,
+  type TimeWhenOptions,
+  timeWhen,
+  valueAt,
+} from "./heat/heat-run";
+export { HEATED_CORE, type HeatedCore } from "./heat/heated-core";
+export {
+  type MetalBlockCoefficient,
+  type MetalBlockOptions,
+  metalBlockCoefficient,
+} from "./heat/metal-block-coefficient";
+export {
+  type ProbeChannel,
+  type ProbeTrace,
+  type ReadProbeTraceOptions,
+  readProbeTrace,
+  type TraceGap,
+} from "./heat/probe-trace";
+export { type RadiationOptions, radiationCoefficient } from "./heat/radiation-coefficient";
+export { type SemiInfiniteOptions, semiInfiniteSolution } from "./heat/semi-infinite-solution";
+export {
+  type BrickSeriesOptions,
+  brickSeriesSolution,
+  type SeriesSolution,
+  type SeriesSolutionOptions,
+  seriesSolution,
+} from "./heat/series-solution";
+export { type SeriesShape, type SeriesTerm, seriesTerms } from "./heat/series-terms";
+export { type SimulatePieceOptions, simulatePiece } from "./heat/simulate-piece";
+export { type SimulateSlabOptions, simulateSlab } from "./heat/simulate-slab";
+export { type SlabOrPieceOptions, simulateSlabOrPiece } from "./heat/slab-or-piece";
+export type { DryingLaw } from "./heat/surface-balance";
+export type { AirPoint, Drying, Surroundings } from "./heat/surroundings";
+export { type CounterOptions, type TemperToCut, temperToCut } from "./heat/temper-to-cut";
+export { saturationPressurePa, type WetSurface, type WetSurfaceOptions, wetSurface } from "./heat/wet-surface";
+export { type WorkableTime, workableTime } from "./heat/workable-time";
 // macros: what is in a piece, and how sure
 export { type Energy, type EnergyBasis, type EnergyOfOptions, energyOf } from "./macros/energy-of";
 export { type LabelLine, type LabelValues, labelEu, labelUs } from "./macros/label-values";
@@ -192,11 +309,21 @@ export { chiSquaredCdf, chiSquaredPValue, chiSquaredQuantile } from "./statistic
 export { fCdf, fPValue, fQuantile } from "./statistics/f-distribution";
 // uncertainty: the law of propagation, and drawing
 export { type MonteCarloOptions, type MonteCarloResult, monteCarlo } from "./statistics/monte-carlo";
+export { noncentralFCdf, noncentralTCdf } from "./statistics/noncentral-distributions";
 export { normalCdf, normalDensity, normalQuantile } from "./statistics/normal-distribution";
 export { type Propagated, type PropagateOptions, propagateUncertainty } from "./statistics/propagate-uncertainty";
 export { type SeededRandom, seededRandom } from "./statistics/seeded-random";
 export { studentTCdf, studentTPValue, studentTQuantile } from "./statistics/student-t-distribution";
 export { type SymmetricEigen, symmetricEigen } from "./statistics/symmetric-eigen";
+export {
+  powerOfTwoMeans,
+  type SeveralMeans,
+  type TwoMeans,
+  type TwoShares,
+  trialsForSeveralMeans,
+  trialsForTwoMeans,
+  trialsForTwoShares,
+} from "./statistics/trials-needed";
 export { rectangularInput, triangularInput, type UncertainInput } from "./statistics/uncertain-input";
 export { allergenTable } from "./tables/allergen-table";
 export { batchFlowTable } from "./tables/batch-flow-table";
@@ -213,11 +340,13 @@ export { foodTable } from "./tables/food-table";
 export { formatCell } from "./tables/format-cell";
 export { formulaTable } from "./tables/formula-table";
 export { frameOf } from "./tables/frame-of";
+export { freezeToCutTable } from "./tables/freeze-to-cut-table";
 export { labelTable } from "./tables/label-table";
 export { macroTable } from "./tables/macro-table";
 export type { Column, Table } from "./tables/table";
 export { tableHtml } from "./tables/table-html";
 export { tableText } from "./tables/table-text";
+export { type CoreTimeRow, temperatureCoreTable } from "./tables/temperature-core-table";
 export { windowConstantsTable } from "./tables/window-constants-table";
 export { windowPansTable } from "./tables/window-pans-table";
 export { windowTable } from "./tables/window-table";
@@ -282,107 +411,3 @@ export {
   type YieldFromCompositionOptions,
   yieldFromComposition,
 } from "./yield/yield-from-composition";
-
-// thermal properties of food
-export { type ComponentProperties, choiOkos, type FoodComponent } from "./food/choi-okos";
-export { type ConductivityModel, type MixConductivityOptions, mixConductivity } from "./food/conductivity";
-export { conductivityAt } from "./food/conductivity-curve";
-export { conductivityLevy, conductivityMaxwellEucken, type TwoPhases } from "./food/conductivity-two-phase";
-export { enthalpyAt, temperatureFromEnthalpy } from "./food/enthalpy";
-export { type EnthalpyChenOptions, enthalpyChen } from "./food/enthalpy-chen";
-export { type FreezingPoint, type FreezingPointOptions, freezingPoint } from "./food/freezing-point";
-export { iceFraction, iceFractionTchigeov, type TchigeovOptions } from "./food/ice-fraction";
-export { type MixDensityOptions, mixDensity } from "./food/mix-density";
-export {
-  type ThermalModel,
-  type ThermalProperties,
-  type ThermalPropertiesOptions,
-  thermalProperties,
-} from "./food/thermal-properties";
-
-// heat: freezing, heating, crust and surface coefficients
-export {
-  type AirCoefficient,
-  type FlatPlateOptions,
-  flatPlateCoefficient,
-  type NaturalConvectionOptions,
-  naturalConvectionCoefficient,
-} from "./heat/air-coefficient";
-export type { AirProperties } from "./heat/air-properties";
-export { HEATED_CORE, type HeatedCore } from "./heat/heated-core";
-export {
-  type CoreTimeClosedForm,
-  type CoreTimeClosedFormOptions,
-  coreTimeClosedForm,
-} from "./heat/core-time-closed-form";
-export { type CrustOptions, crustDepthMm, crustMin, crustSurfaceC } from "./heat/crust-depth";
-export { type CrustStart, type CrustStartOptions, crustStart } from "./heat/crust-start";
-export { type EquivalentDimensionOptions, equivalentDimension } from "./heat/equivalent-dimension";
-export {
-  type FreezingFront,
-  type FreezingFrontOptions,
-  freezingFront,
-  freezingFrontC,
-  freezingFrontMm,
-} from "./heat/freezing-front";
-export { type FreezingTime, type FreezingTimeOptions, freezingTimeClelandEarle } from "./heat/freezing-time-cleland-earle";
-export { type FreezingTimePhamOptions, freezingTimePham } from "./heat/freezing-time-pham";
-export {
-  type FreezingShape,
-  type FreezingTimePlankOptions,
-  freezingTimePlank,
-  type PlankConstants,
-  plankConstants,
-} from "./heat/freezing-time-plank";
-export { type MetalBlockCoefficient, type MetalBlockOptions, metalBlockCoefficient } from "./heat/metal-block-coefficient";
-export { type RadiationOptions, radiationCoefficient } from "./heat/radiation-coefficient";
-export { type SemiInfiniteOptions, semiInfiniteSolution } from "./heat/semi-infinite-solution";
-export {
-  type BrickSeriesOptions,
-  brickSeriesSolution,
-  type SeriesSolution,
-  type SeriesSolutionOptions,
-  seriesSolution,
-} from "./heat/series-solution";
-export { type SeriesShape, type SeriesTerm, seriesTerms } from "./heat/series-terms";
-export { saturationPressurePa, type WetSurface, type WetSurfaceOptions, wetSurface } from "./heat/wet-surface";
-export { CUTTING_LIMITS, type CuttingLimits } from "./heat/cutting-limits";
-export { type CoreTime, type CoreTimeOptions, coreTime } from "./heat/core-time";
-export { type FlashFreeze, type FlashFreezeOptions, flashFreeze } from "./heat/flash-freeze";
-export { type FreezerCoefficients, type FreezerCoefficientsOptions, freezerCoefficients } from "./heat/freezer-coefficients";
-export { type FreezeToCut, type FreezeToCutOptions, type FreezeToCutRow, freezeToCut, type TimeRange } from "./heat/freeze-to-cut";
-export {
-  type HeatColumn,
-  type HeatProfile,
-  type HeatRun,
-  type TimeWhenOptions,
-  timeWhen,
-  valueAt,
-} from "./heat/heat-run";
-export { type SimulatePieceOptions, simulatePiece } from "./heat/simulate-piece";
-export { type SimulateSlabOptions, simulateSlab } from "./heat/simulate-slab";
-export { type SlabOrPieceOptions, simulateSlabOrPiece } from "./heat/slab-or-piece";
-export type { DryingLaw } from "./heat/surface-balance";
-export type { AirPoint, Drying, Surroundings } from "./heat/surroundings";
-export { type CounterOptions, type TemperToCut, temperToCut } from "./heat/temper-to-cut";
-export { type WorkableTime, workableTime } from "./heat/workable-time";
-export { type FitProbeTrace, type FitProbeTraceOptions, fitProbeTrace } from "./heat/fit-probe-trace";
-export {
-  type ProbeChannel,
-  type ProbeTrace,
-  type ReadProbeTraceOptions,
-  readProbeTrace,
-  type TraceGap,
-} from "./heat/probe-trace";
-
-// figures and tables of heat and frost
-export { freezeToCutFigure } from "./figures/freeze-to-cut-figure";
-export { type ProfileFigureOptions, profileFigure } from "./figures/profile-figure";
-export {
-  type LoggedReadings,
-  type TemperatureMark,
-  type TemperatureTimeOptions,
-  temperatureTimeFigure,
-} from "./figures/temperature-time-figure";
-export { freezeToCutTable } from "./tables/freeze-to-cut-table";
-export { type CoreTimeRow, temperatureCoreTable } from "./tables/temperature-core-table";

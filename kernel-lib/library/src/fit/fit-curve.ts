@@ -144,10 +144,14 @@ function checkPoints(where: string, x: readonly unknown[], y: readonly number[],
   for (let i = 0; i < y.length; i++) {
     if (!Number.isFinite(y[i])) fail(`${where}: y[${i}]`, "must be a finite number", y[i]);
     const one = x[i];
-    const entries = typeof one === "object" && one !== null ? Object.entries(one) : [["", one] as const];
-    for (const [field, value] of entries) {
-      if (typeof value === "string") continue;
-      if (!Number.isFinite(value)) fail(`${where}: x[${i}]${field && `.${field}`}`, "must be a finite number", value);
+    if (typeof one !== "object" || one === null) {
+      if (!Number.isFinite(one)) fail(`${where}: x[${i}]`, "must be a finite number", one);
+    } else {
+      for (const [field, value] of Object.entries(one)) {
+        if (typeof value !== "string" && !Number.isFinite(value)) {
+          fail(`${where}: x[${i}].${field}`, "must be a finite number", value);
+        }
+      }
     }
     if (!(Number.isFinite(weights[i]) && weights[i] > 0)) {
       fail(`${where}: weights[${i}]`, "must be > 0; to leave a point out, leave it out of x and y", weights[i]);

@@ -73,7 +73,7 @@ function isBetter(next: ResidualSolution, best: ResidualSolution): boolean {
 function run(problem: ResidualProblem, firstStep: number): ResidualSolution {
   const m = problem.residualCount;
   const n = problem.start.length;
-  const key = `${m} ${n}`;
+  const key = m * 65536 + n;
   const space = idle.get(key) ?? workspaceOf(m, n);
   idle.delete(key);
   try {
@@ -107,7 +107,7 @@ interface Workspace {
 }
 
 /** One workspace a size, while no search is using it: a search inside a residual function makes its own. */
-const idle = new Map<string, Workspace>();
+const idle = new Map<number, Workspace>();
 
 function workspaceOf(m: number, n: number): Workspace {
   return {

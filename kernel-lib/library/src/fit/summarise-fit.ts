@@ -150,11 +150,11 @@ export function correctedAic(logLikelihood: number, count: number, n: number): n
   return -2 * logLikelihood + 2 * count + (2 * count * (count + 1)) / (n - count - 1);
 }
 
-const spaces = new Map<string, { readonly columns: Float64Array; readonly qr: QrDecomposition }>();
+const spaces = new Map<number, { readonly columns: Float64Array; readonly qr: QrDecomposition }>();
 
 /** Room for one decomposition of this size, used again by the next fit of the same size. */
 function spaceOf(rows: number, count: number): { readonly columns: Float64Array; readonly qr: QrDecomposition } {
-  const key = `${rows} ${count}`;
+  const key = rows * 65536 + count;
   let space = spaces.get(key);
   if (space === undefined) {
     if (spaces.size >= 16) spaces.clear();
@@ -196,13 +196,16 @@ function leverages(
 
 function conditionOf(columns: Float64Array, n: number, p: number): number {
   if (p < 2) return 1;
-  const gram = Array.from({ length: p }, (_, a) =>
-    Array.from({ length: p }, (__, b) => {
+  const gram: number[][] = [];
+  for (let a = 0; a < p; a++) {
+    const row: number[] = [];
+    for (let b = 0; b < p; b++) {
       let dot = 0;
       for (let i = 0; i < n; i++) dot += columns[a * n + i] * columns[b * n + i];
-      return dot;
-    }),
-  );
+      row.push(dot);
+    }
+    gram.push(row);
+  }
   const { values } = symmetricEigen(gram);
   const smallest = values[p - 1];
   return smallest > 0 ? Math.sqrt(values[0] / smallest) : Number.POSITIVE_INFINITY;
