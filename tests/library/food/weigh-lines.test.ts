@@ -95,7 +95,7 @@ describe("weighLines", () => {
       "not one itself",
     ],
     [[["beets-cooked", "0 g"]], "must be > 0 g"],
-    [[["beet-cooked", "100 g"]], "nearest: beets-raw, beets-cooked|one of the kitchen's ingredients"],
+    [[["beet-cooked", "100 g"]], "test mix: ingredient must be one of the kitchen's ingredients \\(nearest: "],
   ] as [[string, string][], string][])("refuses %j", (lines, message) => {
     expect(() => weigh(lines)).toThrow(new RegExp(message));
   });

@@ -1,3 +1,4 @@
+import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { formulaTotals } from "../../../kernel-lib/library/src/food/formula-totals";
 import { labelEu, labelUs } from "../../../kernel-lib/library/src/macros/label-values";
@@ -61,5 +62,35 @@ describe("roundLabelEu", () => {
     expect(() => roundLabelEu({ nutrient: "vitamin C" as "fat", amount: 1 })).toThrow("roundLabelEu: nutrient");
     expect(() => roundLabelUs({ nutrient: "vitamin C" as "fat", amount: 1 })).toThrow("roundLabelUs: nutrient");
     expect(() => roundLabelUs({ nutrient: "fat", amount: -1 })).toThrow("amount of fat must be >= 0");
+  });
+});
+
+describe("label rounding", () => {
+  const amount = fc.double({ min: 0, max: 600, noNaN: true });
+  const number = (printed: string): number => Number(printed.replace("<", "")) - (printed.startsWith("<") ? 0.001 : 0);
+
+  it.each(["calories", "fat", "cholesterol", "sodium", "fibre", "protein"] as const)(
+    "never falls as %s grows (US)",
+    (nutrient) => {
+      fc.assert(
+        fc.property(amount, amount, (a, b) => {
+          const [low, high] = [Math.min(a, b), Math.max(a, b)];
+          const printed = [low, high].map((one) => number(roundLabelUs({ nutrient, amount: one })));
+          expect(printed[0]).toBeLessThanOrEqual(printed[1]);
+          expect(Math.abs(printed[1] - high)).toBeLessThanOrEqual(Math.max(5.001, 1));
+        }),
+      );
+    },
+  );
+
+  it.each(["energy", "fat", "saturates", "protein", "salt"] as const)("never falls as %s grows (EU)", (nutrient) => {
+    fc.assert(
+      fc.property(amount, amount, (a, b) => {
+        const [low, high] = [Math.min(a, b), Math.max(a, b)];
+        const printed = [low, high].map((one) => number(roundLabelEu({ nutrient, amount: one })));
+        expect(printed[0]).toBeLessThanOrEqual(printed[1]);
+        expect(Math.abs(printed[1] - high)).toBeLessThanOrEqual(0.501);
+      }),
+    );
   });
 });

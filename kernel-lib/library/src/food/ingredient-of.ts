@@ -2,13 +2,19 @@ import { fail } from "../check/check";
 import type { Ingredient } from "./ingredient";
 
 /**
- * The ingredient with an id.
+ * The ingredient with an id. Throws, naming the ids that look alike, when there is none.
  *
- * @throws naming the ids that look alike when there is none
+ * @param ingredients the kitchen's
+ * @param id as formulas write it
+ * @param where named in the error; this function unless given
  */
-export function ingredientOf(ingredients: readonly Ingredient[], id: string): Ingredient {
+export function ingredientOf(
+  ingredients: readonly Ingredient[],
+  id: string,
+  where: string = "ingredientOf: id",
+): Ingredient {
   const found = ingredients.find((ingredient) => ingredient.id === id);
-  if (!found) fail("ingredientOf: id", `must be one of the kitchen's ingredients (${alike(ingredients, id)})`, id);
+  if (!found) fail(where, `must be one of the kitchen's ingredients (${alike(ingredients, id)})`, id);
   return found;
 }
 

@@ -40,7 +40,7 @@ export function weighLines(options: WeighLinesOptions): readonly WeighedLine[] {
   const ofMix: { at: number; percent: number }[] = [];
   lines.forEach((line, at) => {
     const place = `${where}: amount of ${line.ingredient}`;
-    const ingredient = ingredientOf(ingredients, line.ingredient);
+    const ingredient = ingredientOf(ingredients, line.ingredient, `${where}: ingredient`);
     const { amount, rest } = parseAmount(line.amount, place);
     const percent = PERCENT.exec(rest);
     if (!percent) {
