@@ -61,6 +61,11 @@ export interface KitchenWindow extends CrispWindow {
  *
  * @returns a `CrispWindow` (see `windowAt`) with variant, pan and batch; its `limit` holds the core limit of the
  * variant's food class with source and caution
+ *
+ * @example
+ * const window = crispWindow({ kitchen: loadKitchen(), variantId: "turkey-sage" });
+ * window.limit.limitC; // → 74
+ * window.open; // → true
  */
 export function crispWindow(options: CrispWindowOptions): KitchenWindow {
   const { kitchen, draws, seed } = options;

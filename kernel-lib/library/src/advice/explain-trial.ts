@@ -67,6 +67,9 @@ const UNEVEN = 0.1;
  *
  * A clock's failure is what was measured where it was measured (core reading, checks and scores, weights), else what
  * the clocks predict. Changes tried: another time, a thinner slab, 10 and 20 K up and down, a looser load, a turn.
+ *
+ * @example
+ * explainTrial({ kitchen: loadKitchen(), trialId: "PD-01" }).clocks.filter((clock) => clock.failed).map((clock) => clock.clock); // → ["crust"]
  */
 export function explainTrial(options: ExplainTrialOptions): TrialExplanation {
   const { kitchen, trialId, tooBrownScore = 7, tooDryPercent = 25 } = options;

@@ -47,6 +47,9 @@ const TASTERS = 4;
  * the logarithm of the opening, the variance left is Var(y) − cov(y, m)·[cov(m, m) + I]⁻¹·cov(m, y).
  *
  * @param options as for `crispWindow`
+ *
+ * @example
+ * nextTrial({ kitchen: loadKitchen(), variantId: "beet-lentil" }).candidates.length; // → 27
  */
 export function nextTrial(options: CrispWindowOptions): NextTrial {
   const window = crispWindow({ draws: 600, ...options });

@@ -80,6 +80,11 @@ const DRAWS = 600;
  *
  * A setting is kept when its window is open, its card time within the accepted one, and its chance of success 0.9 or
  * more (our judgement).
+ *
+ * @example
+ * const pans = otherPans({ kitchen: loadKitchen(), variantId: "beet-lentil" });
+ * pans.pans.find((pan) => pan.panId === "half-sheet").advice; // → "keep"
+ * pans.pans.find((pan) => pan.panId === "eighth-sheet").advice; // → "does not fit"
  */
 export function otherPans(options: OtherPansOptions): OtherPans {
   const { kitchen } = options;

@@ -22,6 +22,9 @@ const READY_CHANCE = 0.9;
  * the caution; with its chance of success for the developer, and whether it is ready to be printed.
  *
  * @param options as for `crispWindow`
+ *
+ * @example
+ * reheatCard({ kitchen: loadKitchen(), variantId: "turkey-sage" }).lines[0]; // → "From frozen, pre-heat to 195 °C (385 °F)."
  */
 export function reheatCard(options: CrispWindowOptions): ReheatCard {
   const window = crispWindow(options);

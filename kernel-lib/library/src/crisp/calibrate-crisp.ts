@@ -69,6 +69,13 @@ const STEP = 1e-5;
  * Range: slabs heated from both faces from −40 to 40 °C, air 120 to 290 °C; see `coreTimeClosedForm` and `crustStart`
  * for the short forms' own errors. No trials at all is allowed: everything is then the prior's.
  *
+ * @example
+ * const food = { densityKgM3: 1050, waterFraction: 0.735, freezingPointC: -1, latentKJkg: 216.1728, thawedSpecificHeatKJkgK: 3.5, frozenSpecificHeatKJkgK: 2, thawedConductivityWmK: 0.49, frozenConductivityWmK: 1.5 };
+ * const calibration = calibrateCrisp({ food, observations: [], applianceIds: ["basket"] });
+ * calibration.constants[0].name; // → "coefficient:basket"
+ * calibration.constants[0].estimate; // → 40
+ * calibration.constants[0].informed; // → false
+ *
  * Reference: the window model follows Farkas, Singh & Rumsey (1996) for the front and Zanoni, Peri & Bruno (1995) for
  * browning; Gelman et al., Bayesian Data Analysis, ch. 4, for the normal approximation.
  */

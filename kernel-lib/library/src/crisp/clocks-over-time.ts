@@ -24,7 +24,14 @@ export interface ClocksOverTime {
   readonly crispFromMm: number;
 }
 
-/** Core, crust, crispness, browning and loss of a slab while it is heated, at the most probable constants. */
+/** Core, crust, crispness, browning and loss of a slab while it is heated, at the most probable constants. *
+ * @example
+ * const food = { densityKgM3: 1050, waterFraction: 0.735, freezingPointC: -1, latentKJkg: 216.1728, thawedSpecificHeatKJkgK: 3.5, frozenSpecificHeatKJkgK: 2, thawedConductivityWmK: 0.49, frozenConductivityWmK: 1.5 };
+ * const calibration = calibrateCrisp({ food, observations: [], applianceIds: ["basket"] });
+ * const clocks = clocksOverTime({ calibration, thicknessMm: 9, applianceId: "basket", setpointC: 200, timesMin: [5, 10] });
+ * clocks.crustMm; // → [0, 0.276]
+ * clocks.coreC; // → [45.2, 98]
+ */
 export function clocksOverTime(options: ClocksOverTimeOptions): ClocksOverTime {
   const { calibration, timesMin, ...rest } = options;
   const setting = settle(rest, "clocksOverTime");

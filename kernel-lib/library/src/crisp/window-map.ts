@@ -33,6 +33,12 @@ export interface WindowMap {
 /**
  * Chance of success over thickness × time at one setpoint. A cell before the time from which the core is safe with
  * 99.5 % is 0: a map is read as advice.
+ *
+ * @example
+ * const food = { densityKgM3: 1050, waterFraction: 0.735, freezingPointC: -1, latentKJkg: 216.1728, thawedSpecificHeatKJkgK: 3.5, frozenSpecificHeatKJkgK: 2, thawedConductivityWmK: 0.49, frozenConductivityWmK: 1.5 };
+ * const calibration = calibrateCrisp({ food, observations: [], applianceIds: ["basket"] });
+ * const map = windowMapOverTime({ calibration, applianceId: "basket", setpointC: 200, thicknessesMm: [6, 9], timesMin: [1, 12] });
+ * map.success[0]; // → [0, 0]
  */
 export function windowMapOverTime(options: WindowMapOptions & { readonly timesMin: readonly number[] }): WindowMap {
   const { calibration, thicknessesMm, timesMin, draws = 200, seed = 1, progress, ...rest } = options;

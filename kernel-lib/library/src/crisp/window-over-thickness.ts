@@ -26,7 +26,13 @@ export interface WindowOverThickness {
   readonly core: readonly Moment[];
 }
 
-/** The crisp window at one setting over many thicknesses; the same draws serve all of them, so curves are smooth. */
+/** The crisp window at one setting over many thicknesses; the same draws serve all of them, so curves are smooth. *
+ * @example
+ * const food = { densityKgM3: 1050, waterFraction: 0.735, freezingPointC: -1, latentKJkg: 216.1728, thawedSpecificHeatKJkgK: 3.5, frozenSpecificHeatKJkgK: 2, thawedConductivityWmK: 0.49, frozenConductivityWmK: 1.5 };
+ * const calibration = calibrateCrisp({ food, observations: [], applianceIds: ["basket"] });
+ * const over = windowOverThickness({ calibration, applianceId: "basket", setpointC: 200, thicknessesMm: [6, 9, 12] });
+ * over.opens[1].min; // → 11.8
+ */
 export function windowOverThickness(options: WindowOverThicknessOptions): WindowOverThickness {
   const { calibration, thicknessesMm, draws = 300, seed = 1, ...rest } = options;
   if (thicknessesMm.length === 0) fail("windowOverThickness: thicknessesMm", "must not be empty", thicknessesMm);

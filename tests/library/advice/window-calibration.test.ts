@@ -1,0 +1,48 @@
+import { readFileSync } from "node:fs";
+import { describe, expect, it } from "vitest";
+import { observationOf, windowCalibration } from "../../../kernel-lib/library/src/advice/window-calibration";
+import { loadKitchen } from "../../../kernel-lib/library/src/notebook/load-kitchen";
+
+const kitchen = loadKitchen();
+const truth = JSON.parse(readFileSync("data/make/truth.json", "utf8"));
+
+describe("windowCalibration", () => {
+  it.each(kitchen.variants.map((variant) => variant.variantId))(
+    "finds the demo kitchen's truth again for %s",
+    (variantId) => {
+      const calibration = windowCalibration({ kitchen, variantId });
+      const estimate = (name: string): number =>
+        calibration.constants.find((constant) => constant.name === name)!.estimate;
+      expect(calibration.converged).toBe(true);
+      for (const [applianceId, { coefficientWm2K }] of Object.entries<{ coefficientWm2K: number }>(truth.appliances))
+        expect(Math.abs(estimate(`coefficient:${applianceId}`) / coefficientWm2K - 1)).toBeLessThan(0.06);
+      const { crustMm, waterKgM3, browningPerS, dripFraction } = truth.variants[variantId];
+      expect(Math.abs((estimate("crustWater") * estimate("crustDepth")) / (waterKgM3 * crustMm) - 1)).toBeLessThan(
+        0.25,
+      );
+      expect(Math.abs(Math.log(estimate("browning") / browningPerS))).toBeLessThan(Math.log(1.5));
+      expect(Math.abs(estimate("drip") - dripFraction)).toBeLessThan(0.008);
+      expect(Math.abs(calibration.unevenness - truth.noise.unevennessSd)).toBeLessThan(0.01);
+    },
+  );
+
+  it("leaves trials out when asked, and says when there is no such trial", () => {
+    const all = windowCalibration({ kitchen, variantId: "beet-lentil" });
+    const fewer = windowCalibration({ kitchen, variantId: "beet-lentil", without: ["BL-14"] });
+    expect(fewer.n).toBe(all.n - 1);
+    expect(() => windowCalibration({ kitchen, variantId: "beet-lentil", without: ["BL-99"] })).toThrow(
+      'must name trials of the kitchen, got "BL-99"',
+    );
+    expect(() => windowCalibration({ kitchen, variantId: "soup" })).toThrow("must be one of beet-lentil");
+  });
+});
+
+describe("observationOf", () => {
+  it("turns weights into a loss and a flip into a turn", () => {
+    const trial = kitchen.trials[0];
+    const seen = observationOf({ ...trial, massBeforeG: 100, massAfterG: 88, flipMin: 4 });
+    expect(seen.lossPercent).toBeCloseTo(12, 10);
+    expect(seen.turned).toBe(true);
+    expect(observationOf({ ...trial, massAfterG: null }).lossPercent).toBe(null);
+  });
+});
