@@ -94,6 +94,10 @@ describe("weighLines", () => {
       ],
       "not one itself",
     ],
+    [
+      [["beets-cooked", "1 cup melted"]],
+      "test mix: gramsOf: amount of beets, boiled, drained must be a mass or one of",
+    ],
     [[["beets-cooked", "0 g"]], "must be > 0 g"],
     [[["beet-cooked", "100 g"]], "test mix: ingredient must be one of the kitchen's ingredients \\(nearest: "],
   ] as [[string, string][], string][])("refuses %j", (lines, message) => {

@@ -1,7 +1,7 @@
 import { fail, positive } from "../check/check";
 import { parseAmount } from "../units/parse-amount";
 import type { FormulaLine } from "./formula";
-import { gramsOf } from "./grams-of";
+import { gramsOf, type MeasuredMass } from "./grams-of";
 import type { Ingredient } from "./ingredient";
 import { ingredientOf } from "./ingredient-of";
 
@@ -44,7 +44,7 @@ export function weighLines(options: WeighLinesOptions): readonly WeighedLine[] {
     const { amount, rest } = parseAmount(line.amount, place);
     const percent = PERCENT.exec(rest);
     if (!percent) {
-      const measured = gramsOf(ingredient, line.amount);
+      const measured = measuredIn(where, ingredient, line.amount);
       positive(measured.massG, place, "g");
       weighed.set(at, { ingredient, amount: line.amount, ...measured });
       return;
@@ -88,6 +88,15 @@ export function weighLines(options: WeighLinesOptions): readonly WeighedLine[] {
     }
   }
   return Object.freeze(lines.map((_, at) => Object.freeze(weighed.get(at)!)));
+}
+
+/** `gramsOf`, with the formula named in its error. */
+function measuredIn(where: string, ingredient: Ingredient, amount: string): MeasuredMass {
+  try {
+    return gramsOf(ingredient, amount);
+  } catch (error) {
+    throw error instanceof RangeError ? new RangeError(`${where}: ${error.message}`) : error;
+  }
 }
 
 /** Percentage of the mix held by lines that are percentages of lines that are percentages of the mix. */
