@@ -114,3 +114,19 @@ describe("posteriorMode", () => {
     expect(fit.dataShare.k).toBeCloseTo(0, 9);
   });
 });
+
+describe("leastSquares on a rough function", () => {
+  const rounded = (steps: number) => ({ a, b }: { a: number; b: number }) =>
+    x.map((xi, i) => Math.round(steps * (y[i] - a - b * xi)) / steps);
+  it("says that the model jumps instead of calling the start an answer", () => {
+    const fit = leastSquares({ parameters: { a: 0.5, b: 0.7 }, residuals: rounded(1e6) });
+    expect(fit.converged).toBe(false);
+    expect(fit.reason).toContain("the model jumps or its numbers are noisy; a larger relativeStep may help");
+  });
+  it("is helped by the larger step that it asks for", () => {
+    const fit = leastSquares({ parameters: { a: 0.5, b: 0.7 }, residuals: rounded(1e6), relativeStep: 1e-3 });
+    expect(fit.converged).toBe(true);
+    // derivatives then carry errors of 1e-6/1e-3, so the end lies within a hundredth of a standard error of R's 1.974285714
+    expect(Math.abs(fit.parameters.b.estimate - 1.974285714)).toBeLessThan(0.01 * (fit.parameters.b.standardError ?? 0));
+  });
+});

@@ -39,6 +39,12 @@ const ROUNDING = 2.220446049250313e-16;
 const ROOT_ROUNDING = 1.4901161193847656e-8;
 const CUBE_ROOT_ROUNDING = 6.055454452393343e-6;
 const SETTLED = "converged: a further step would move nothing by more than 1e-8 of its standard error";
+const ROUGH =
+  "stopped: no step lowers the sum of squares though the derivatives say one should, so the model jumps or its numbers are noisy; a larger relativeStep may help";
+/** A search that can no longer move is trusted only if its derivatives agree: an offset this far from zero says they do not. */
+const STUCK_OFFSET = 0.1;
+/** sum of squares against that of the model itself below which residuals are rounding, and derivatives cannot agree */
+const NOISELESS = 1e-24;
 const IMMOVABLE = "converged: the parameters cannot change further within rounding";
 /**
  * Share of its own column below which a diagonal entry of R counts as zero, so that the direction is undetermined. Central
@@ -161,6 +167,13 @@ function search(problem: ResidualProblem, firstStep: number, space: Workspace): 
   }
   if (n === 0) return end(true, "nothing to fit: every parameter is fixed", 0, false);
 
+  const stuck = (offset: number): ResidualSolution => {
+    let size = 0;
+    for (let j = 0; j < n; j++) size += (norms[j] * parameters[j]) ** 2;
+    if (rss < NOISELESS * size) return end(true, "converged: the residuals are zero to rounding", iteration, singular);
+    return offset < STUCK_OFFSET ? end(true, IMMOVABLE, iteration, singular) : end(false, ROUGH, iteration, singular);
+  };
+
   let radius = 0;
   let multiplier = 0;
   let polishing = false;
@@ -278,7 +291,7 @@ function search(problem: ResidualProblem, firstStep: number, space: Workspace): 
         rss = trialRss;
       }
       if (polishing) {
-        if (relative <= ROUNDING) return end(true, IMMOVABLE, iteration, singular);
+        if (relative <= ROUNDING) return stuck(offset);
         break;
       }
       if (mixing && !(ratio >= 1e-4)) {
@@ -301,7 +314,7 @@ function search(problem: ResidualProblem, firstStep: number, space: Workspace): 
         coarse = false;
         break;
       }
-      if (relative <= 4 * ROUNDING || length === 0 || radius === 0) return end(true, IMMOVABLE, iteration, singular);
+      if (relative <= 4 * ROUNDING || length === 0 || radius === 0) return stuck(offset);
     }
     iteration++;
   }

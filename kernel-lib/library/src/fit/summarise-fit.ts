@@ -133,7 +133,7 @@ export function summariseFit<Name extends string>(parts: FitParts<Name>): Fit<Na
     aicc: correctedAic(logLikelihood, count, n),
     bic: -2 * logLikelihood + count * Math.log(n),
     converged: solution.converged && !solution.singular,
-    reason: solution.reason,
+    reason: solution.singular ? `${solution.reason}, but the data leave a direction undetermined` : solution.reason,
     iterations: solution.iterations,
     notices,
     rss: solution.rss,
