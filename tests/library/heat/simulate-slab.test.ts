@@ -90,7 +90,7 @@ describe("simulateSlab", () => {
           expect(run.energyBalanceError).toBeLessThan(1e-6);
           for (const lost of run.waterLostPercent) {
             expect(lost).toBeGreaterThan(-1e-9);
-            expect(lost).toBeLessThanOrEqual(73.6);
+            expect(lost).toBeLessThanOrEqual(73.5 + 1e-9);
           }
           const low = Math.min(slab.startC, slab.airC) - 0.5;
           const high = Math.max(slab.startC, slab.airC) + 0.5;

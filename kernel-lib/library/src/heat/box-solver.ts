@@ -381,7 +381,13 @@ export function solveBox(problem: BoxProblem): BoxOutcome {
   let coreC = 0;
   const summarise = (): void => {
     for (let k = 0; k < nz; k++) column[k] = columnAt(k);
-    coreC = halfThickness ? toCentre(column[0], column[1], wz) : slowestPoint(column, belowC, frontAbove[0], heating);
+    if (halfThickness) coreC = toCentre(column[0], column[1], wz);
+    else {
+      // an insulated face mirrors the column
+      const bottomC = below.coefficientWm2K > 0 ? belowC : toCentre(column[0], column[1], wz);
+      const topC = above.coefficientWm2K > 0 ? frontAbove[0] : toCentre(column[nz - 1], column[nz - 2], wz);
+      coreC = slowestPoint(column, bottomC, topC, heating);
+    }
     let sum = 0;
     let cell = 0;
     for (let k = 0; k < nz; k++)
@@ -430,9 +436,26 @@ export function solveBox(problem: BoxProblem): BoxOutcome {
   const recorder = makeRecorder(halfThickness ? 2 * nz + 3 : nz + 2);
   placeNodes(recorder.profilePlace, wz, halfThickness);
   const ahead = new Float64Array(size);
-  const aheadRates = new Float64Array(size);
+  /** Outer surface and fronts of the middle column for the state that `read` saw last. */
+  const readFaces = (state: Float64Array): void => {
+    const top = nx * ny * (nz - 1);
+    const gap = 0.5 * wz[0] * dimZ;
+    flow.guessC = frontAbove[0];
+    const crustAbove = recedes ? state[sAbove] : 0;
+    const coefficient = above.coefficientWm2K;
+    surfaceBalance(flow, drying, airAboveC, coefficient, crustAbove, 1 / (gap * resistivity[top]), temperature[top]);
+    surfaceC = coefficient > 0 ? airAboveC - flow.heatIn / coefficient : flow.frontC;
+    frontAbove[0] = flow.frontC;
+    if (halfThickness) return;
+    flow.guessC = frontBelow[0];
+    const crustBelow = recedes ? state[sBelow] : 0;
+    const under = below.coefficientWm2K;
+    surfaceBalance(flow, drying, airBelowC, under, crustBelow, 1 / (gap * resistivity[0]), temperature[0]);
+    belowC = flow.frontC;
+    frontBelow[0] = flow.frontC;
+  };
+  /** Writes one row; `rates` must have seen `y` last. */
   const record = (t: number, rates0: Float64Array): void => {
-    rates(t, y, aheadRates);
     summarise();
     const row = recorder.next();
     recorder.timeS[row] = t;
@@ -460,7 +483,8 @@ export function solveBox(problem: BoxProblem): BoxOutcome {
     const [core, surface, mean] = [coreC, surfaceC, meanC];
     const nudge = 1e-3;
     for (let i = 0; i < size; i++) ahead[i] = y[i] + nudge * rates0[i];
-    rates(t, ahead, aheadRates);
+    read(ahead);
+    readFaces(ahead);
     summarise();
     recorder.coreRate[row] = (coreC - core) / nudge;
     recorder.surfaceRate[row] = (surfaceC - surface) / nudge;
@@ -477,10 +501,10 @@ export function solveBox(problem: BoxProblem): BoxOutcome {
     const { stopCoreC } = problem;
     const last = recorder.coreC[recorder.rows() - 1];
     coreReached = stopCoreC !== undefined && (heating ? last >= stopCoreC : last <= stopCoreC);
+    const waterKg = allWater * rho * lengthX * lengthY * lengthZ;
+    if (y[lost] > waterKg) recorder.cutLastRow("waterLostFraction", allWater);
     const wetShare = Math.min((lengthZ - y[sAbove] - y[sBelow]) / lengthZ, 1 - y[sX] / lengthX, 1 - y[sY] / lengthY);
-    coreUsedUp =
-      wetShare < LEAST_WET ||
-      (!recedes && drying.law !== "none" && y[lost] >= allWater * rho * lengthX * lengthY * lengthZ);
+    coreUsedUp = wetShare < LEAST_WET || (!recedes && drying.law !== "none" && y[lost] >= waterKg);
     return coreReached || coreUsedUp;
   };
 
@@ -560,23 +584,25 @@ function toCentre(first: number, second: number, widths: Float64Array): number {
   return (first * far - second * near) / (far - near);
 }
 
-/** Coldest point while heating, warmest while cooling, of a column of even cells between its two faces. */
+/**
+ * Coldest point while heating, warmest while cooling, of a column of even cells between its two faces: the turn of the
+ * parabola about the slowest cell, with no more bend than its neighbours show, so that a flat part stays flat.
+ */
 function slowestPoint(column: Float64Array, bottomC: number, topC: number, heating: boolean): number {
   const sign = heating ? 1 : -1;
   const count = column.length;
   let slowest = 0;
   for (let k = 1; k < count; k++) if (sign * column[k] < sign * column[slowest]) slowest = k;
-  const place = (k: number): number => (k < 0 ? 0 : k >= count ? count : k + 0.5);
-  const value = (k: number): number => (k < 0 ? bottomC : k >= count ? topC : column[k]);
-  const [x0, x1, x2] = [place(slowest - 1), place(slowest), place(slowest + 1)];
-  const [v0, v1, v2] = [value(slowest - 1), value(slowest), value(slowest + 1)];
-  const lowest = sign * Math.min(sign * v0, sign * v1, sign * v2);
-  const rise = (v1 - v0) / (x1 - x0);
-  const bend = ((v2 - v1) / (x2 - x1) - rise) / (x2 - x0);
-  if (!(sign * bend > 0)) return lowest;
-  const turn = (x0 + x1) / 2 - rise / (2 * bend);
-  if (!(turn > x0 && turn < x2)) return lowest;
-  return v0 + (turn - x0) * (rise + bend * (turn - x1));
+  let extreme = sign * column[slowest];
+  if (slowest > 0 && slowest < count - 1) {
+    const bendAt = (k: number): number => sign * (column[k - 1] - 2 * column[k] + column[k + 1]);
+    let bend = bendAt(slowest);
+    if (slowest > 1) bend = Math.min(bend, bendAt(slowest - 1));
+    if (slowest < count - 2) bend = Math.min(bend, bendAt(slowest + 1));
+    const slope = (sign * (column[slowest + 1] - column[slowest - 1])) / 2;
+    if (bend > 0) extreme -= Math.min((slope * slope) / (2 * bend), bend / 8);
+  }
+  return sign * Math.min(extreme, sign * bottomC, sign * topC);
 }
 
 /** Air at a time; `within` is a time inside the stretch at hand, which settles what a jump means. */
@@ -638,6 +664,8 @@ interface Recorder extends Columns {
   readonly profilePlace: Float64Array;
   readonly next: () => number;
   readonly rows: () => number;
+  /** moves the last row back in a straight line to where one of its columns had this value */
+  readonly cutLastRow: (name: keyof Columns, value: number) => void;
   readonly finish: () => BoxRecord;
 }
 
@@ -657,6 +685,15 @@ function makeRecorder(nodes: number): Recorder {
     nodes,
     profilePlace: new Float64Array(nodes),
     rows: () => rows,
+    cutLastRow: (name, value) => {
+      if (rows < 2) return;
+      const [from, to] = [recorder[name][rows - 2], recorder[name][rows - 1]];
+      const share = (value - from) / (to - from);
+      for (const column of COLUMNS) {
+        const values = recorder[column];
+        values[rows - 1] = values[rows - 2] + share * (values[rows - 1] - values[rows - 2]);
+      }
+    },
     next: () => {
       if (rows === room) {
         room *= 2;
