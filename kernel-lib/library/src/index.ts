@@ -79,6 +79,8 @@ export { type WindowFigureOptions, windowFigure } from "./figures/window-figure"
 export { windowMapFigure } from "./figures/window-map-figure";
 export { type YieldLossFigureOptions, yieldLossFigure } from "./figures/yield-loss-figure";
 export { type Bootstrap, type BootstrapOptions, type BootstrapParameter, bootstrapCurve } from "./fit/bootstrap-curve";
+export { type CensoredProbability, censoredProbability } from "./fit/censored-probability";
+export { type CensoredQuantile, type CensoredQuantileOptions, censoredQuantile } from "./fit/censored-quantile";
 // fits: least squares, curves, the slab time
 export { type ComparedFit, compareFits, type FitComparison } from "./fit/compare-fits";
 export { compareNested, type NestedTest } from "./fit/compare-nested";
@@ -88,44 +90,14 @@ export { type Curves, curves } from "./fit/curves";
 export { type Derived, deltaMethod } from "./fit/delta-method";
 export type { Covariates } from "./fit/design-columns";
 export type { Estimates, Fit, ParameterEstimate, Values } from "./fit/fit";
-export {
-  type CensoredProbability,
-  type CensoredQuantile,
-  type CensoredQuantileOptions,
-  type CensoredTimesFit,
-  censoredProbability,
-  censoredQuantile,
-  type FitCensoredTimesOptions,
-  fitCensoredTimes,
-} from "./fit/fit-censored-times";
+export { type CensoredTimesFit, type FitCensoredTimesOptions, fitCensoredTimes } from "./fit/fit-censored-times";
 export { type CurveData, type CurveFit, type FitCurveOptions, fitCurve } from "./fit/fit-curve";
-export {
-  type FitLinearOptions,
-  fitLinear,
-  type LinearFit,
-  type LinearPrediction,
-  predictLinear,
-} from "./fit/fit-linear";
-export {
-  type FitOrderedScoresOptions,
-  fitOrderedScores,
-  type OrderedScoresFit,
-  type OrderedScoresPrediction,
-  predictOrderedScores,
-} from "./fit/fit-ordered-scores";
-export { type FitPolynomialOptions, fitPolynomial, type PolynomialFit, predictPolynomial } from "./fit/fit-polynomial";
+export { type FitLinearOptions, fitLinear, type LinearFit } from "./fit/fit-linear";
+export { type FitOrderedScoresOptions, fitOrderedScores, type OrderedScoresFit } from "./fit/fit-ordered-scores";
+export { type FitPolynomialOptions, fitPolynomial, type PolynomialFit } from "./fit/fit-polynomial";
 export { fitRobustCurve, type RobustCurveFit, type RobustLoss } from "./fit/fit-robust-curve";
 export { fitSlabTime, type SlabTimeFit, type SlabTimeOptions } from "./fit/fit-slab-time";
-export {
-  type FitYesNoOptions,
-  fitYesNo,
-  predictYesNo,
-  type ValueAtShare,
-  type ValueAtShareOptions,
-  valueAtShare,
-  type YesNoFit,
-  type YesNoPrediction,
-} from "./fit/fit-yes-no";
+export { type FitYesNoOptions, fitYesNo, type YesNoFit } from "./fit/fit-yes-no";
 export { type GroupedModelOptions, type GroupedPoint, groupedModel } from "./fit/grouped-model";
 export { type Influence, influence, type PointInfluence } from "./fit/influence";
 export { type LackOfFit, lackOfFit } from "./fit/lack-of-fit";
@@ -133,12 +105,17 @@ export { type LeastSquaresOptions, leastSquares } from "./fit/least-squares";
 export type { ParameterSetting } from "./fit/named-problem";
 export { type NormalPrior, type PosteriorMode, type PosteriorModeOptions, posteriorMode } from "./fit/posterior-mode";
 export { type Prediction, predictCurve, predictCurveAt } from "./fit/predict-curve";
+export { type LinearPrediction, predictLinear } from "./fit/predict-linear";
+export { type OrderedScoresPrediction, predictOrderedScores } from "./fit/predict-ordered-scores";
+export { predictPolynomial } from "./fit/predict-polynomial";
 export { predictSlabTime, type SlabTimePrediction } from "./fit/predict-slab-time";
+export { predictYesNo, type YesNoPrediction } from "./fit/predict-yes-no";
 export { type ProfileInterval, profileInterval } from "./fit/profile-interval";
 export { type SerialPattern, serialPattern } from "./fit/serial-pattern";
 export { type SetpointModelOptions, type SetpointPoint, setpointModel } from "./fit/setpoint-model";
 export type { SlabTimeForm } from "./fit/slab-time-model";
 export type { TimeDistributionName } from "./fit/time-distribution";
+export { type ValueAtShare, type ValueAtShareOptions, valueAtShare } from "./fit/value-at-share";
 export { type AllergenMark, EU_ALLERGENS, type EuAllergen, US_ALLERGENS, type UsAllergen } from "./food/allergens";
 export { type Blend, type BlendPart, blend } from "./food/blend";
 // thermal properties of food

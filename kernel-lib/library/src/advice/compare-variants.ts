@@ -1,5 +1,5 @@
 import { fail } from "../check/check";
-import { predictLinear } from "../fit/fit-linear";
+import { predictLinear } from "../fit/predict-linear";
 import { formulaTotals } from "../food/formula-totals";
 import type { NutrientName } from "../food/nutrients";
 import { type PieceMacros, pieceMacros } from "../macros/piece-macros";

@@ -1,4 +1,5 @@
-import { fitLinear, type LinearFit, predictLinear } from "../fit/fit-linear";
+import { fitLinear, type LinearFit } from "../fit/fit-linear";
+import { predictLinear } from "../fit/predict-linear";
 import { predictSlabTime } from "../fit/predict-slab-time";
 import type { Kitchen, KitchenTrial } from "../trials/kitchen";
 import { variantOf } from "../trials/kitchen-lookup";

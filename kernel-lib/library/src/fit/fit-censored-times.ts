@@ -1,7 +1,5 @@
-import { fail, notNegative, positive, within } from "../check/check";
-import { normalQuantile } from "../statistics/normal-distribution";
-import { varianceOf } from "./delta-method";
-import { type Covariates, designColumns, designRow } from "./design-columns";
+import { fail, notNegative } from "../check/check";
+import { type Covariates, designColumns } from "./design-columns";
 import type { Estimates } from "./fit";
 import { freezeDeep } from "./freeze-deep";
 import { likelihoodEstimates } from "./likelihood-estimates";
@@ -145,93 +143,6 @@ export function fitCensoredTimes(options: FitCensoredTimesOptions): CensoredTime
     onLog: ["scale"],
   });
   return freezeDeep({ ...estimates, distribution, counts, levels: design.levels, ranges: design.ranges });
-}
-
-/** Which quantile, and for which case. */
-export interface CensoredQuantileOptions {
-  /** share of trials that are so by the time [-]; 0.5 (the median) unless given */
-  readonly probability?: number;
-  /** every covariate of the fit by name; none unless the fit has some */
-  readonly at?: Readonly<Record<string, number | string>>;
-}
-
-/** A quantile of the time, with its doubt. */
-export interface CensoredQuantile {
-  readonly time: number;
-  readonly standardError: number;
-  /** of log time, which the interval is taken on */
-  readonly standardErrorLog: number;
-  readonly confidence95: readonly [number, number];
-  readonly extrapolated: boolean;
-}
-
-/**
- * The time by which a share of trials is so, t = exp(line + scale · W⁻¹(probability)), with a 95 % interval by the delta
- * method on log time.
- *
- * @example
- * const fit = fitCensoredTimes({ lower: [8, 8, 10, 10, 12, 8], upper: [10, 10, 12, 12, 14, 10] });
- * censoredQuantile(fit, { probability: 0.9 }).time; // → 12.0187
- */
-export function censoredQuantile(fit: CensoredTimesFit, options: CensoredQuantileOptions = {}): CensoredQuantile {
-  const { probability = 0.5, at = {} } = options;
-  within(probability, 1e-6, 1 - 1e-6, "censoredQuantile: probability", "");
-  const { row, extrapolated } = designRow("censoredQuantile", fit, at);
-  const place = TIME_DISTRIBUTIONS[fit.distribution].quantile(probability);
-  const logTime = (values: Readonly<Record<string, number>>): number => lineOf(fit, row, values) + place * values.scale;
-  const centre = logTime(estimatesOf(fit));
-  const standardErrorLog = Math.sqrt(varianceOf(fit, logTime));
-  const half = normalQuantile(0.975) * standardErrorLog;
-  return freezeDeep({
-    time: Math.exp(centre),
-    standardError: Math.exp(centre) * standardErrorLog,
-    standardErrorLog,
-    confidence95: [Math.exp(centre - half), Math.exp(centre + half)],
-    extrapolated,
-  });
-}
-
-/** The probability that it is so by a time, with a 95 % interval taken on the standard scale of the fit's law. */
-export interface CensoredProbability {
-  readonly probability: number;
-  readonly confidence95: readonly [number, number];
-  readonly extrapolated: boolean;
-}
-
-/**
- * The share of trials that are so by `time`: F((log time − line)/scale).
- *
- * @param time in the unit of the fit
- * @param at every covariate of the fit by name; none unless the fit has some
- * @example
- * const fit = fitCensoredTimes({ lower: [8, 8, 10, 10, 12, 8], upper: [10, 10, 12, 12, 14, 10] });
- * censoredProbability(fit, 12).probability; // → 0.898132
- */
-export function censoredProbability(
-  fit: CensoredTimesFit,
-  time: number,
-  at: Readonly<Record<string, number | string>> = {},
-): CensoredProbability {
-  positive(time, "censoredProbability: time", "");
-  const { row, extrapolated } = designRow("censoredProbability", fit, at);
-  const law = TIME_DISTRIBUTIONS[fit.distribution];
-  const place = (values: Readonly<Record<string, number>>): number =>
-    (Math.log(time) - lineOf(fit, row, values)) / values.scale;
-  const centre = place(estimatesOf(fit));
-  const half = normalQuantile(0.975) * Math.sqrt(varianceOf(fit, place));
-  return freezeDeep({
-    probability: law.below(centre),
-    confidence95: [law.below(centre - half), law.below(centre + half)],
-    extrapolated,
-  });
-}
-
-function estimatesOf(fit: CensoredTimesFit): Record<string, number> {
-  return Object.fromEntries(fit.names.map((name) => [name, fit.parameters[name].estimate]));
-}
-
-function lineOf(fit: CensoredTimesFit, row: readonly number[], values: Readonly<Record<string, number>>): number {
-  return row.reduce((sum, entry, j) => sum + entry * values[fit.names[j + 1]], values.intercept);
 }
 
 function logLikelihoodOf(

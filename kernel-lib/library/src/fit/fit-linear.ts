@@ -1,7 +1,7 @@
 import { fail } from "../check/check";
 import { fPValue } from "../statistics/f-distribution";
 import { symmetricEigen } from "../statistics/symmetric-eigen";
-import { type Covariates, designColumns, designRow } from "./design-columns";
+import { type Covariates, designColumns } from "./design-columns";
 import type { Fit, ParameterEstimate } from "./fit";
 import { freezeDeep } from "./freeze-deep";
 import { intervalFactor } from "./interval-factor";
@@ -35,15 +35,6 @@ export interface LinearFit extends Fit<string> {
   readonly fPValue: number;
   /** sum of squared errors of each point predicted without itself */
   readonly press: number;
-}
-
-/** A linear regression's mean at one case, with its doubt. */
-export interface LinearPrediction {
-  readonly value: number;
-  readonly standardError: number;
-  readonly confidence95: readonly [number, number];
-  readonly prediction95: readonly [number, number];
-  readonly extrapolated: boolean;
 }
 
 /**
@@ -184,36 +175,6 @@ export function fitLinear(options: FitLinearOptions): LinearFit {
     fStatistic,
     fPValue: fPValue(fStatistic, p - shift, degreesOfFreedom),
     press: residuals.reduce((sum, value, i) => sum + weights[i] * (value / (1 - solution.leverage[i])) ** 2, 0),
-  });
-}
-
-/**
- * A linear regression's mean at one case: x'b ± t √(x'Vx), and for one more observation ± t √(x'Vx + s²).
- *
- * @param at every covariate of the fit by name
- * @example
- * const fit = fitLinear({ covariates: { speed: [4, 7, 8, 10, 12] }, y: [2, 4, 16, 18, 24] });
- * predictLinear(fit, { speed: 9 }).value; // → 15.1304
- */
-export function predictLinear(fit: LinearFit, at: Readonly<Record<string, number | string>>): LinearPrediction {
-  const { row: entries, extrapolated } = designRow("predictLinear", fit, at);
-  const row = fit.hasIntercept ? [1, ...entries] : entries;
-  let value = 0;
-  let variance = 0;
-  for (let i = 0; i < row.length; i++) {
-    value += row[i] * fit.parameters[fit.names[i]].estimate;
-    for (let j = 0; j < row.length; j++) variance += row[i] * row[j] * fit.covariance[i][j];
-  }
-  variance = Math.max(0, variance);
-  const factor = intervalFactor(fit);
-  const half = factor * Math.sqrt(variance);
-  const wide = factor * Math.sqrt(variance + fit.residualSd ** 2);
-  return freezeDeep({
-    value,
-    standardError: Math.sqrt(variance),
-    confidence95: [value - half, value + half],
-    prediction95: [value - wide, value + wide],
-    extrapolated,
   });
 }
 

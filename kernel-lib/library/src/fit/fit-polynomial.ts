@@ -3,7 +3,6 @@ import type { ParameterEstimate } from "./fit";
 import type { CurveFit } from "./fit-curve";
 import { freezeDeep } from "./freeze-deep";
 import { intervalFactor } from "./interval-factor";
-import type { Prediction } from "./predict-curve";
 import { solveLinear } from "./solve-linear";
 import { correctedAic } from "./summarise-fit";
 
@@ -137,38 +136,6 @@ export function fitPolynomial(options: FitPolynomialOptions): PolynomialFit {
     fitted: y.map((value, i) => value - residuals[i]),
     degree,
     scaled: { centre, halfRange, coefficients: Array.from(solution.coefficients), covariance: square(solution.root) },
-  });
-}
-
-/**
- * A fitted polynomial at x with 95 % intervals for the curve and for one more trial.
- *
- * @example
- * const fit = fitPolynomial({ x: [1, 2, 3, 4, 5], y: [1.1, 3.9, 9.2, 15.8, 25.1], degree: 2 });
- * predictPolynomial(fit, 2.5).value; // → 6.2375
- */
-export function predictPolynomial(fit: PolynomialFit, x: number): Prediction {
-  if (!Number.isFinite(x)) fail("predictPolynomial: x", "must be a finite number", x);
-  const { centre, halfRange, coefficients, covariance } = fit.scaled;
-  const z = (x - centre) / halfRange;
-  const powers = coefficients.map((_, k) => z ** k);
-  const value = powers.reduce((sum, power, k) => sum + power * coefficients[k], 0);
-  let variance = 0;
-  for (let i = 0; i < powers.length; i++) {
-    for (let j = 0; j < powers.length; j++) variance += powers[i] * powers[j] * covariance[i][j];
-  }
-  variance = Math.max(0, variance);
-  const factor = intervalFactor(fit);
-  const half = factor * Math.sqrt(variance);
-  const wide = factor * Math.sqrt(variance + fit.residualSd ** 2);
-  const [low, high] = fit.rangeX as readonly [number, number];
-  return freezeDeep({
-    x,
-    value,
-    standardError: Math.sqrt(variance),
-    confidence95: [value - half, value + half],
-    prediction95: [value - wide, value + wide],
-    extrapolated: x < low || x > high,
   });
 }
 

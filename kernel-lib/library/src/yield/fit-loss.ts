@@ -1,5 +1,6 @@
 import { fail } from "../check/check";
-import { fitLinear, type LinearFit, predictLinear } from "../fit/fit-linear";
+import { fitLinear, type LinearFit } from "../fit/fit-linear";
+import { predictLinear } from "../fit/predict-linear";
 
 /** One cook or reheat of weighed pieces. */
 export interface LossTrial {
