@@ -49,6 +49,11 @@ export interface ImportedFoods {
  *
  * @param options text, columns, conventions of the table
  * @returns ingredients with ids made from their names, and notices
+ * @example
+ * const table = importFoods({ csvText: "food,kJ,protein\nCooked peas,340,5.4\nDill,N,3.5", fileName: "table.csv", nameColumn: "food", columns: { energyKcal: { column: "kJ", unit: "kJ" }, proteinG: { column: "protein" } }, carbohydrateIncludesFibre: false, source: "an invented table" });
+ * table.ingredients[0].id; // → "cooked-peas"
+ * table.ingredients[0].per100G.energyKcal; // → 81.26
+ * table.ingredients[1].per100G.energyKcal; // → null
  */
 export function importFoods(options: ImportFoodsOptions): ImportedFoods {
   const { fileName } = options;

@@ -18,7 +18,14 @@ export interface IngredientFromFoodOptions {
   readonly costPerKg?: number;
 }
 
-/** Any of the 8,789 foods of SR28 as an ingredient that a formula can use. */
+/**
+ * Any of the 8,789 foods of SR28 as an ingredient that a formula can use.
+ *
+ * @param options the food, the id that formulas will use, allergens to check
+ * @example
+ * const [found] = searchFoods(loadFoods(), "parsnips raw");
+ * ingredientFromFood({ food: found.food, id: "parsnip" }).per100G.fibreG; // → 4.9
+ */
 export function ingredientFromFood(options: IngredientFromFoodOptions): Ingredient {
   const { food } = options;
   return Object.freeze({

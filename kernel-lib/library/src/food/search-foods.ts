@@ -13,7 +13,7 @@ const lowerCaseOf = new WeakMap<readonly Sr28Food[], readonly string[]>();
 /**
  * Searches foods by the words of their description, best first. A word of the query matches a word of the food that is
  * equal, differs by a plural, or begins with it (three letters or more); every word must match, one may miss from three
- * words on. Foods that match early in their description and have short descriptions come first.
+ * words on. Foods that match early in their description, have short descriptions or are raw come first.
  *
  * @param foods from `loadFoods`
  * @param query words in any order: `"turkey ground raw"`; a five-digit number finds that food
@@ -70,7 +70,8 @@ function scoreOf(wanted: readonly string[], words: readonly string[], mayMiss: n
     }
     sum += best;
   }
-  return sum / wanted.length / (1 + 0.02 * words.length);
+  const asBought = words.includes("raw") ? 1.05 : 1;
+  return (asBought * sum) / wanted.length / (1 + 0.02 * words.length);
 }
 
 function matchOf(wanted: string, word: string): number {
