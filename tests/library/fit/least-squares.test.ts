@@ -1,4 +1,4 @@
-import { leastSquares, posteriorMode } from "slabwright";
+import { leastSquares } from "slabwright";
 import { describe, expect, it } from "vitest";
 
 const x = [1, 2, 3, 4, 5, 6];
@@ -91,33 +91,11 @@ describe("leastSquares", () => {
   });
 });
 
-describe("posteriorMode", () => {
-  it("is the precision-weighted mean of prior and data, as conjugate theory has it", () => {
-    const fit = posteriorMode({
-      parameters: { h: 10 },
-      priors: { h: { mean: 40, sd: 10 } },
-      residuals: ({ h }) => [50, 54, 46].map((seen) => (seen - h) / 6),
-    });
-    const precision = 1 / 100 + 3 / 36;
-    expect(fit.parameters.h.estimate).toBeCloseTo((40 / 100 + 150 / 36) / precision, 8);
-    expect(fit.parameters.h.standardError).toBeCloseTo(1 / Math.sqrt(precision), 8);
-    expect(fit.dataShare.h).toBeCloseTo(1 - 1 / precision / 100, 8);
-  });
-  it("returns the prior, data share 0, for a parameter the data do not touch", () => {
-    const fit = posteriorMode({
-      parameters: { h: 30, k: 1 },
-      priors: { h: { mean: 40, sd: 10 }, k: { mean: 3, sd: 0.5 } },
-      residuals: ({ h }) => [(50 - h) / 5],
-    });
-    expect(fit.parameters.k.estimate).toBeCloseTo(3, 9);
-    expect(fit.parameters.k.standardError).toBeCloseTo(0.5, 9);
-    expect(fit.dataShare.k).toBeCloseTo(0, 9);
-  });
-});
-
 describe("leastSquares on a rough function", () => {
-  const rounded = (steps: number) => ({ a, b }: { a: number; b: number }) =>
-    x.map((xi, i) => Math.round(steps * (y[i] - a - b * xi)) / steps);
+  const rounded =
+    (steps: number) =>
+    ({ a, b }: { a: number; b: number }) =>
+      x.map((xi, i) => Math.round(steps * (y[i] - a - b * xi)) / steps);
   it("says that the model jumps instead of calling the start an answer", () => {
     const fit = leastSquares({ parameters: { a: 0.5, b: 0.7 }, residuals: rounded(1e6) });
     expect(fit.converged).toBe(false);
@@ -127,6 +105,8 @@ describe("leastSquares on a rough function", () => {
     const fit = leastSquares({ parameters: { a: 0.5, b: 0.7 }, residuals: rounded(1e6), relativeStep: 1e-3 });
     expect(fit.converged).toBe(true);
     // derivatives then carry errors of 1e-6/1e-3, so the end lies within a hundredth of a standard error of R's 1.974285714
-    expect(Math.abs(fit.parameters.b.estimate - 1.974285714)).toBeLessThan(0.01 * (fit.parameters.b.standardError ?? 0));
+    expect(Math.abs(fit.parameters.b.estimate - 1.974285714)).toBeLessThan(
+      0.01 * (fit.parameters.b.standardError ?? 0),
+    );
   });
 });
