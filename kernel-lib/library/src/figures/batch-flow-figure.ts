@@ -11,7 +11,9 @@ import { PALETTE } from "./palette";
  */
 export function batchFlowFigure(flow: BatchFlow): Figure {
   const { stages } = flow;
-  const names = stages.map((one, at) => (at === 0 ? one.stage : `${one.stage}, ${signed(one.changeG)} g`));
+  const names = stages.map((one, at) =>
+    at === 0 ? one.stage : `${one.stage.replace(/^with /, "")} ${signed(one.changeG)} g`,
+  );
   const first = stages[0];
   const last = stages[stages.length - 1];
   return {

@@ -68,10 +68,9 @@ export function compareVariantsFigure(comparison: VariantComparison, metric: Var
  */
 export function variantDifferencesFigure(comparison: VariantComparison, metric: VariantMetric): Figure {
   const label = VARIANT_METRIC_LABELS[metric];
-  const nameOf = new Map(comparison.variants.map((variant) => [variant.variantId, variant.variantName]));
   const pairs = comparison.differences.filter((one) => one.metric === metric);
   if (pairs.length === 0) fail("variantDifferencesFigure: metric", "must be known for two variants", metric);
-  const nameOfPair = (pair: VariantDifference): string => `${nameOf.get(pair.variantId)} − ${nameOf.get(pair.otherId)}`;
+  const nameOfPair = (pair: VariantDifference): string => `${pair.variantId} − ${pair.otherId}`;
   const group = (real: boolean): object => {
     const some = pairs.filter((pair) => pair.real === real);
     return {
