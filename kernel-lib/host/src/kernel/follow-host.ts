@@ -2,7 +2,7 @@
  * Loaded into the kernel's process before tslab: ends the kernel when the host that started it is gone, even when the
  * host was killed and even when a cell loops for ever (which is why a second thread watches).
  */
-import { Worker } from "node:worker_threads";
+import { isMainThread, Worker } from "node:worker_threads";
 
 const watch = `
 const host = process.ppid;
@@ -12,4 +12,5 @@ setInterval(() => {
 }, 1000);
 `;
 
-new Worker(watch, { eval: true, stdout: false, stderr: false }).unref();
+// a thread loads what the process was told to load: only the first may start another
+if (isMainThread) new Worker(watch, { eval: true, execArgv: [], stdout: false, stderr: false }).unref();
