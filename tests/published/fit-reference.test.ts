@@ -133,7 +133,7 @@ describe("robust refits, against MASS rlm", () => {
       const fit = fitRobustCurve(curves.line, { x: robust.x, y: robust.y }, { loss });
       expect(digits(estimates(fit), robust[loss].coef)).toBeGreaterThan(6);
       expect(digits(errors(fit), robust[loss].se)).toBeGreaterThan(5);
-      expect(digits([fit.robustSd], robust[loss].scale)).toBeGreaterThan(6);
+      expect(digits([fit.residualSd], robust[loss].scale)).toBeGreaterThan(6);
       fit.robustWeights.forEach((weight, i) => {
         expect(weight).toBeCloseTo(robust[loss].weights[i], 6);
       });

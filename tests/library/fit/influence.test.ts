@@ -1,4 +1,4 @@
-import { compareFits, curves, fitCurve, fitLinear, influence } from "slabwright";
+import { compareFits, curves, fitCensoredTimes, fitCurve, fitLinear, influence } from "slabwright";
 import { describe, expect, it } from "vitest";
 
 const x = [1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12];
@@ -22,5 +22,19 @@ describe("influence and compareFits", () => {
     const other = fitCurve(curves.line, { x: x.slice(1), y: straight.slice(1) });
     expect(() => compareFits({ fit, other })).toThrow("must rest on the same observations");
     expect(() => compareFits({})).toThrow("at least one fit");
+  });
+});
+
+describe("compareFits of times seen at checks", () => {
+  it("ranks distributions by AICc, with no residual sd to show", () => {
+    const checks = { lower: [8, 8, 10, 10, 12, 8, 10, 6], upper: [10, 10, 12, 12, 14, 10, 12, 8] };
+    const logLogistic = fitCensoredTimes(checks);
+    const weibull = fitCensoredTimes({ ...checks, distribution: "weibull" });
+    const comparison = compareFits({ logLogistic, weibull });
+    expect(comparison.rows[0].aicc).toBe(Math.min(logLogistic.aicc, weibull.aicc));
+    expect(comparison.rows[0].residualSd).toBeNull();
+    expect(() =>
+      compareFits({ logLogistic, line: fitCurve(curves.line, { x: x.slice(4), y: straight.slice(4) }) }),
+    ).toThrow("must be of one kind");
   });
 });

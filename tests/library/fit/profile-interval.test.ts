@@ -1,4 +1,4 @@
-import { curves, fitCurve, profileInterval } from "slabwright";
+import { curves, fitCurve, fitSlabTime, profileInterval } from "slabwright";
 import { describe, expect, it } from "vitest";
 
 const x = [1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12];
@@ -38,5 +38,20 @@ describe("profileInterval", () => {
     expect(() => profileInterval(curves.line, fit, "c" as "a")).toThrow("parameter must be one of a, b");
     const held = fitCurve(curves.line, { x, y: straight }, { fixed: { a: 2 } });
     expect(() => profileInterval(curves.line, held, "a")).toThrow("must not be one that was fixed");
+  });
+});
+
+describe("profileInterval of a slab time", () => {
+  it("takes what fitSlabTime returns", () => {
+    const thicknessMm = [6, 6, 9, 9, 12, 12, 16, 16];
+    const slab = fitSlabTime({ thicknessMm, timeMin: [8.9, 9.3, 11.6, 11.2, 14.3, 14.7, 19.2, 18.7] });
+    const { interval } = profileInterval(curves.slabTime, slab, "b");
+    // linear in b, so Wald and profile agree below; above, the bound a >= 0 comes into play and the profile ends sooner
+    const [low, high] = slab.parameters.b.interval95 ?? [0, 0];
+    expect(interval[0]).toBeCloseTo(low, 6);
+    expect(interval[1]).toBeLessThan(high);
+    expect(() => profileInterval(curves.line, slab, "b")).toThrow(
+      'profileInterval: fit must be a fit of line, got "slab time"',
+    );
   });
 });

@@ -1,7 +1,7 @@
 import { fail } from "../check/check";
 import { seededRandom } from "../statistics/seeded-random";
 import type { CurveModel } from "./curve-model";
-import { requireUsable, valuesOf } from "./delta-method";
+import { fitOf, requireUsable, valuesOf } from "./delta-method";
 import type { CurveFit } from "./fit-curve";
 import { freezeDeep } from "./freeze-deep";
 import { quantileOf } from "./quantile-of";
@@ -43,17 +43,18 @@ export interface Bootstrap<Name extends string = string, X = number> {
  * curve refitted (Davison & Hinkley 1997, algorithm 6.1).
  *
  * @param model the model that was fitted
- * @param fit what `fitCurve` returned for it
+ * @param given what `fitCurve` returned for it
  * @example
  * const fit = fitCurve(curves.hyperbola, { x: [0.1, 0.2, 0.5, 1, 2], y: [49, 71, 112, 131, 148] });
  * bootstrapCurve(curves.hyperbola, fit, { seed: 1 }).parameters.top.standardError; // → 3
  */
 export function bootstrapCurve<Name extends string, X = number>(
   model: CurveModel<Name, X>,
-  fit: CurveFit<Name, X>,
+  given: CurveFit<string, X>,
   options: BootstrapOptions<X>,
 ): Bootstrap<Name, X> {
   const where = "bootstrapCurve";
+  const fit = fitOf(where, model, given);
   const { resamples = 1000, at = [] } = options;
   if (!(Number.isInteger(resamples) && resamples >= 100))
     fail(`${where}: resamples`, "must be a whole number >= 100", resamples);

@@ -1,5 +1,7 @@
 import { fail } from "../check/check";
+import type { CurveModel } from "./curve-model";
 import type { Estimates, Values } from "./fit";
+import type { CurveFit } from "./fit-curve";
 import { intervalFactor } from "./interval-factor";
 
 /** A quantity worked out from a fit, with its doubt. */
@@ -78,4 +80,14 @@ export function requireUsable(where: string, fit: Estimates): void {
       );
     }
   }
+}
+
+/** Returns the fit under the model's parameter names; throws when it is a fit of another model. */
+export function fitOf<Name extends string, X>(
+  where: string,
+  model: CurveModel<Name, X>,
+  fit: CurveFit<string, X>,
+): CurveFit<Name, X> {
+  if (fit.model !== model.name) fail(`${where}: fit`, `must be a fit of ${model.name}`, fit.model);
+  return fit as unknown as CurveFit<Name, X>;
 }

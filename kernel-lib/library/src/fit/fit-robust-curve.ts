@@ -12,11 +12,9 @@ import { summariseFit } from "./summarise-fit";
 /** How strongly far points are turned down. */
 export type RobustLoss = "huber" | "bisquare";
 
-/** A robust fit beside the plain one. */
+/** A robust fit beside the plain one; its `residualSd` comes from the median absolute residual, its `rss` and criteria from the plain fit. */
 export interface RobustCurveFit<Name extends string = string, X = number> extends CurveFit<Name, X> {
   readonly loss: RobustLoss;
-  /** scatter from the median absolute residual, in the unit of y */
-  readonly robustSd: number;
   /** how much each point was let count [-], 0 to 1 */
   readonly robustWeights: readonly number[];
   /** the plain least-squares fit of the same points */
@@ -134,7 +132,7 @@ export function fitRobustCurve<Name extends string, X = number>(
     residuals: fit.residuals,
     fitted: y.map((observed, i) => observed - fit.residuals[i]),
     loss,
-    robustSd: sd,
+    residualSd: sd,
     robustWeights: own,
     plain,
   });

@@ -1,5 +1,5 @@
 import type { CurveModel } from "./curve-model";
-import { requireUsable, valuesOf } from "./delta-method";
+import { fitOf, requireUsable, valuesOf } from "./delta-method";
 import type { Values } from "./fit";
 import type { CurveFit } from "./fit-curve";
 import { freezeDeep } from "./freeze-deep";
@@ -37,15 +37,16 @@ export interface Influence<Name extends string = string, X = number> {
  * parameter. Nothing is removed from the fit.
  *
  * @param model the model that was fitted
- * @param fit what `fitCurve` returned for it
+ * @param given what `fitCurve` returned for it
  * @example
  * const fit = fitCurve(curves.line, { x: [1, 2, 3, 4, 5, 12], y: [1.1, 1.9, 3.2, 3.9, 5.1, 9] });
  * influence(curves.line, fit).points[5].leverage; // → 0.892473
  */
 export function influence<Name extends string, X = number>(
   model: CurveModel<Name, X>,
-  fit: CurveFit<Name, X>,
+  given: CurveFit<string, X>,
 ): Influence<Name, X> {
+  const fit = fitOf("influence", model, given);
   requireUsable("influence", fit);
   const all = valuesOf(fit);
   const p = fit.n - fit.degreesOfFreedom;

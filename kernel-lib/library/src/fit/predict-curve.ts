@@ -1,6 +1,6 @@
 import { fail } from "../check/check";
 import type { CurveModel } from "./curve-model";
-import { requireUsable, valuesOf, varianceOf } from "./delta-method";
+import { fitOf, requireUsable, valuesOf, varianceOf } from "./delta-method";
 import type { CurveFit } from "./fit-curve";
 import { freezeDeep } from "./freeze-deep";
 import { intervalFactor } from "./interval-factor";
@@ -23,7 +23,7 @@ export interface Prediction<X = number> {
  * A fitted curve at x with delta-method intervals: f ± t √(gᵀVg) for the curve, f ± t √(gᵀVg + s²) for one more trial.
  *
  * @param model the model that was fitted
- * @param fit what `fitCurve` returned for it
+ * @param given what `fitCurve` returned for it
  * @param x where to predict, in the unit of the data
  * @example
  * const dip = curveModel({ name: "dip", evaluate: (x, { a, b }) => a * Math.exp(-b * x), start: { a: 5, b: 0.1 } });
@@ -32,10 +32,10 @@ export interface Prediction<X = number> {
  */
 export function predictCurve<Name extends string, X = number>(
   model: CurveModel<Name, X>,
-  fit: CurveFit<Name, X>,
+  given: CurveFit<string, X>,
   x: X,
 ): Prediction<X> {
-  if (fit.model !== model.name) fail("predictCurve: fit", `must be a fit of ${model.name}`, fit.model);
+  const fit = fitOf("predictCurve", model, given);
   requireUsable("predictCurve", fit);
   const value = model.evaluate(x, valuesOf(fit));
   if (!Number.isFinite(value)) fail("predictCurve: x", `must give a finite value of ${model.name}`, x);
@@ -56,7 +56,7 @@ export function predictCurve<Name extends string, X = number>(
 /** The fitted curve at many x: what a figure draws as a line with its band. */
 export function predictCurveAt<Name extends string, X = number>(
   model: CurveModel<Name, X>,
-  fit: CurveFit<Name, X>,
+  fit: CurveFit<string, X>,
   x: readonly X[],
 ): readonly Prediction<X>[] {
   return Object.freeze(x.map((one) => predictCurve(model, fit, one)));

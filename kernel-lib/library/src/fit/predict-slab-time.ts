@@ -33,8 +33,8 @@ export function predictSlabTime(fit: SlabTimeFit, thicknessMm: number): SlabTime
   positive(thicknessMm, "predictSlabTime: thicknessMm", "mm");
   const at: Prediction =
     fit.form === "powerLaw"
-      ? predictCurve(SLAB_POWER_MODEL, fit as never, thicknessMm)
-      : predictCurve(SLAB_TIME_MODEL, fit as never, thicknessMm);
+      ? predictCurve(SLAB_POWER_MODEL, fit, thicknessMm)
+      : predictCurve(SLAB_TIME_MODEL, fit, thicknessMm);
   const scatterMin = fit.residualSd * (fit.scatter === "proportional" ? at.value : 1);
   const wide = intervalFactor(fit) * Math.hypot(at.standardError, scatterMin);
   return freezeDeep({

@@ -1,6 +1,6 @@
 import { fail, within } from "../check/check";
 import type { CurveModel } from "./curve-model";
-import { requireUsable, valuesOf } from "./delta-method";
+import { fitOf, requireUsable, valuesOf } from "./delta-method";
 import type { Values } from "./fit";
 import type { CurveFit } from "./fit-curve";
 import { freezeDeep } from "./freeze-deep";
@@ -26,7 +26,7 @@ export interface ProfileInterval {
  * parameters, and it works for a parameter that rests at a bound.
  *
  * @param model the model that was fitted
- * @param fit what `fitCurve` returned for it
+ * @param given what `fitCurve` returned for it
  * @param parameter whose interval
  * @param confidence 0.95 unless given
  * @example
@@ -35,11 +35,12 @@ export interface ProfileInterval {
  */
 export function profileInterval<Name extends string, X = number>(
   model: CurveModel<Name, X>,
-  fit: CurveFit<Name, X>,
+  given: CurveFit<string, X>,
   parameter: Name,
   confidence = 0.95,
 ): ProfileInterval {
   const where = "profileInterval";
+  const fit = fitOf(where, model, given);
   within(confidence, 0.5, 0.9999, `${where}: confidence`, "");
   const own = fit.parameters[parameter];
   if (own === undefined) fail(`${where}: parameter`, `must be one of ${fit.names.join(", ")}`, parameter);

@@ -113,6 +113,13 @@ export function summariseFit<Name extends string>(parts: FitParts<Name>): Fit<Na
     }
   }
 
+  const conditionNumber = conditionOf(columns, n, open.length);
+  if (conditionNumber > 1e4 && undetermined.size === 0) {
+    notices.push(
+      `The parameters nearly depend on each other (condition number ${conditionNumber.toPrecision(2)}): measure over a wider range, or fix one.`,
+    );
+  }
+
   const count = p + (sdKnown ? 0 : 1);
   const logLikelihood =
     0.5 * parts.sumLogWeights -
@@ -140,7 +147,7 @@ export function summariseFit<Name extends string>(parts: FitParts<Name>): Fit<Na
     residualSd,
     residuals: parts.residuals,
     leverage: leverages(qr.rows, open.length, rank, qr, inverse, columns),
-    conditionNumber: conditionOf(columns, n, open.length),
+    conditionNumber,
   });
 }
 
