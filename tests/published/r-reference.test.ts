@@ -4,11 +4,12 @@ import {
   curveModel,
   curves,
   deltaMethod,
-  type Fit,
+  type Estimates,
   fCdf,
   fitCurve,
   fitLinear,
   fitPolynomial,
+  fitYesNo,
   lackOfFit,
   predictCurve,
   predictLinear,
@@ -28,8 +29,8 @@ function digits(got: readonly number[], wanted: readonly number[]): number {
     ),
   );
 }
-const estimates = (fit: Fit): number[] => fit.names.map((name) => fit.parameters[name].estimate);
-const errors = (fit: Fit): number[] => fit.names.map((name) => fit.parameters[name].standardError ?? Number.NaN);
+const estimates = (fit: Estimates): number[] => fit.names.map((name) => fit.parameters[name].estimate);
+const errors = (fit: Estimates): number[] => fit.names.map((name) => fit.parameters[name].standardError ?? Number.NaN);
 
 interface NlsReference {
   coef: number[];
@@ -262,5 +263,24 @@ describe("lack of fit", () => {
   it("the p value is the F distribution's", () => {
     const { F, p, dflf, dfpe } = results.cars_lof;
     expect(1 - fCdf(F, dflf, dfpe)).toBeCloseTo(p, 9);
+  });
+});
+
+describe("glm of R 4.2.2", () => {
+  it("infert: case on spontaneous and induced", () => {
+    const wanted = results.infert_logit;
+    const { case: yes, spontaneous, induced } = data.infert;
+    const fit = fitYesNo({ covariates: { spontaneous, induced }, yes });
+    expect(digits(estimates(fit), wanted.coef)).toBeGreaterThan(6);
+    expect(digits(errors(fit), wanted.se)).toBeGreaterThan(5);
+    expect(digits([fit.deviance], [wanted.deviance])).toBeGreaterThan(8);
+  });
+  it("esoph: cases counted out of cases and controls, with R's AIC", () => {
+    const wanted = results.esoph_logit_alc;
+    const { alcohol, cases, controls } = data.esoph;
+    const fit = fitYesNo({ covariates: { alcohol }, yes: cases, of: cases.map((count, i) => count + controls[i]) });
+    expect(digits(estimates(fit), wanted.coef)).toBeGreaterThan(6);
+    expect(digits(fit.covariance.flat(), wanted.cov)).toBeGreaterThan(5);
+    expect(digits([fit.deviance, -2 * fit.logLikelihood + 4], [wanted.deviance, wanted.AIC])).toBeGreaterThan(8);
   });
 });
