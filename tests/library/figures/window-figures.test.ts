@@ -41,7 +41,7 @@ describe("windowFigure", () => {
     expect(traces(figure).map((trace) => trace.visible)).toEqual(slider.steps[2].args[0].visible);
     for (const step of slider.steps) {
       expect(step.args[0].visible).toHaveLength(figure.data.length);
-      expect(step.args[0].visible.filter(Boolean).length).toBeLessThanOrEqual(9);
+      expect(step.args[0].visible.filter(Boolean).length).toBeLessThanOrEqual(10);
     }
   });
 
@@ -53,7 +53,19 @@ describe("windowFigure", () => {
         trial.variantId === "beet-lentil" &&
         trial.applianceId === "small-basket" &&
         trial.setpointC === 200 &&
-        trial.crispMin !== null,
+        trial.crispMin !== null &&
+        Math.abs((trial.loadFraction as number) - 0.6) <= 0.12,
+    );
+    const crowded = shown.find((trace) => trace.name === "the same at another load")!;
+    expect(crowded.x.length).toBe(
+      kitchen.trials.filter(
+        (trial) =>
+          trial.variantId === "beet-lentil" &&
+          trial.applianceId === "small-basket" &&
+          trial.setpointC === 200 &&
+          trial.crispMin !== null &&
+          (trial.loadFraction as number) > 0.8,
+      ).length,
     );
     expect(crisp.x).toEqual(expected.map((trial) => trial.thicknessMm));
     expect(shown.find((trace) => trace.name === "card time")?.y).toEqual([window.recommended.cardMin]);

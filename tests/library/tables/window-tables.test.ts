@@ -39,8 +39,12 @@ describe("windowPansTable", () => {
     const pans = otherPans({ kitchen, variantId: "turkey-sage", calibration: window.calibration, draws: 200 });
     const table = windowPansTable(pans);
     expect(table.rows.map(([name]) => name)).toEqual(pans.pans.map((pan) => pan.panName));
-    const small = table.rows.find(([name]) => name === "quarter sheet")!;
-    expect(String(small.at(-1))).toMatch(/^1\. .*; 2\. /);
-    expect(table.notes[0]).toContain("Core at least 74 °C");
+    const quarter = pans.pans.find((pan) => pan.panId === "quarter-sheet")!;
+    expect(table.rows.find(([name]) => name === "quarter sheet")?.at(-1)).toBe(quarter.remedies[0].sentence);
+    const note = table.notes.find((each) => each.startsWith("quarter sheet: 1. "))!;
+    quarter.remedies.forEach((remedy, at) => {
+      expect(note).toContain(`${at + 1}. ${remedy.sentence}`);
+    });
+    expect(table.notes.join(" ")).toContain("Core at least 74 °C");
   });
 });

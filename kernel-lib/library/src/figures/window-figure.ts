@@ -20,6 +20,8 @@ export interface WindowFigureOptions {
 
 /** A trial belongs to a setpoint of the slider within this difference (K). */
 const SAME_K = 5;
+/** and to the window's load within this difference [-]. */
+const SAME_LOAD = 0.12;
 const POINTS = 33;
 /** Times beyond this many times the accepted one are not drawn. */
 const TALLEST = 2;
@@ -27,7 +29,8 @@ const TALLEST = 2;
 /**
  * The crisp window against slab thickness, with the trials on it and a slider over the setpoint: the band between
  * opening and closing, each with its 95 % interval, the time by which the core is safe, and the card time. A trial is a
- * bar from its last not-crisp to its first crisp check; one not crisp when taken out is an open triangle.
+ * bar from its last not-crisp to its first crisp check, hollow when its load was another than the window's; one not
+ * crisp when taken out is an open triangle.
  */
 export function windowFigure(options: WindowFigureOptions): Figure {
   const { window, pans } = options;
@@ -38,12 +41,13 @@ export function windowFigure(options: WindowFigureOptions): Figure {
   const setpointsC = options.setpointsC ?? [-20, -10, 0, 10, 20].map((step) => setting.setpointC + step);
   const all = [setting.thicknessMm, ...trials.map((trial) => trial.thicknessMm)];
   const from = Math.max(2, 0.8 * Math.min(...all));
-  const to = 1.15 * Math.max(...all);
+  const onPans = placed(pans).map((pan) => pan.window?.setting.thicknessMm ?? 0);
+  const to = Math.max(1.15 * Math.max(...all), 1.05 * Math.min(Math.max(0, ...onPans), 1.5 * Math.max(...all)));
   const thicknessesMm = Array.from({ length: POINTS }, (_, at) => from + (at * (to - from)) / (POINTS - 1));
   const topMin = TALLEST * Math.max(setting.longestMin, window.opens.min < 1e3 ? window.opens.min : 0);
   const groups = setpointsC.map((setpointC) => {
     const curves = windowOverThickness({ ...setting, setpointC, calibration, thicknessesMm });
-    return [...curveTraces(curves, topMin), ...trialTraces(trials, setpointC)];
+    return [...curveTraces(curves, topMin), ...trialTraces(trials, setpointC, setting.loadFraction)];
   });
   const card = {
     type: "scatter",
@@ -149,31 +153,35 @@ function curveTraces(curves: WindowOverThickness, topMin: number): object[] {
   ];
 }
 
-function trialTraces(trials: readonly KitchenTrial[], setpointC: number): object[] {
+function trialTraces(trials: readonly KitchenTrial[], setpointC: number, loadFraction: number): object[] {
   const here = trials.filter((trial) => Math.abs(trial.setpointC - setpointC) <= SAME_K);
-  const crisp = here.filter((trial) => trial.crispMin !== null);
+  const alike = (trial: KitchenTrial): boolean =>
+    Math.abs((trial.loadFraction ?? loadFraction) - loadFraction) <= SAME_LOAD;
+  const crisp = here.filter((trial) => trial.crispMin !== null && alike(trial));
+  const otherLoad = here.filter((trial) => trial.crispMin !== null && !alike(trial));
   const late = here.filter((trial) => trial.crispMin === null && trial.notCrispMin !== null);
-  const middle = crisp.map(
-    ({ notCrispMin, crispMin }) => ((notCrispMin ?? (crispMin as number)) + (crispMin as number)) / 2,
-  );
-  return [
-    {
-      type: "scatter",
-      mode: "markers",
-      name: "trial: turned crisp",
-      x: crisp.map((trial) => trial.thicknessMm),
-      y: middle,
-      error_y: {
-        type: "data",
-        array: crisp.map((trial, at) => (trial.crispMin as number) - middle[at]),
-        color: PALETTE[6],
-        thickness: 1.2,
-        width: 3,
-      },
-      text: crisp.map((trial) => trial.trialId),
-      marker: { symbol: "circle", size: 7, color: PALETTE[6] },
-      hovertemplate: "%{text}: crisp at about %{y:.1f} min, %{x:.1f} mm<extra></extra>",
+  const middleOf = ({ notCrispMin, crispMin }: KitchenTrial): number =>
+    ((notCrispMin ?? (crispMin as number)) + (crispMin as number)) / 2;
+  const turned = (name: string, symbol: string, shown: readonly KitchenTrial[]): object => ({
+    type: "scatter",
+    mode: "markers",
+    name,
+    x: shown.map((trial) => trial.thicknessMm),
+    y: shown.map(middleOf),
+    error_y: {
+      type: "data",
+      array: shown.map((trial) => (trial.crispMin as number) - middleOf(trial)),
+      color: PALETTE[6],
+      thickness: 1.2,
+      width: 3,
     },
+    text: shown.map((trial) => trial.trialId),
+    marker: { symbol, size: 7, color: PALETTE[6] },
+    hovertemplate: "%{text}: crisp at about %{y:.1f} min, %{x:.1f} mm<extra></extra>",
+  });
+  return [
+    turned("trial: turned crisp", "circle", crisp),
+    turned("the same at another load", "circle-open", otherLoad),
     {
       type: "scatter",
       mode: "markers",
@@ -213,7 +221,8 @@ export function panNames(pans: OtherPans | undefined): object[] {
     showarrow: false,
     xanchor: "right",
     yanchor: "top",
-    font: { size: 11, color: "#555" },
+    font: { size: 11, color: "#333" },
+    bgcolor: "rgba(255,255,255,0.75)",
   }));
 }
 

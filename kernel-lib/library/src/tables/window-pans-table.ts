@@ -1,7 +1,7 @@
 import type { OtherPans } from "../advice/other-pans";
 import type { Table } from "./table";
 
-/** The same batch on every pan: thickness, window, card time, chance, verdict, and what to change, in order. */
+/** The same batch on every pan: thickness, window, card time, chance, verdict, and what to change, the first in its row and all in order below. */
 export function windowPansTable(pans: OtherPans): Table {
   const limit = `${pans.limit.limitC} °C`;
   return {
@@ -16,11 +16,10 @@ export function windowPansTable(pans: OtherPans): Table {
       { heading: "card (min)" },
       { heading: "success (%)", decimals: 0 },
       { heading: "verdict" },
-      { heading: "change, in order" },
+      { heading: "first change to try" },
     ],
     rows: pans.pans.map(({ panName, window, verdict, remedies }) => {
-      const changes =
-        remedies.length === 0 ? null : remedies.map((remedy, at) => `${at + 1}. ${remedy.sentence}`).join("; ");
+      const changes = remedies.length === 0 ? null : remedies[0].sentence;
       if (window === null) return [panName, null, null, null, null, null, null, verdict, changes];
       const { setting, core, opens, closes, recommended } = window;
       const shown = (minutes: number): number | null => (minutes < 1e4 ? minutes : null);
@@ -36,6 +35,14 @@ export function windowPansTable(pans: OtherPans): Table {
         changes,
       ];
     }),
-    notes: [pans.limit.caution, `Core limit: ${pans.limit.source}.`],
+    notes: [
+      ...pans.pans.flatMap(({ panName, remedies }) =>
+        remedies.length < 2
+          ? []
+          : [`${panName}: ${remedies.map((remedy, at) => `${at + 1}. ${remedy.sentence}`).join("; ")}.`],
+      ),
+      pans.limit.caution,
+      `Core limit: ${pans.limit.source}.`,
+    ],
   };
 }
