@@ -96,7 +96,7 @@ export { type FitLinearOptions, fitLinear, type LinearFit } from "./fit/fit-line
 export { type FitOrderedScoresOptions, fitOrderedScores, type OrderedScoresFit } from "./fit/fit-ordered-scores";
 export { type FitPolynomialOptions, fitPolynomial, type PolynomialFit } from "./fit/fit-polynomial";
 export { fitRobustCurve, type RobustCurveFit, type RobustLoss } from "./fit/fit-robust-curve";
-export { fitSlabTime, type SlabTimeFit, type SlabTimeOptions } from "./fit/fit-slab-time";
+export { fitSlabTime, type SlabTimeFit, type SlabTimeOptions, type SlabTimeScatter } from "./fit/fit-slab-time";
 export { type FitYesNoOptions, fitYesNo, type YesNoFit } from "./fit/fit-yes-no";
 export { type GroupedModelOptions, type GroupedPoint, groupedModel } from "./fit/grouped-model";
 export { type Influence, influence, type PointInfluence } from "./fit/influence";

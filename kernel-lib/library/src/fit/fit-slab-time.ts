@@ -33,7 +33,8 @@ export interface SlabTimeFit extends CurveFit<string> {
 
 /**
  * Fits how a slab's time grows with its thickness, t = c0 + aL + bL² or a restriction of it, by least squares with
- * c0, a, b ≥ 0. With "proportional" scatter each trial weighs 1/t̂² at the time that a first, even fit gives it. a comes from the surface, b from conduction inside, c0 from a wanted crust (see `compareSlabTimeForms`).
+ * c0, a, b ≥ 0. a comes from the surface, b from conduction inside, c0 from a wanted crust (see `compareSlabTimeForms`).
+ * With "proportional" scatter each trial weighs 1/t̂² at the time that a first, even fit gives it.
  *
  * @returns parameters with standard errors and 95 % intervals, residual sd (min), range of thickness, notices
  * @example
