@@ -47,4 +47,14 @@ describe("crispWindow", () => {
     const far = crispWindow({ ...common, thicknessMm: 24, setpointC: 220 });
     expect(far.extrapolation.join("; ")).toMatch(/24\.0 mm is outside the trials .*; 220 °C is outside the trials/);
   });
+
+  it("has the core of a smaller piece sooner and of a larger one later, and the crust when it was", () => {
+    const own = crispWindow(common);
+    const small = crispWindow({ ...common, piece: { lengthMm: 20, widthMm: 20 } });
+    const large = crispWindow({ ...common, piece: { lengthMm: 140, widthMm: 90 } });
+    expect(small.core.min).toBeLessThan(0.9 * own.core.min);
+    expect(large.core.min).toBeGreaterThan(1.02 * own.core.min);
+    expect(small.crisp).toEqual(own.crisp);
+    expect(large.brown).toEqual(own.brown);
+  });
 });

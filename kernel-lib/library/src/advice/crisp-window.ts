@@ -7,8 +7,9 @@ import { freezeDeep } from "../fit/freeze-deep";
 import { coreTime } from "../heat/core-time";
 import { slabThickness } from "../pan/slab-thickness";
 import { coreLimit } from "../safety/core-limit";
-import type { Kitchen } from "../trials/kitchen";
+import type { Kitchen, KitchenVariant } from "../trials/kitchen";
 import { applianceOf, panOf, variantOf } from "../trials/kitchen-lookup";
+import { piecesOnPan } from "./pieces-on-pan";
 import { windowCalibration } from "./window-calibration";
 
 /** What `crispWindow` works from; what is left out is as the variant has it. */
@@ -21,6 +22,8 @@ export interface CrispWindowOptions {
   readonly batchG?: number;
   /** slab thickness, in place of pan and batch (mm) */
   readonly thicknessMm?: number;
+  /** pieces cut to another size than on the variant's own pan (mm); default: as the variant cuts them */
+  readonly piece?: { readonly lengthMm: number; readonly widthMm: number };
   readonly applianceId?: string;
   readonly setpointC?: number;
   /** share of the floor that the pieces cover, 0 to 1.2; default 0.6, a loose single layer */
@@ -57,7 +60,9 @@ export interface KitchenWindow extends CrispWindow {
  * The crisp window of a variant on a pan, in an appliance, at a setpoint: when it opens and closes, the time to print
  * and how often that will do, from the kitchen's own trials (`windowCalibration`).
  *
- * The core's clock is the later of the short form and the slab solver (`coreTime`) at the most probable constants.
+ * The core's clock is the later of the short form and the slab solver (`coreTime`) at the most probable constants. A
+ * `piece` of another size than the variant's own multiplies it by the ratio of their core times in the piece solver, so
+ * that larger pieces than those logged are not taken for as fast; crust and browning of the faces stay as they are.
  *
  * @returns a `CrispWindow` (see `windowAt`) with variant, pan and batch; its `limit` holds the core limit of the
  * variant's food class with source and caution
@@ -92,7 +97,10 @@ export function crispWindow(options: CrispWindowOptions): KitchenWindow {
     },
     "crispWindow",
   );
-  const window = windowAt({ ...setting, calibration, draws, seed, coreFactor: solverFactor(calibration, setting) });
+  const edges =
+    options.piece === undefined ? 1 : edgeFactor({ kitchen, variant, calibration, setting, piece: options.piece });
+  const coreFactor = edges * solverFactor(calibration, setting);
+  const window = windowAt({ ...setting, calibration, draws, seed, coreFactor });
   return freezeDeep({
     ...window,
     variantId: variant.variantId,
@@ -104,11 +112,41 @@ export function crispWindow(options: CrispWindowOptions): KitchenWindow {
 }
 
 /** The solver's core time over the short form's at the most probable constants, never below 1: the later one counts. */
-export function solverFactor(calibration: CrispCalibration, setting: SettledSetting): number {
+function solverFactor(calibration: CrispCalibration, setting: SettledSetting): number {
   const basis = basisOf(calibration, setting);
   const slab = modeSlab(calibration, setting);
+  const ratio = solvedCoreMin(calibration, setting) / coreMin(basis, slab, setting.thicknessMm);
+  return Math.min(1.5, Math.max(1, ratio));
+}
+
+/** What `edgeFactor` compares. */
+interface EdgeFactorOptions {
+  readonly kitchen: Kitchen;
+  readonly variant: KitchenVariant;
+  readonly calibration: CrispCalibration;
+  readonly setting: SettledSetting;
+  readonly piece: { readonly lengthMm: number; readonly widthMm: number };
+}
+
+/** Core time of a piece over that of the variant's own cut at the same thickness, both by the piece solver. */
+function edgeFactor({ kitchen, variant, calibration, setting, piece }: EdgeFactorOptions): number {
+  const pan = panOf(kitchen, variant.panId);
+  const slab = slabThickness({ pan, batchG: variant.batchG, densityKgM3: variant.densityKgM3 });
+  const own = piecesOnPan({ kitchen, variant, pan, slab });
+  const ownMin = solvedCoreMin(calibration, setting, { lengthMm: own.pieceLengthMm, widthMm: own.pieceWidthMm });
+  return solvedCoreMin(calibration, setting, piece) / ownMin;
+}
+
+/** Core time by the solver at the most probable constants (min): of a slab, or of a piece with its edges. */
+function solvedCoreMin(
+  calibration: CrispCalibration,
+  setting: SettledSetting,
+  piece?: { readonly lengthMm: number; readonly widthMm: number },
+): number {
+  const slab = modeSlab(calibration, setting);
   const { food } = calibration;
-  const { timeMin } = coreTime({
+  return coreTime({
+    ...piece,
     food: {
       ...food,
       thawedConductivityWmK: food.thawedConductivityWmK * slab.conductivityFactor,
@@ -116,9 +154,8 @@ export function solverFactor(calibration: CrispCalibration, setting: SettledSett
     },
     thicknessMm: setting.thicknessMm,
     coefficientWm2K: slab.coefficientWm2K,
-    airC: basis.airC,
+    airC: basisOf(calibration, setting).airC,
     startC: setting.startC,
     limitC: setting.limit.limitC,
-  });
-  return Math.min(2, Math.max(1, timeMin / coreMin(basis, slab, setting.thicknessMm)));
+  }).timeMin;
 }

@@ -1,10 +1,8 @@
 import type { CrispCalibration } from "../crisp/calibrate-crisp";
-import { modeSlab } from "../crisp/draw-slabs";
 import { largestThickness } from "../crisp/largest-thickness";
 import { LOOSE_LOAD } from "../crisp/load-effect";
 import { chanceText, minutesText } from "../crisp/window-at";
 import { freezeDeep } from "../fit/freeze-deep";
-import { coreTime } from "../heat/core-time";
 import type { Pan } from "../pan/pan";
 import { panVolumeMl } from "../pan/pan-volume";
 import { slabMassG } from "../pan/slab-mass";
@@ -31,9 +29,9 @@ export interface Remedy {
     | "turn";
   /** in words, with the predicted effect */
   readonly sentence: string;
-  /** chance of success at its card time [-]; null where only the core is predicted */
-  readonly success: number | null;
-  readonly cardMin: number | null;
+  /** chance of success at its card time [-] */
+  readonly success: number;
+  readonly cardMin: number;
 }
 
 /** What comes of the batch on one pan. */
@@ -245,26 +243,8 @@ function cutSmaller(common: Common, variant: KitchenVariant, pan: Pan, window: K
   if (window.waitsFor !== "core" || pan.shape === "wells") return [];
   const slab = slabThickness({ pan, batchG: common.batchG, densityKgM3: variant.densityKgM3 });
   const { pieceLengthMm, pieceWidthMm } = piecesOnPan({ kitchen: common.kitchen, variant, pan, slab });
-  const { food } = common.calibration;
-  const constants = modeSlab(common.calibration, window.setting);
-  const timeOf = (lengthMm: number, widthMm: number): number =>
-    coreTime({
-      food,
-      lengthMm,
-      widthMm,
-      thicknessMm: slab.thicknessMm,
-      coefficientWm2K: constants.coefficientWm2K,
-      airC: window.setting.setpointC,
-      startC: window.setting.startC,
-      limitC: window.setting.limit.limitC,
-    }).timeMin;
-  const [whole, half] = [timeOf(pieceLengthMm, pieceWidthMm), timeOf(pieceLengthMm / 2, pieceWidthMm)];
-  return [
-    {
-      change: "cut smaller",
-      sentence: `cut pieces of ${(pieceLengthMm / 2).toFixed(0)} × ${pieceWidthMm.toFixed(0)} mm: the core is safe by ${half.toFixed(1)} instead of ${whole.toFixed(1)} min; the crust takes as long as before`,
-      success: null,
-      cardMin: null,
-    },
-  ];
+  const piece = { lengthMm: pieceLengthMm / 2, widthMm: pieceWidthMm };
+  const halved = crispWindow({ ...common, panId: pan.id, piece });
+  const what = `cut pieces of ${piece.lengthMm.toFixed(0)} × ${piece.widthMm.toFixed(0)} mm, core safe by ${halved.core.min.toFixed(1)} instead of ${window.core.min.toFixed(1)} min`;
+  return [remedyOf("cut smaller", what, halved)];
 }

@@ -72,7 +72,7 @@ export interface WindowAtOptions extends WindowSetting {
   readonly draws?: number;
   /** default 1 */
   readonly seed?: number;
-  /** time of the core's short form over that of a solver at this setting is divided out: factor on core times; default 1 */
+  /** factor on the core's times: a solver run at this setting over the short form, or the edges of a piece; default 1 */
   readonly coreFactor?: number;
 }
 
@@ -105,7 +105,7 @@ const CARD_STEPS_MIN: readonly number[] = [0.5, 0.25, 0.1];
 export function windowAt(options: WindowAtOptions): CrispWindow {
   const { calibration, draws = 2000, seed = 1, coreFactor = 1, ...rest } = options;
   if (!(Number.isInteger(draws) && draws >= 100)) fail("windowAt: draws", "must be a whole number >= 100", draws);
-  if (!(coreFactor >= 0.5 && coreFactor <= 2)) fail("windowAt: coreFactor", "must be between 0.5 and 2", coreFactor);
+  if (!(coreFactor >= 0.2 && coreFactor <= 3)) fail("windowAt: coreFactor", "must be between 0.2 and 3", coreFactor);
   const setting = settle(rest, "windowAt");
   const plain = basisOf(calibration, setting);
   const basis = {
