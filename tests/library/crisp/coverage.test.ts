@@ -35,7 +35,9 @@ describe("coverage", () => {
     }
   });
 
-  it("never left a core below its limit at the card time", () => {
-    expect(result.leastMarginK).toBeGreaterThan(0);
+  it("leaves fewer pieces with a cold core than it allows for", () => {
+    expect(result.unsafe).toBeLessThanOrEqual(0.005);
+    const spread = result.stated.filter((chance) => chance > 0.01 && chance < 0.99).length;
+    expect(spread).toBeGreaterThan(40);
   });
 }, 120_000);
