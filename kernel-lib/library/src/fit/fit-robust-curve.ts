@@ -7,7 +7,7 @@ import { freezeDeep } from "./freeze-deep";
 import { intervalFactor } from "./interval-factor";
 import { quantileOf } from "./quantile-of";
 import { curveSolver, solvedValues } from "./solve-curve";
-import { summariseFit } from "./summarise-fit";
+import { summariseFit, waldInterval } from "./summarise-fit";
 
 /** How strongly far points are turned down. */
 export type RobustLoss = "huber" | "bisquare";
@@ -99,16 +99,15 @@ export function fitRobustCurve<Name extends string, X = number>(
   const ratio = robust / fit.residualSd;
   const factor = intervalFactor(fit);
   const parameters = {} as Record<Name, ParameterEstimate>;
-  for (const name of names) {
+  names.forEach((name, j) => {
     const one = fit.parameters[name];
     const standardError = one.standardError === null ? null : one.standardError * ratio;
     parameters[name] = {
       ...one,
       standardError,
-      interval95:
-        standardError === null ? null : [one.estimate - factor * standardError, one.estimate + factor * standardError],
+      interval95: standardError === null ? null : waldInterval(one.estimate, factor * standardError, there.settings[j]),
     };
-  }
+  });
   const notices = fit.notices.filter((notice) => !notice.includes("did not converge"));
   if (!settled) notices.push("The reweighting did not settle in 500 rounds: do not use its numbers.");
   own.forEach((weight, i) => {

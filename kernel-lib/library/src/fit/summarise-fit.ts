@@ -82,7 +82,7 @@ export function summariseFit<Name extends string>(parts: FitParts<Name>): Fit<Na
     parameters[name] = {
       estimate: values[j],
       standardError,
-      interval95: standardError === null ? null : interval(values[j], standardError * factor, settings[j]),
+      interval95: standardError === null ? null : waldInterval(values[j], standardError * factor, settings[j]),
       atBound: atBound[j],
       fixed: settings[j].fixed === true,
     };
@@ -171,7 +171,8 @@ function spaceOf(rows: number, count: number): { readonly columns: Float64Array;
   return space;
 }
 
-function interval(value: number, half: number, setting: ParameterSetting): readonly [number, number] {
+/** Estimate ± half-width, on the logarithm where the parameter is searched there, cut off at its bounds. */
+export function waldInterval(value: number, half: number, setting: ParameterSetting): readonly [number, number] {
   const { lower = Number.NEGATIVE_INFINITY, upper = Number.POSITIVE_INFINITY } = setting;
   const ends =
     setting.scale === "log"
