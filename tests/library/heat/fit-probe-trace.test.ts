@@ -44,7 +44,7 @@ describe("fitProbeTrace", () => {
   });
 
   test("fitting the conductivity as well widens the coefficient's doubt and shows how they pull on each other", () => {
-    const trace = logged(37, 0.2, 3);
+    const trace = logged(37, 0.05, 3);
     const base = { trace, channel: "core", air: 190, food, thicknessMm: 14, drying: "none" as const };
     const one = fitProbeTrace(base);
     const both = fitProbeTrace({ ...base, fitConductivity: true });

@@ -370,22 +370,26 @@ export function solveBox(problem: BoxProblem): BoxOutcome {
 
   const heating = !(Math.max(...problem.above.airC, ...problem.below.airC) < problem.startC);
   const column = new Float64Array(nz);
+  const beside = [0, 0, 0];
   const columnAt = (k: number): number => {
     const layer = nx * ny;
     if (!isPiece) return temperature[k];
-    const near = toCentre(temperature[layer * k], temperature[1 + layer * k], wx);
-    const far = toCentre(temperature[nx + layer * k], temperature[1 + nx + layer * k], wx);
-    return toCentre(near, far, wy);
+    for (let j = 0; j < 3; j++) {
+      const row = layer * k + nx * j;
+      beside[j] = toCentre(temperature[row], temperature[row + 1], temperature[row + 2], wx);
+    }
+    return toCentre(beside[0], beside[1], beside[2], wy);
   };
   let meanC = 0;
   let coreC = 0;
   const summarise = (): void => {
     for (let k = 0; k < nz; k++) column[k] = columnAt(k);
-    if (halfThickness) coreC = toCentre(column[0], column[1], wz);
+    if (halfThickness) coreC = toCentre(column[0], column[1], column[2], wz);
     else {
       // an insulated face mirrors the column
-      const bottomC = below.coefficientWm2K > 0 ? belowC : toCentre(column[0], column[1], wz);
-      const topC = above.coefficientWm2K > 0 ? frontAbove[0] : toCentre(column[nz - 1], column[nz - 2], wz);
+      const bottomC = below.coefficientWm2K > 0 ? belowC : toCentre(column[0], column[1], column[2], wz);
+      const topC =
+        above.coefficientWm2K > 0 ? frontAbove[0] : toCentre(column[nz - 1], column[nz - 2], column[nz - 3], wz);
       coreC = slowestPoint(column, bottomC, topC, heating);
     }
     let sum = 0;
@@ -577,11 +581,19 @@ function gradedCells(count: number, share: number): Float64Array {
   return widths;
 }
 
-/** Value at the plane of symmetry from the two cells next to it: the parabola with no slope there. */
-function toCentre(first: number, second: number, widths: Float64Array): number {
-  const near = (widths[0] / 2) ** 2;
-  const far = (widths[0] + widths[1] / 2) ** 2;
-  return (first * far - second * near) / (far - near);
+/**
+ * Value at the plane of symmetry from the three cells next to it: the parabola with no slope there, with no more bend
+ * than the three cells show, so that a thawing front nearby does not throw it off.
+ */
+function toCentre(first: number, second: number, third: number, widths: Float64Array): number {
+  const x0 = widths[0] / 2;
+  const x1 = widths[0] + widths[1] / 2;
+  const x2 = widths[0] + widths[1] + widths[2] / 2;
+  const rise = (second - first) / (x1 - x0);
+  const symmetric = rise / (x1 + x0);
+  const seen = ((third - second) / (x2 - x1) - rise) / (x2 - x0);
+  if (symmetric * seen <= 0) return first;
+  return first - x0 * x0 * Math.sign(seen) * Math.min(Math.abs(symmetric), Math.abs(seen));
 }
 
 /**
