@@ -165,6 +165,34 @@ describe("calibrateCrisp", () => {
     }
   });
 
+  it("stays finite over random nonsense, and says when it did not converge", () => {
+    const random = seededRandom(3);
+    const maybe = <T>(share: number, value: T, none: T): T => (random.uniform() < share ? value : none);
+    for (let log = 0; log < 40; log++) {
+      const observations = Array.from({ length: 1 + random.integer(10) }, (_, at): CrispObservation => {
+        const timeMin = 2 + 30 * random.uniform();
+        return {
+          ...unmeasured,
+          id: `N-${at}`,
+          thicknessMm: 2 + 25 * random.uniform(),
+          setpointC: 130 + 110 * random.uniform(),
+          loadFraction: 1.2 * random.uniform(),
+          startC: -30 + 50 * random.uniform(),
+          timeMin,
+          notCrispMin: maybe(0.5, timeMin * random.uniform(), null),
+          coreC: maybe(0.6, 120 * random.uniform() - 20, null),
+          lossPercent: maybe(0.6, 50 * random.uniform() - 2, null),
+          crispScores: maybe(0.5, [9 * random.uniform(), 9 * random.uniform()], []),
+          brownScores: maybe(0.5, [9 * random.uniform()], []),
+        };
+      });
+      const { constants, converged, notices } = calibrateCrisp({ food, observations, crustWaterKgM3: 400 });
+      for (const { estimate, interval95 } of constants)
+        for (const value of [estimate, ...interval95]) expect(Number.isFinite(value)).toBe(true);
+      expect(notices.some((notice) => notice.includes("did not converge"))).toBe(!converged);
+    }
+  });
+
   it("refuses an appliance it was not told of, and impossible options", () => {
     expect(() => calibrateCrisp({ food, observations: [unmeasured], applianceIds: ["oven"] })).toThrow(
       'appliance of T-1 must be one of oven, got "basket"',

@@ -128,6 +128,17 @@ describe("windowAt", () => {
     );
   });
 
+  it("says where its short forms are stretched, and when the calibration did not converge", () => {
+    expect(windowAt(nominal).doubts).toEqual([]);
+    expect(windowAt({ ...nominal, setpointC: 150 }).doubts.join("; ")).toMatch(
+      /core's short form is used outside.*crust's start/,
+    );
+    const unsettled = { ...known, converged: false, reason: "stopped after 500 steps" };
+    expect(windowAt({ ...nominal, calibration: unsettled }).doubts[0]).toContain(
+      "did not converge (stopped after 500 steps)",
+    );
+  });
+
   it("refuses settings that cannot be, air without heat among them", () => {
     expect(() => windowAt({ ...nominal, setpointC: 30 })).toThrow(
       "windowAt: setpointC must be between 130 and 290 °C, got 30",

@@ -1,6 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { simulateSlab } from "../../../kernel-lib/library/src/heat/simulate-slab";
 import { lethality } from "../../../kernel-lib/library/src/safety/lethality";
+import { food } from "../crisp/sample-food";
 
 describe("lethality", () => {
   it("is minutes at the reference temperature, and tenfold reductions over the decimal time", () => {
@@ -27,6 +29,21 @@ describe("lethality", () => {
         },
       ),
     );
+  });
+
+  it("takes the core of a solver run, and grows until the run ends", () => {
+    const run = simulateSlab({ food, thicknessMm: 10, startC: -18, airC: 200, coefficientWm2K: 40, endMin: 9 });
+    const upTo = (rows: number): number =>
+      lethality({
+        timesMin: run.timeMin.slice(0, rows),
+        temperaturesC: run.coreC.slice(0, rows),
+        referenceC: 70,
+        zK: 7.5,
+      }).equivalentMin;
+    const rows = run.timeMin.length;
+    expect(upTo(rows)).toBeGreaterThan(upTo(rows - 5));
+    expect(upTo(rows)).toBeGreaterThan(1);
+    expect(upTo(Math.floor(rows / 3))).toBeLessThan(0.01);
   });
 
   it("refuses times that do not rise and readings that do not pair", () => {

@@ -162,7 +162,7 @@ export function crustStartMin(basis: ClockBasis, slab: SlabConstants, thicknessM
   return slab.crustStartFactor * (Math.max(0, surfaceMin) + soakMin);
 }
 
-/** Minutes of drying for a depth from `fromMm` to `toMm` at one water density. */
+/** Minutes of drying from `fromMm` to `toMm` at one water density: ∫ρw·Lv·(1/h + s/kc)ds/(Ta − Tev). */
 function dryingMin(basis: ClockBasis, slab: SlabConstants, waterKgM3: number, fromMm: number, toMm: number): number {
   const heat = waterKgM3 * EVAPORATION_KJKG * 1000;
   const surface = (toMm - fromMm) / 1000 / slab.coefficientWm2K;
@@ -170,7 +170,12 @@ function dryingMin(basis: ClockBasis, slab: SlabConstants, waterKgM3: number, fr
   return (heat * (surface + crust)) / (basis.airC - EVAPORATION_C) / 60;
 }
 
-/** Minutes of drying until the crust has a depth: the coating's water first, then the mix's. */
+/**
+ * Minutes of drying until the crust has a depth: the coating's water first, then the mix's.
+ *
+ * The front is at Tev; heat reaches it through the air film and the dry crust, and all of it evaporates water:
+ * ρw·Lv·ds/dt = (Ta − Tev)/(1/h + s/kc), integrated over the depth.
+ */
 export function crustDryingMin(basis: ClockBasis, slab: SlabConstants, depthMm: number): number {
   const { coatingMm, crustWaterKgM3, innerWaterKgM3 } = slab;
   if (depthMm <= coatingMm) return dryingMin(basis, slab, crustWaterKgM3, 0, depthMm);
@@ -208,7 +213,10 @@ export function crispMin(basis: ClockBasis, slab: SlabConstants, thicknessMm: nu
   return crustStartMin(basis, slab, thicknessMm) + crustDryingMin(basis, slab, slab.crustMm);
 }
 
-/** Mass lost to evaporation from both faces and to drip after the crust has a depth (% of the mass before). */
+/**
+ * Mass lost to evaporation from both faces and to drip after the crust has a depth (% of the mass before):
+ * 100·[2·∫ρw ds/(ρ·L) + drip]. Edges are left out: what they lose is in the calibrated water of the faces.
+ */
 export function lossPercentOf(basis: ClockBasis, slab: SlabConstants, thicknessMm: number, depthMm: number): number {
   const { coatingMm, crustWaterKgM3, innerWaterKgM3 } = slab;
   const coatedMm = Math.min(depthMm, coatingMm);
@@ -227,7 +235,10 @@ export function dryDryingMin(basis: ClockBasis, slab: SlabConstants, thicknessMm
   return crustDryingMin(basis, slab, Math.min(depthMm, thicknessMm / 2));
 }
 
-/** Browning ∫k dt when the crust has a depth [-]. */
+/**
+ * Browning ∫k dt when the crust has a depth [-], k = k0·exp(−E/RTs) at the outer surface Ts = Ta − (Ta − Tev)/(1 + h·s/kc);
+ * before the crust starts the surface is below Tev and counts as 0. The sums are those of `browningTable`.
+ */
 export function browningOf(basis: ClockBasis, slab: SlabConstants, depthMm: number): number {
   const perU = perUnit(basis, slab);
   const u = 1 + (slab.coefficientWm2K * depthMm) / 1000 / CRUST_CONDUCTIVITY_WMK;

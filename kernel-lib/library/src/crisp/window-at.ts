@@ -1,5 +1,7 @@
 import { fail } from "../check/check";
 import { freezeDeep } from "../fit/freeze-deep";
+import { coreTimeClosedForm } from "../heat/core-time-closed-form";
+import { crustStart } from "../heat/crust-start";
 import type { CoreLimit } from "../safety/core-limit";
 import type { CrispCalibration } from "./calibrate-crisp";
 import { modeSlab } from "./draw-slabs";
@@ -58,8 +60,10 @@ export interface CrispWindow {
   readonly meetsAtMm: number | null;
   readonly recommended: RecommendedTime;
   readonly chances: SuccessOverTime;
-  /** what lies outside the trials, or outside the short forms' range; empty when nothing does */
+  /** what lies outside the trials; empty when nothing does */
   readonly extrapolation: readonly string[];
+  /** a calibration that did not converge, short forms outside the runs they were fitted to; empty when all is well */
+  readonly doubts: readonly string[];
   readonly limit: CoreLimit;
   /** the window in one sentence, with its numbers */
   readonly sentence: string;
@@ -176,6 +180,7 @@ export function windowAt(options: WindowAtOptions): CrispWindow {
     },
     chances,
     extrapolation: extrapolationOf(calibration, setting),
+    doubts: doubtsOf(calibration, setting, slab.coefficientWm2K, basis.airC),
     limit: setting.limit,
   };
   return freezeDeep({ ...result, sentence: sentenceOf(result) });
@@ -234,6 +239,26 @@ function extrapolationOf(calibration: CrispCalibration, setting: SettledSetting)
   if (setpoint !== null && (setting.setpointC < setpoint[0] - 5 || setting.setpointC > setpoint[1] + 5))
     found.push(`${setting.setpointC} °C is outside the trials (${setpoint[0]} to ${setpoint[1]} °C)`);
   return found;
+}
+
+function doubtsOf(
+  calibration: CrispCalibration,
+  setting: SettledSetting,
+  coefficientWm2K: number,
+  airC: number,
+): string[] {
+  const { food } = calibration;
+  const { thicknessMm, startC, limit } = setting;
+  const here = { food, thicknessMm, coefficientWm2K, airC, startC };
+  const doubts: string[] = [];
+  if (!calibration.converged) doubts.push(`the calibration did not converge (${calibration.reason})`);
+  if (coreTimeClosedForm({ ...here, limitC: limit.limitC }).extrapolation)
+    doubts.push(
+      "the core's short form is used outside 170 to 220 °C, 30 to 60 W/(m²·K), 6 to 19 mm, frozen or chilled",
+    );
+  if (crustStart(here).extrapolation)
+    doubts.push("the crust's start is used outside 170 to 215 °C, 30 to 60 W/(m²·K), 6 to 19 mm, from frozen");
+  return doubts;
 }
 
 /** A chance in words: never quite 0 or 100 %. */

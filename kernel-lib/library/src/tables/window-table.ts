@@ -4,7 +4,7 @@ import type { Table } from "./table";
 
 /** One crisp window: its moments with their intervals, and the card time with its chance. */
 export function windowTable(window: KitchenWindow): Table {
-  const { setting, recommended, limit, extrapolation } = window;
+  const { setting, recommended, limit, extrapolation, doubts } = window;
   const row = (name: string, { min, interval95: [low, high] }: Moment): (string | number | null)[] => [
     name,
     ...[min, low, high].map((minutes) => (minutes < 1e4 ? minutes : null)),
@@ -30,6 +30,7 @@ export function windowTable(window: KitchenWindow): Table {
     notes: [
       window.sentence,
       ...(extrapolation.length === 0 ? [] : [`Beyond the trials: ${extrapolation.join("; ")}.`]),
+      ...(doubts.length === 0 ? [] : [`Doubtful: ${doubts.join("; ")}.`]),
       limit.caution,
       `Core limit: ${limit.source}.`,
     ],
