@@ -37,6 +37,30 @@ describe("windowCalibration", () => {
   });
 });
 
+describe("windowCalibration with borrow", () => {
+  const trials = kitchen.trials.filter((trial) => trial.variantId === "beet-lentil");
+  const without = trials.slice(1).map((trial) => trial.trialId);
+  const coefficient = (borrow: boolean, applianceId: string) =>
+    windowCalibration({ kitchen, variantId: "beet-lentil", without, borrow }).constants.find(
+      ({ name }) => name === `coefficient:${applianceId}`,
+    )!;
+
+  it("knows an appliance from the other variants when this one has hardly a trial", () => {
+    for (const applianceId of ["small-basket", "fan-oven"]) {
+      const { coefficientWm2K } = truth.appliances[applianceId];
+      const alone = coefficient(false, applianceId);
+      const borrowed = coefficient(true, applianceId);
+      const width = ({ interval95 }: typeof alone): number => Math.log(interval95[1] / interval95[0]);
+      expect(width(borrowed)).toBeLessThan((applianceId === "fan-oven" ? 0.2 : 0.95) * width(alone));
+      expect(borrowed.interval95[0]).toBeLessThan(coefficientWm2K);
+      expect(borrowed.interval95[1]).toBeGreaterThan(coefficientWm2K);
+      expect(borrowed.prior.from).toBe(
+        "the trials of turkey-sage, pollock-dill, chickpea-carrot, corn-puff in this kitchen",
+      );
+    }
+  });
+});
+
 describe("observationOf", () => {
   it("turns weights into a loss and a flip into a turn", () => {
     const trial = kitchen.trials[0];

@@ -1,6 +1,8 @@
 import { fail } from "../check/check";
+import { borrowedPriors } from "../crisp/borrowed-priors";
 import { type CrispCalibration, calibrateCrisp } from "../crisp/calibrate-crisp";
 import type { CrispObservation } from "../crisp/crisp-observation";
+import type { CrispPrior } from "../crisp/crisp-priors";
 import { mixDensity } from "../food/mix-density";
 import { type ThermalProperties, thermalProperties } from "../food/thermal-properties";
 import type { Kitchen, KitchenTrial, KitchenVariant } from "../trials/kitchen";
@@ -12,6 +14,11 @@ export interface WindowCalibrationOptions {
   readonly variantId: string;
   /** trials to leave out, by name: a doubtful log, or the trial that is to be explained */
   readonly without?: readonly string[];
+  /**
+   * start what belongs to appliances, load and turn from the kitchen's other variants instead of from the usual ranges;
+   * for a variant with few trials; default false
+   */
+  readonly borrow?: boolean;
 }
 
 /** Water of a dry or pre-fried crumb coat (kg/m³): middle of 100 to 350 dry, wetted by its wash (from memory). */
@@ -40,7 +47,20 @@ export function windowCalibration(options: WindowCalibrationOptions): CrispCalib
     applianceIds: kitchen.appliances.map((appliance) => appliance.applianceId),
     crustWaterKgM3: coated ? COATED_WATER_KGM3 : undefined,
     unevenness: unevennessOf(trials),
+    priors: options.borrow === true ? borrowedFor(kitchen, variantId) : undefined,
   });
+}
+
+function borrowedFor(kitchen: Kitchen, variantId: string): readonly CrispPrior[] {
+  const others = kitchen.variants.filter(
+    (other) => other.variantId !== variantId && kitchen.trials.some((trial) => trial.variantId === other.variantId),
+  );
+  return borrowedPriors(
+    others.map((other) => ({
+      name: other.variantId,
+      calibration: windowCalibration({ kitchen, variantId: other.variantId }),
+    })),
+  );
 }
 
 /** Thermal constants of a variant's mix, at the density it is spread with. */

@@ -231,7 +231,8 @@ function extrapolationOf(calibration: CrispCalibration, setting: SettledSetting)
   const { thicknessRangeMm: thickness, setpointRangeC: setpoint, constants } = calibration;
   const found: string[] = [];
   const coefficient = constants.find((constant) => constant.name === `coefficient:${setting.applianceId}`);
-  if (coefficient !== undefined && !coefficient.informed) found.push(`no trials in ${setting.applianceId}`);
+  if (coefficient !== undefined && !coefficient.informed)
+    found.push(`none of its trials in ${setting.applianceId} tells of the coefficient`);
   if (thickness !== null && (setting.thicknessMm < 0.95 * thickness[0] || setting.thicknessMm > 1.05 * thickness[1]))
     found.push(
       `${setting.thicknessMm.toFixed(1)} mm is outside the trials (${thickness[0].toFixed(1)} to ${thickness[1].toFixed(1)} mm)`,
