@@ -107,3 +107,24 @@ describe("freezing fronts", () => {
       }
     });
 });
+
+describe("cooling-curve factors of the handbooks against the exact roots", () => {
+  for (const { biot, root, lag } of reference.lacroixCastaigne)
+    test(`slab, Bi ${biot}: Lacroix & Castaigne (1987) within 0.1 % of ours`, () => {
+      const [first] = seriesTerms("slab", biot, 1);
+      expect(Math.abs(root / first.root - 1)).toBeLessThan(1e-3);
+      expect(Math.abs(lag / first.coefficient - 1)).toBeLessThan(1e-3);
+    });
+
+  for (const { biot, ratios, linRate, exactRate, exactLag } of reference.lin)
+    test(`brick ${ratios}, Bi ${biot}: our product's decay, and Lin et al. (1993) within 6 % of it`, () => {
+      const slabs = [1, ...ratios].map((ratio) => ({ ratio, term: seriesTerms("slab", biot * ratio, 1)[0] }));
+      const rate = slabs.reduce((sum, { ratio, term }) => sum + (term.root / ratio) ** 2, 0);
+      near(rate, exactRate);
+      near(
+        slabs.reduce((product, { term }) => product * term.coefficient, 1),
+        exactLag,
+      );
+      expect(Math.abs(linRate / rate - 1)).toBeLessThan(0.06);
+    });
+});

@@ -1,5 +1,7 @@
 import { expect, test } from "vitest";
 import { checkThermalModel, thermalProperties } from "../../../kernel-lib/library/src/food/thermal-properties";
+import { coreTime } from "../../../kernel-lib/library/src/heat/core-time";
+import { loadKitchen } from "../../../kernel-lib/library/src/notebook/load-kitchen";
 import { foods } from "../heat/foods";
 
 const formed = {
@@ -40,4 +42,20 @@ test("absurd constants are named", () => {
   expect(() => checkThermalModel({ ...foods.reference, thawedConductivityWmK: 49 }, "slab")).toThrow(
     "slab: thawedConductivityWmK must be between 0.01 and 5 W/(m·K), got 49",
   );
+});
+
+test("every formula of the kitchen has thermal properties of food, and a core time", () => {
+  const kitchen = loadKitchen();
+  expect(kitchen.variants.length).toBeGreaterThan(0);
+  for (const { composition, formula } of kitchen.variants) {
+    const model = checkThermalModel(thermalProperties(composition, { airFraction: formula.airFraction }), formula.id);
+    expect(model.freezingPointC).toBeLessThan(-0.5);
+    expect(model.freezingPointC).toBeGreaterThan(-6);
+    expect(model.thawedConductivityWmK).toBeGreaterThan(0.3);
+    expect(model.thawedConductivityWmK).toBeLessThan(0.6);
+    expect(model.frozenConductivityWmK).toBeGreaterThan(2 * model.thawedConductivityWmK * 0.9);
+    const core = coreTime({ food: model, thicknessMm: 10, airC: 200, coefficientWm2K: 40 });
+    expect(core.timeMin).toBeGreaterThan(4);
+    expect(core.timeMin).toBeLessThan(12);
+  }
 });

@@ -74,6 +74,23 @@ def front(case):
     return out
 
 
+def lacroix(bi):
+    """Lacroix & Castaigne 1987: the first root of a slab as a polynomial in ln Bi, read in a handbook chapter."""
+    x = math.log(bi)
+    return 0.860972 + 0.312133 * x + 0.007986 * x**2 - 0.016192 * x**3 - 0.001190 * x**4 + 0.000581 * x**5
+
+
+def lin(bi, b1, b2):
+    """Lin et al. 1993: cooling rate of a brick, E*omega^2/3 with omega the first root of the sphere (E partly from memory)."""
+    e0 = 1 + 1 / b1 + 1 / b2
+    f = lambda b: 1 / b**2 + 0.01 * -1 * math.exp(b - b * b / 6)
+    einf = 0.75 + 0.75 * f(b1) + 0.75 * f(b2)
+    e = (bi ** (4 / 3) + 1.85) / (bi ** (4 / 3) / einf + 1.85 / e0)
+    rate = sum(slab_roots(bi * b, 1)[0] ** 2 / b**2 for b in (1, b1, b2))
+    return {"biot": bi, "ratios": [b1, b2], "linRate": e * sph_root(bi) ** 2 / 3, "exactRate": rate,
+            "exactLag": math.prod(slab_c(slab_roots(bi * b, 1)[0]) for b in (1, b1, b2))}
+
+
 json.dump({
     "source": "Carslaw & Jaeger, Conduction of Heat in Solids, 2nd ed. 1959, chapters 2, 3, 7, 9, 11; numbers computed",
     "units": "dimensionless unless a name says otherwise; times in s",
@@ -87,5 +104,7 @@ json.dump({
               "startC": 5, "airC": 180, "theta": brick, "centreC": 180 + (5 - 180) * brick},
     "semiInfinite": {"5mm": float(semi(0.005, 60, 1.3e-7, 25, 0.45)), "0mm": float(semi(0, 60, 1.3e-7, 25, 0.45))},
     "stefan": [{"stefan": s, "lambda": stefan(s)} for s in (0.01, 0.1, 0.25, 0.5, 1, 2, 5)],
+    "lacroixCastaigne": [{"biot": b, "root": lacroix(b), "lag": 2 * math.sin(lacroix(b)) / (lacroix(b) + math.sin(lacroix(b)) * math.cos(lacroix(b)))} for b in (0.5, 1, 5, 10)],
+    "lin": [lin(0.35, 3.1496, 3.1496), lin(1, 1.5, 2), lin(5, 1.5, 2), lin(0.35, 1, 1)],
     "neumannIce": front(ice), "neumannFood": front(food),
 }, open(os.path.join(os.path.dirname(os.path.abspath(__file__)), "reference.json"), "w"), indent=1)
