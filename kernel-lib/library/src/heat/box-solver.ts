@@ -1,13 +1,9 @@
 import type { ThermalModel } from "../food/thermal-properties";
+import { gradedCells, placeNodes, slowestPoint, toCentre } from "./box-grid";
+import { type BoxRecord, makeRecorder } from "./box-record";
+import { airAt, breakTimes, type FaceAir, sameFaces } from "./face-air";
 import { type DiffusiveSystem, stabilisedSteps, stepWorkspace } from "./stabilised-steps";
 import { type DryingConstants, type FaceFlow, surfaceBalance } from "./surface-balance";
-
-/** Air and coefficient of one face over time, in SI; `airC` runs in straight lines between the points. */
-export interface FaceAir {
-  readonly timeS: readonly number[];
-  readonly airC: readonly number[];
-  readonly coefficientWm2K: number;
-}
 
 /** A box of food in SI. Lengths are full, except where a symmetry halves them inside. */
 export interface BoxProblem {
@@ -32,27 +28,6 @@ export interface BoxProblem {
   readonly endS: number;
   /** stops when the core has passed this [°C] */
   readonly stopCoreC?: number;
-}
-
-/** Columns of a run; each row is one accepted step. */
-export interface BoxRecord {
-  readonly rows: number;
-  readonly timeS: Float64Array;
-  readonly coreC: Float64Array;
-  readonly surfaceC: Float64Array;
-  readonly meanC: Float64Array;
-  readonly coreRate: Float64Array;
-  readonly surfaceRate: Float64Array;
-  readonly meanRate: Float64Array;
-  readonly waterLostFraction: Float64Array;
-  readonly crustAboveM: Float64Array;
-  readonly crustBelowM: Float64Array;
-  readonly iceFraction: Float64Array;
-  /** temperatures along the thickness through the middle of the box, bottom to top, `nodes` a row */
-  readonly profileC: Float64Array;
-  readonly nodes: number;
-  /** where they are as a share of the wet thickness, 0 bottom, 1 top */
-  readonly profilePlace: Float64Array;
 }
 
 /** What a run came to. */
@@ -512,7 +487,8 @@ export function solveBox(problem: BoxProblem): BoxOutcome {
     return coreReached || coreUsedUp;
   };
 
-  const breaks = breakTimes(problem);
+  const faces = [problem.above, problem.below, ...(problem.sides ? [problem.sides] : [])];
+  const breaks = breakTimes(faces, problem.flipsS, problem.endS);
   let step = problem.fixedStepS ?? Math.min(0.5, problem.endS / 100);
   let [steps, rejected, evaluations] = [0, 0, 0];
   for (let stretch = 0; stretch + 1 < breaks.length && !coreReached && !coreUsedUp; stretch++) {
@@ -554,173 +530,4 @@ export function solveBox(problem: BoxProblem): BoxOutcome {
     coreReached,
     coreUsedUp,
   };
-}
-
-function sameFaces(above: FaceAir, below: FaceAir): boolean {
-  return (
-    above.coefficientWm2K === below.coefficientWm2K &&
-    above.timeS.length === below.timeS.length &&
-    above.airC.every((airC, at) => airC === below.airC[at] && above.timeS[at] === below.timeS[at])
-  );
-}
-
-/** Cell widths from the middle (first) to the surface (last) that sum to 1, so that the last is `share` of an even one. */
-function gradedCells(count: number, share: number): Float64Array {
-  // place(ξ) = 1 − sinh(a(1 − ξ))/sinh(a) is steep at the middle and flat at the surface: slope a/sinh(a) there
-  let low = 0;
-  let high = 20;
-  for (let halving = 0; halving < 60; halving++) {
-    const a = (low + high) / 2;
-    if (a / Math.sinh(a) > share) low = a;
-    else high = a;
-  }
-  const a = (low + high) / 2;
-  const place = (xi: number): number => (a < 1e-6 ? xi : 1 - Math.sinh(a * (1 - xi)) / Math.sinh(a));
-  const widths = new Float64Array(count);
-  for (let cell = 0; cell < count; cell++) widths[cell] = place((cell + 1) / count) - place(cell / count);
-  return widths;
-}
-
-/**
- * Value at the plane of symmetry from the three cells next to it: the parabola with no slope there, with no more bend
- * than the three cells show, so that a thawing front nearby does not throw it off.
- */
-function toCentre(first: number, second: number, third: number, widths: Float64Array): number {
-  const x0 = widths[0] / 2;
-  const x1 = widths[0] + widths[1] / 2;
-  const x2 = widths[0] + widths[1] + widths[2] / 2;
-  const rise = (second - first) / (x1 - x0);
-  const symmetric = rise / (x1 + x0);
-  const seen = ((third - second) / (x2 - x1) - rise) / (x2 - x0);
-  if (symmetric * seen <= 0) return first;
-  return first - x0 * x0 * Math.sign(seen) * Math.min(Math.abs(symmetric), Math.abs(seen));
-}
-
-/**
- * Coldest point while heating, warmest while cooling, of a column of even cells between its two faces: the turn of the
- * parabola about the slowest cell, with no more bend than its neighbours show, so that a flat part stays flat.
- */
-function slowestPoint(column: Float64Array, bottomC: number, topC: number, heating: boolean): number {
-  const sign = heating ? 1 : -1;
-  const count = column.length;
-  let slowest = 0;
-  for (let k = 1; k < count; k++) if (sign * column[k] < sign * column[slowest]) slowest = k;
-  let extreme = sign * column[slowest];
-  if (slowest > 0 && slowest < count - 1) {
-    const bendAt = (k: number): number => sign * (column[k - 1] - 2 * column[k] + column[k + 1]);
-    let bend = bendAt(slowest);
-    if (slowest > 1) bend = Math.min(bend, bendAt(slowest - 1));
-    if (slowest < count - 2) bend = Math.min(bend, bendAt(slowest + 1));
-    const slope = (sign * (column[slowest + 1] - column[slowest - 1])) / 2;
-    if (bend > 0) extreme -= Math.min((slope * slope) / (2 * bend), bend / 8);
-  }
-  return sign * Math.min(extreme, sign * bottomC, sign * topC);
-}
-
-/** Air at a time; `within` is a time inside the stretch at hand, which settles what a jump means. */
-function airAt(face: FaceAir, t: number, within: number): number {
-  const { timeS, airC } = face;
-  if (timeS.length === 1) return airC[0];
-  let at = timeS.length - 1;
-  while (at >= 0 && timeS[at] > within) at--;
-  if (at < 0) return airC[0];
-  if (at === timeS.length - 1) return airC[at];
-  const share = (t - timeS[at]) / (timeS[at + 1] - timeS[at]);
-  return airC[at] + share * (airC[at + 1] - airC[at]);
-}
-
-function breakTimes(problem: BoxProblem): number[] {
-  const inner = [
-    ...problem.above.timeS,
-    ...problem.below.timeS,
-    ...(problem.sides?.timeS ?? []),
-    ...problem.flipsS,
-  ].filter((t) => t > 0 && t < problem.endS);
-  return [...new Set([0, ...inner, problem.endS])].sort((one, other) => one - other);
-}
-
-function placeNodes(places: Float64Array, wz: Float64Array, halfThickness: boolean): void {
-  const nz = wz.length;
-  let low = 0;
-  for (let k = 0; k < nz; k++) {
-    const middle = low + wz[k] / 2;
-    if (halfThickness) {
-      places[nz + 2 + k] = 0.5 + middle / 2;
-      places[nz - k] = 0.5 - middle / 2;
-    } else places[1 + k] = middle;
-    low += wz[k];
-  }
-  if (halfThickness) places[nz + 1] = 0.5;
-  places[places.length - 1] = 1;
-}
-
-const COLUMNS = [
-  "timeS",
-  "coreC",
-  "surfaceC",
-  "meanC",
-  "coreRate",
-  "surfaceRate",
-  "meanRate",
-  "waterLostFraction",
-  "crustAboveM",
-  "crustBelowM",
-  "iceFraction",
-] as const;
-
-type Columns = Record<(typeof COLUMNS)[number], Float64Array>;
-
-interface Recorder extends Columns {
-  profileC: Float64Array;
-  readonly nodes: number;
-  readonly profilePlace: Float64Array;
-  readonly next: () => number;
-  readonly rows: () => number;
-  /** moves the last row back in a straight line to where one of its columns had this value */
-  readonly cutLastRow: (name: keyof Columns, value: number) => void;
-  readonly finish: () => BoxRecord;
-}
-
-/** Columns that double when they are full, so that a run takes memory a handful of times only. */
-function makeRecorder(nodes: number): Recorder {
-  let rows = 0;
-  let room = 128;
-  const columns = Object.fromEntries(COLUMNS.map((name) => [name, new Float64Array(room)])) as Columns;
-  const grow = (old: Float64Array, size: number): Float64Array => {
-    const grown = new Float64Array(size);
-    grown.set(old);
-    return grown;
-  };
-  const recorder: Recorder = {
-    ...columns,
-    profileC: new Float64Array(room * nodes),
-    nodes,
-    profilePlace: new Float64Array(nodes),
-    rows: () => rows,
-    cutLastRow: (name, value) => {
-      if (rows < 2) return;
-      const [from, to] = [recorder[name][rows - 2], recorder[name][rows - 1]];
-      const share = (value - from) / (to - from);
-      for (const column of COLUMNS) {
-        const values = recorder[column];
-        values[rows - 1] = values[rows - 2] + share * (values[rows - 1] - values[rows - 2]);
-      }
-    },
-    next: () => {
-      if (rows === room) {
-        room *= 2;
-        for (const name of COLUMNS) recorder[name] = grow(recorder[name], room);
-        recorder.profileC = grow(recorder.profileC, room * nodes);
-      }
-      return rows++;
-    },
-    finish: () => ({
-      ...(Object.fromEntries(COLUMNS.map((name) => [name, recorder[name].slice(0, rows)])) as Columns),
-      rows,
-      nodes,
-      profileC: recorder.profileC.slice(0, rows * nodes),
-      profilePlace: recorder.profilePlace,
-    }),
-  };
-  return recorder;
 }

@@ -20,7 +20,7 @@ export interface HeatRun {
   readonly timeMin: readonly number[];
   /** the slowest point: coldest while heating, warmest while cooling [°C] */
   readonly coreC: readonly number[];
-  /** outer surface in the middle of the top face, the crust's where there is one [°C] */
+  /** outer surface in the middle of the face that lay on top at the start, the crust's where there is one [°C] */
   readonly surfaceC: readonly number[];
   /** over the part that is still wet [°C] */
   readonly meanC: readonly number[];
@@ -30,9 +30,9 @@ export interface HeatRun {
   readonly meanRateKMin: readonly number[];
   /** water evaporated, of the mass at the start [%]; drip is not in it */
   readonly waterLostPercent: readonly number[];
-  /** dry crust at the top [mm] */
+  /** dry crust at the face that lay on top at the start [mm] */
   readonly crustMm: readonly number[];
-  /** dry crust at the bottom [mm] */
+  /** dry crust at the other face [mm] */
   readonly crustBelowMm: readonly number[];
   /** ice, of the mass at the start [%] */
   readonly icePercent: readonly number[];

@@ -1,6 +1,6 @@
 import { fail, notNegative, within } from "../check/check";
 import type { ThermalModel } from "../food/thermal-properties";
-import type { FaceAir } from "./box-solver";
+import type { FaceAir } from "./face-air";
 import type { DryingConstants, DryingLaw } from "./surface-balance";
 
 /** Air at a time; between two points it runs in a straight line, and two points at one time are a jump. */
