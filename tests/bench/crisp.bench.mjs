@@ -1,9 +1,9 @@
 /** Speed of the crisp window, and how often its intervals hold the truth of simulated kitchens. */
 import {
-  coverage,
   loadKitchen,
   thermalProperties,
   windowCalibration,
+  windowCoverage,
   windowMapOverSetpoint,
   windowMapOverTime,
 } from "slabwright";
@@ -43,7 +43,7 @@ export async function rows() {
     fibreFraction: 0,
     ashFraction: 0.015,
   });
-  const { held95, kitchens, rows: kinds } = coverage({ food });
+  const { held95, kitchens, rows: kinds } = windowCoverage({ food });
   const shares = kinds.map(({ of, held, tried }) => `${of} ${(held / tried).toFixed(3)}`).join(", ");
   return [
     {

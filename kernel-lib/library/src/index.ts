@@ -33,13 +33,18 @@ export { type WindowCalibrationOptions, windowCalibration } from "./advice/windo
 // crisp: the three clocks calibrated against trials, the window, the chance of success
 export { type CalibratedConstant, type CrispCalibration, calibrateCrisp } from "./crisp/calibrate-crisp";
 export { type ClocksOverTime, type ClocksOverTimeOptions, clocksOverTime } from "./crisp/clocks-over-time";
-export { type Coverage, type CoverageOptions, type CoverageRow, coverage } from "./crisp/coverage";
 export type { CrispObservation } from "./crisp/crisp-observation";
 export { type CrispPrior, type CrispPriorsOptions, crispPriors } from "./crisp/crisp-priors";
 export type { CalibrateCrispOptions, CrispNoise } from "./crisp/crisp-residuals";
 export { type LargestThickness, largestThickness } from "./crisp/largest-thickness";
 export type { SuccessOverTime } from "./crisp/success-over-time";
 export { type CrispWindow, type Moment, type RecommendedTime, type WindowAtOptions, windowAt } from "./crisp/window-at";
+export {
+  type WindowCoverage,
+  type WindowCoverageOptions,
+  type WindowCoverageRow,
+  windowCoverage,
+} from "./crisp/window-coverage";
 export { type WindowMap, type WindowMapOptions, windowMapOverSetpoint, windowMapOverTime } from "./crisp/window-map";
 export {
   type WindowOverThickness,

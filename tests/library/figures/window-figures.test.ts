@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { crispWindow } from "../../../kernel-lib/library/src/advice/crisp-window";
 import { otherPans } from "../../../kernel-lib/library/src/advice/other-pans";
-import { coverage } from "../../../kernel-lib/library/src/crisp/coverage";
+import { windowCoverage } from "../../../kernel-lib/library/src/crisp/window-coverage";
 import { windowMapOverSetpoint, windowMapOverTime } from "../../../kernel-lib/library/src/crisp/window-map";
 import { clockFigure } from "../../../kernel-lib/library/src/figures/clock-figure";
 import type { Figure } from "../../../kernel-lib/library/src/figures/figure";
@@ -119,7 +119,7 @@ describe("windowMapFigure", () => {
 
 describe("successCoverageFigure", () => {
   it("draws every kitchen, and the numbers of coverage itself", () => {
-    const result = coverage({ food, kitchens: 8, seed: 3 });
+    const result = windowCoverage({ food, kitchens: 8, seed: 3 });
     const figure = successCoverageFigure(result);
     const dots = traces(figure).find((trace) => trace.name === "one kitchen")!;
     expect(dots.x).toEqual(result.stated.map((chance) => 100 * chance));

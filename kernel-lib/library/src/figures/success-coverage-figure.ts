@@ -1,4 +1,4 @@
-import type { Coverage } from "../crisp/coverage";
+import type { WindowCoverage } from "../crisp/window-coverage";
 import type { Figure } from "./figure";
 import { houseLayout } from "./layout";
 import { PALETTE } from "./palette";
@@ -9,7 +9,7 @@ const BINS: readonly number[] = [0, 0.2, 0.4, 0.6, 0.8, 0.9, 0.97, 1.0001];
  * What a stated chance is worth: for simulated kitchens, the share of pieces that truly succeed at the card time
  * against the chance that was stated, each kitchen a dot and the mean of each range a square, over the diagonal.
  */
-export function successCoverageFigure(coverage: Coverage): Figure {
+export function successCoverageFigure(coverage: WindowCoverage): Figure {
   const { stated, realised } = coverage;
   const means = BINS.slice(1).flatMap((high, at) => {
     const inside = stated

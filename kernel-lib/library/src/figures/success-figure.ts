@@ -1,4 +1,5 @@
 import type { KitchenWindow } from "../advice/crisp-window";
+import { chanceText } from "../crisp/window-at";
 import type { Figure } from "./figure";
 import { houseLayout } from "./layout";
 import { PALETTE, translucent } from "./palette";
@@ -68,6 +69,6 @@ export function successFigure(window: KitchenWindow): Figure {
     }),
     summary:
       `${window.variantName}, ${setting.thicknessMm.toFixed(1)} mm at ${setting.setpointC} °C: at ${recommended.cardMin} min ` +
-      `${(100 * recommended.success).toFixed(0)} % of ${chances.draws} drawn pieces are safe, crisp and not overdone; the core is safe with 99.5 % from ${chances.safeFromMin.toFixed(1)} min. ${limit.caution}`,
+      `${chanceText(recommended.success)} of ${chances.draws} drawn pieces are safe, crisp and not overdone; the core is safe with 99.5 % from ${chances.safeFromMin.toFixed(1)} min. ${limit.caution}`,
   };
 }

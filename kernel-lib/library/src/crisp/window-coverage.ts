@@ -20,8 +20,8 @@ import {
 import { type CrispWindow, windowAt } from "./window-at";
 import { basisOf, momentsOf } from "./window-setting";
 
-/** What `coverage` simulates. */
-export interface CoverageOptions {
+/** What `windowCoverage` simulates. */
+export interface WindowCoverageOptions {
   /** the mix */
   readonly food: ThermalModel;
   /** simulated kitchens; default 200 */
@@ -33,17 +33,17 @@ export interface CoverageOptions {
 }
 
 /** How often one kind of 95 % interval held the truth. */
-export interface CoverageRow {
+export interface WindowCoverageRow {
   readonly of: string;
   readonly held: number;
   readonly tried: number;
 }
 
 /** How honest the intervals and the chances are, over kitchens whose truth is known. */
-export interface Coverage {
-  readonly kind: "coverage";
+export interface WindowCoverage {
+  readonly kind: "window coverage";
   readonly kitchens: number;
-  readonly rows: readonly CoverageRow[];
+  readonly rows: readonly WindowCoverageRow[];
   /** all rows together [-] */
   readonly held95: number;
   /** stated and true chance of success at the card time, one pair a kitchen [-] */
@@ -69,10 +69,10 @@ const PIECES = 400;
  *
  * @returns counts by kind of interval, and stated against true chances
  */
-export function coverage(options: CoverageOptions): Coverage {
+export function windowCoverage(options: WindowCoverageOptions): WindowCoverage {
   const { food, kitchens = 200, seed = 1, progress } = options;
   if (!(Number.isInteger(kitchens) && kitchens >= 1))
-    fail("coverage: kitchens", "must be a whole number >= 1", kitchens);
+    fail("windowCoverage: kitchens", "must be a whole number >= 1", kitchens);
   const rows = new Map<string, { held: number; tried: number }>();
   const count = (of: string, interval: readonly [number, number], truth: number): void => {
     const row = rows.get(of) ?? { held: 0, tried: 0 };
@@ -119,7 +119,7 @@ export function coverage(options: CoverageOptions): Coverage {
     tried: 0,
   });
   return freezeDeep({
-    kind: "coverage",
+    kind: "window coverage",
     kitchens,
     rows: list,
     held95: total.held / total.tried,

@@ -1,9 +1,9 @@
 import { describe, expect, it } from "vitest";
-import { coverage } from "../../../kernel-lib/library/src/crisp/coverage";
+import { windowCoverage } from "../../../kernel-lib/library/src/crisp/window-coverage";
 import { food } from "./sample-food";
 
-describe("coverage", () => {
-  const result = coverage({ food, kitchens: 200, seed: 1 });
+describe("windowCoverage", () => {
+  const result = windowCoverage({ food, kitchens: 200, seed: 1 });
 
   it("holds the truth in 90 to 99 % of 95 % intervals, together and kind by kind", () => {
     expect(result.kitchens).toBe(200);
