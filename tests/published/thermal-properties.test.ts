@@ -133,7 +133,7 @@ describe("ice and enthalpy (Chen 1985, Tchigeov 1979)", () => {
 });
 
 describe("initial freezing points (ASHRAE Handbook - Refrigeration, chapter 9, table 3; values from memory)", () => {
-  // Compositions rounded from USDA SR28; the bound is three of the function's own standard errors.
+  // Compositions rounded from USDA SR28; the bound is two of the function's own standard errors.
   const cases = [
     [
       "potato",
@@ -158,7 +158,7 @@ describe("initial freezing points (ASHRAE Handbook - Refrigeration, chapter 9, t
   for (const [name, published, [water, protein, fat, carbohydrate, fibre, ash], dissolved] of cases)
     test(name, () => {
       const found = freezingPoint(compositionOf({ water, protein, fat, carbohydrate, fibre, ash }), dissolved);
-      expect(Math.abs(found.freezingPointC - published)).toBeLessThan(3 * found.standardErrorK);
+      expect(Math.abs(found.freezingPointC - published)).toBeLessThan(2 * found.standardErrorK);
     });
 
   test("brines (CRC Handbook of Chemistry and Physics, from memory: 1 % −0.59 °C, 5 % −3.05 °C)", () => {

@@ -55,6 +55,39 @@ describe("fitProbeTrace", () => {
     );
   });
 
+  test("a freezing curve gives the freezer's coefficient, with its air as logged", () => {
+    const freezing = {
+      food,
+      thicknessMm: 12,
+      startC: 6,
+      coefficientWm2K: 9,
+      coefficientBelowWm2K: 4.5,
+      drying: "none" as const,
+    };
+    const airC = [
+      { timeMin: 0, airC: -15 },
+      { timeMin: 30, airC: -18 },
+      { timeMin: 240, airC: -18 },
+    ];
+    const run = simulateSlab({ ...freezing, airC, endMin: 240, cells: 24, tolerance: 1e-4 });
+    const lines = ["time_min,core_c,air_c"];
+    for (let minute = 0; minute <= 240; minute += 2)
+      lines.push(
+        `${minute},${valueAt(run, "coreC", minute).toFixed(2)},${minute < 30 ? (-15 - minute / 10).toFixed(2) : -18}`,
+      );
+    const trace = readProbeTrace(lines.join("\n"), { file: "pan.csv" });
+    const found = fitProbeTrace({
+      trace,
+      channel: "core",
+      air: "air",
+      food,
+      thicknessMm: 12,
+      belowShare: 0.5,
+      drying: "none",
+    });
+    expect(Math.abs(found.coefficientWm2K / 9 - 1)).toBeLessThan(0.02);
+  });
+
   test("unknown channels and traces that run the wrong way are refused", () => {
     const trace = logged(37, 0, 1);
     const base = { trace, channel: "core", air: 190, food, thicknessMm: 14 };

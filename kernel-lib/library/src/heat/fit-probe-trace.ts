@@ -75,7 +75,8 @@ const MOST_AIR_POINTS = 24;
  *
  * @returns coefficient [W/(m²·K)] with standard error and interval, residuals' scatter, the run
  *
- * Range: a body that is even all through at fromMin, a probe in its middle. One thickness tells h and k apart only
+ * Range: a body that is even all through at fromMin, a probe in its middle. The interval counts the scatter of the core
+ * only: food, sizes, air and the probe's place count as known, so 5 % of thickness is about 5 % of coefficient more. One thickness tells h and k apart only
  * weakly: read `correlation`, and fit k with two thicknesses or not at all. A probe that sits off the middle reads
  * warm, and the coefficient comes out high.
  *
