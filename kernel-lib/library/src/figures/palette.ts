@@ -14,7 +14,16 @@ export const PALETTE: readonly string[] = [
 ];
 
 /** One marker a series, so that colour is never the only thing that tells two series apart. */
-export const MARKERS: readonly string[] = ["circle", "square", "diamond", "triangle-up", "cross", "x", "star", "hexagon"];
+export const MARKERS: readonly string[] = [
+  "circle",
+  "square",
+  "diamond",
+  "triangle-up",
+  "cross",
+  "x",
+  "star",
+  "hexagon",
+];
 
 /** A palette colour (`#rrggbb`) with an opacity, as a CSS colour for bands. */
 export function translucent(colour: string, opacity: number): string {

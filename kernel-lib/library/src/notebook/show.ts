@@ -1,4 +1,5 @@
 import type { Figure } from "../figures/figure";
+import { svgOf } from "../figures/svg-of";
 import { escapeHtml } from "../tables/escape-html";
 import type { Table } from "../tables/table";
 import { tableHtml } from "../tables/table-html";
@@ -6,11 +7,11 @@ import { tableText } from "../tables/table-text";
 import { kernelDisplay } from "./kernel-display";
 
 /** What `show` can render. */
-export type Showable = Figure | Table | string;
+export type Showable = Figure | Table | string | { readonly sentence: string };
 
 /**
- * Shows a figure, a table or a sentence in the notebook, and always in plain text as well, so that the same cell says
- * something in a terminal. Outside a notebook kernel it prints the text.
+ * Shows a figure, a table, a sentence, or the sentence of a result that has one (such as a crisp window) in the notebook, and always in plain text as well, so that the same cell says
+ * something in a terminal; a figure also as a still picture, for viewers that cannot draw it. Outside a notebook kernel it prints the text.
  */
 export function show(result: Showable): void {
   const bundle = bundleOf(result);
@@ -21,9 +22,11 @@ export function show(result: Showable): void {
 
 function bundleOf(result: Showable): Record<string, unknown> {
   if (typeof result === "string") return { "text/plain": result, "text/html": `<p>${escapeHtml(result)}</p>` };
+  if ("sentence" in result) return bundleOf(result.sentence);
   if (result.kind === "table") return { "text/plain": tableText(result), "text/html": tableHtml(result) };
   return {
     "text/plain": result.summary,
     "application/vnd.plotly.v1+json": { data: result.data, layout: result.layout },
+    "image/svg+xml": svgOf(result),
   };
 }
