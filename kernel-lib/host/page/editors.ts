@@ -1,5 +1,6 @@
 import { javascript } from "@codemirror/lang-javascript";
 import { markdown } from "@codemirror/lang-markdown";
+import type { IYText } from "@jupyter/ydoc";
 import type { IEditorServices } from "@jupyterlab/codeeditor";
 import {
   CodeMirrorEditorFactory,
@@ -7,6 +8,7 @@ import {
   EditorExtensionRegistry,
   EditorLanguageRegistry,
   EditorThemeRegistry,
+  ybinding,
 } from "@jupyterlab/codemirror";
 
 /** The editor of cells: TypeScript and markdown, and nothing else to load. */
@@ -34,6 +36,15 @@ export function editors(): {
   for (const theme of EditorThemeRegistry.getDefaultThemes()) themes.addTheme(theme);
   const extensions = new EditorExtensionRegistry();
   for (const extension of EditorExtensionRegistry.getDefaultExtensions({ themes })) extensions.addExtension(extension);
+  extensions.addExtension({
+    name: "shared-model",
+    factory: ({ model }) => {
+      const { ysource, undoManager } = model.sharedModel as IYText;
+      return EditorExtensionRegistry.createImmutableExtension(
+        ybinding({ ytext: ysource, undoManager: undoManager ?? undefined }),
+      );
+    },
+  });
   return {
     factory: new CodeMirrorEditorFactory({ extensions, languages }),
     mimeTypes: new CodeMirrorMimeTypeService(languages),

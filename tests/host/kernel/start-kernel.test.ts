@@ -1,5 +1,5 @@
 import { execFile, spawn } from "node:child_process";
-import { mkdtempSync, readdirSync } from "node:fs";
+import { mkdtempSync, readdirSync, readFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { describeEnd, execute, startKernel } from "slabwright-host";
@@ -67,6 +67,17 @@ describe("startKernel", () => {
     host.kill("SIGKILL");
     for (let tries = 0; tries < 100 && alive(pid); tries++) await new Promise((done) => setTimeout(done, 100));
     expect(alive(pid)).toBe(false);
+  });
+
+  it.skipIf(process.platform !== "linux")("does not grow while it has nothing to do", async () => {
+    const kernel = await startKernel({ folder });
+    const threads = (): number =>
+      Number(/Threads:\s*(\d+)/.exec(readFileSync(`/proc/${kernel.pid}/status`, "utf8"))?.[1]);
+    await new Promise((done) => setTimeout(done, 1000));
+    const before = threads();
+    await new Promise((done) => setTimeout(done, 2000));
+    expect(threads()).toBeLessThanOrEqual(before);
+    await kernel.stop();
   });
 
   it("keeps the key from other users and takes the file away afterwards", async () => {
