@@ -1,10 +1,10 @@
 import { type ChildProcess, spawn } from "node:child_process";
 import { randomUUID } from "node:crypto";
 import { existsSync } from "node:fs";
-import { join } from "node:path";
 import { Dealer, Subscriber } from "zeromq";
 import { type Connection, newConnection, writeConnectionFile } from "./connection";
 import { decode, encode, type Message, request } from "./message";
+import { preloads } from "./preloads";
 
 /** What `startKernel` needs to know. */
 export interface KernelOptions {
@@ -66,7 +66,12 @@ async function startOnce(options: KernelOptions, connection: Connection): Promis
   const file = await writeConnectionFile(connection);
   const child = spawn(
     process.execPath,
-    [...followHost(), require.resolve("tslab/bin/tslab"), "kernel", `--config-path=${file.path}`],
+    [
+      ...preloads("follow-host", "mend-shorthand"),
+      require.resolve("tslab/bin/tslab"),
+      "kernel",
+      `--config-path=${file.path}`,
+    ],
     { cwd: options.folder, env: { ...process.env, ...options.environment }, stdio: ["ignore", "pipe", "pipe"] },
   );
   running.add(child);
@@ -180,11 +185,6 @@ async function untilReady(kernel: Kernel, limitMs: number, log: () => string): P
 export function describeEnd(end: KernelEnd): string {
   const how = end.signal ? `signal ${end.signal}` : `exit code ${end.code}`;
   return end.log.trim() ? `${how}; it printed: ${end.log.trim()}` : how;
-}
-
-function followHost(): string[] {
-  const built = join(__dirname, "follow-host.js");
-  return existsSync(built) ? ["--require", built] : ["--require", join(__dirname, "../../dist/kernel/follow-host.js")];
 }
 
 function wait(ms: number): Promise<false> {

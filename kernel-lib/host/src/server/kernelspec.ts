@@ -1,3 +1,5 @@
+import { preloads } from "../kernel/preloads";
+
 /** The name that notebooks give their kernel, the one under which tslab itself installs. */
 export const KERNEL_NAME = "tslab";
 export const KERNEL_TITLE = "TypeScript";
@@ -18,7 +20,13 @@ export function kernelspec(): {
   readonly metadata: Record<string, unknown>;
 } {
   return {
-    argv: [process.execPath, require.resolve("tslab/bin/tslab"), "kernel", "--config-path={connection_file}"],
+    argv: [
+      process.execPath,
+      ...preloads("mend-shorthand"),
+      require.resolve("tslab/bin/tslab"),
+      "kernel",
+      "--config-path={connection_file}",
+    ],
     display_name: KERNEL_TITLE,
     language: "typescript",
     interrupt_mode: "signal",

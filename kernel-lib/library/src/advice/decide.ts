@@ -16,7 +16,13 @@ import { type VariantCrispTime, variantCrispTime } from "./variant-crisp-time";
 import { windowCalibration } from "./window-calibration";
 
 /** What to do with a variant on a pan. */
-export type Advice = "keep" | "too thick" | "outside what was tried" | "does not fit" | "other kind of pan";
+export type Advice =
+  | "keep"
+  | "on the edge"
+  | "too thick"
+  | "outside what was tried"
+  | "does not fit"
+  | "other kind of pan";
 
 /** One variant's whole batch on one pan of the kitchen: what comes of it, how sure, and what to do. */
 export interface Decision {
@@ -55,6 +61,8 @@ export interface Outcome {
 
 /** Pieces drawn for the time from which a core is safe. */
 const DRAWS = 1000;
+/** From this share of reheats past the accepted time on, a setting is on the edge; our judgement. */
+const LATE_CHANCE = 0.1;
 /** A batch is split over at most so many pans. */
 const MOST_PANS = 12;
 
@@ -66,8 +74,8 @@ const MOST_PANS = 12;
  * core readings calibrate (`windowCalibration`, `crispWindow`). It is calculated, no measurement: probe the thickest
  * piece. `reheatMin` is the later of crisp and core, so that no time here leaves the core below its limit.
  *
- * Verdicts: "keep" when the thickness was tried and the variant's longest reheat is met; "too thick" when it is not,
- * with the fewest pans that bring it back; "outside what was tried" when the curve would have to be extrapolated.
+ * Verdicts: "keep" when the thickness was tried and nine reheats in ten are within the variant's longest; "on the edge"
+ * when fewer are; "too thick" when the expected one is not, with the fewest pans that bring it back; "outside what was tried" when the curve would have to be extrapolated.
  */
 export function decide(kitchen: Kitchen): readonly Decision[] {
   return Object.freeze(
@@ -206,8 +214,9 @@ function judge(known: Known, pan: Pan, outcome: Outcome): Verdict {
     };
   }
   const held = coreSafeMin > crisp.timeMin ? `; hold to ${Math.ceil(reheatMin)} min for the core` : "";
-  const late = chanceTooLong >= 0.05 ? `; ${Math.round(100 * chanceTooLong)} % run past ${variant.longestMin} min` : "";
-  return { advice: "keep", verdict: `keep${held}${late}` };
+  const late = `${Math.round(100 * chanceTooLong)} % run past ${variant.longestMin} min`;
+  if (chanceTooLong > LATE_CHANCE) return { advice: "on the edge", verdict: `on the edge: ${late}${held}` };
+  return { advice: "keep", verdict: `keep${chanceTooLong >= 0.01 ? ` (${late})` : ""}${held}` };
 }
 
 /** In words: the fewest pans of one kind that bring a batch to a thickness that was tried and reheats in time. */

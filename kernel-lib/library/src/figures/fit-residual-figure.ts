@@ -5,14 +5,17 @@ import { MARKERS, PALETTE, translucent } from "./palette";
 
 /**
  * Residuals against fitted values: a curve that suits its data leaves an even band about zero. The band is ± 2 residual
- * standard deviations; points outside it are marked.
+ * standard deviations; points outside it are marked. With uneven weights residuals are counted in standard deviations.
  *
  * @param fit a curve fit
  * @param unit of y, for the axes: `"min"`
  */
 export function fitResidualFigure<X>(fit: CurveFit<string, X>, unit: string): Figure {
-  const scaled = fit.residuals.map((residual, i) => residual * Math.sqrt(fit.weights[i]));
-  const limit = 2 * fit.residualSd;
+  const even = fit.weights.every((weight) => weight === fit.weights[0]);
+  const scaled = fit.residuals.map((residual, i) =>
+    even ? residual : (residual * Math.sqrt(fit.weights[i])) / fit.residualSd,
+  );
+  const limit = even ? (2 * fit.residualSd) / Math.sqrt(fit.weights[0]) : 2;
   const outside = fit.y.map((_, i) => i).filter((i) => Math.abs(scaled[i]) > limit);
   const inside = fit.y.map((_, i) => i).filter((i) => Math.abs(scaled[i]) <= limit);
   const ends = [Math.min(...fit.fitted), Math.max(...fit.fitted)];
@@ -46,10 +49,8 @@ export function fitResidualFigure<X>(fit: CurveFit<string, X>, unit: string): Fi
     layout: houseLayout({
       title: `Residuals of ${fit.model}`,
       xTitle: `fitted (${unit})`,
-      yTitle: fit.weights.every((weight) => weight === fit.weights[0])
-        ? `observed − fitted (${unit})`
-        : `(observed − fitted) × √weight (${unit})`,
+      yTitle: even ? `observed − fitted (${unit})` : "observed − fitted (standard deviations)",
     }),
-    summary: `${outside.length} of ${fit.n} residuals of ${fit.model} lie beyond 2 standard deviations (${limit.toPrecision(3)} ${unit})${outside.length > 0 ? `: point ${outside.map((i) => i + 1).join(", ")}` : ""}.`,
+    summary: `${outside.length} of ${fit.n} residuals of ${fit.model} lie beyond 2 standard deviations${even ? ` (${limit.toPrecision(3)} ${unit})` : ""}${outside.length > 0 ? `: point ${outside.map((i) => i + 1).join(", ")}` : ""}.`,
   };
 }
