@@ -29,7 +29,7 @@ export async function watchedPage(
   options: BrowserContextOptions = {},
 ): Promise<{ page: Page; complaints: string[] }> {
   const context = await browser.newContext({ viewport: { width: 1280, height: 900 }, ...options });
-  context.setDefaultTimeout(10_000);
+  context.setDefaultTimeout(40_000);
   const page = await context.newPage();
   const complaints: string[] = [];
   page.on("console", (message) => {

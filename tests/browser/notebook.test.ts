@@ -8,8 +8,8 @@ import { projectWith } from "../host/server/project";
 import { describeInBrowser, launch, watchedPage } from "./chromium";
 
 // a busy machine is slow, and a slow answer is no fault
-vi.setConfig({ testTimeout: 25_000, hookTimeout: 30_000 });
-const eventually = <T>(read: () => Promise<T>) => expect.poll(read, { timeout: 10_000, interval: 100 });
+vi.setConfig({ testTimeout: 120_000, hookTimeout: 120_000 });
+const eventually = <T>(read: () => Promise<T>) => expect.poll(read, { timeout: 40_000, interval: 100 });
 
 const CALM = {
   nbformat: 4,
@@ -124,6 +124,8 @@ describeInBrowser("the notebook page", () => {
     await open();
     await write("Math.hypo");
     await page.keyboard.press("Tab");
+    await page.locator(".jp-Completer-item", { hasText: "hypot" }).waitFor();
+    await page.keyboard.press("Enter");
     await eventually(() => cell(3).locator(".cm-content").textContent()).toBe("Math.hypot");
     await write("[1].f");
     await page.keyboard.press("Tab");

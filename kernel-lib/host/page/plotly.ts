@@ -36,6 +36,7 @@ class PlotlyFigure extends Widget implements IRenderMime.IRenderer {
   constructor() {
     super();
     this.addClass("figure");
+    this.node.dataset.mimeType = MIME;
   }
 
   async renderModel(model: IRenderMime.IMimeModel): Promise<void> {

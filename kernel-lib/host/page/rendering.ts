@@ -1,4 +1,5 @@
 import { RenderMimeRegistry, standardRendererFactories } from "@jupyterlab/rendermime";
+import { errorFactory } from "./error-output";
 import { markdownParser } from "./markdown";
 import { typesetter } from "./maths";
 import { plotlyFactory } from "./plotly";
@@ -12,5 +13,6 @@ export function rendering(): RenderMimeRegistry {
     markdownParser,
   });
   registry.addFactory(plotlyFactory, 0);
+  registry.addFactory(errorFactory, 0);
   return registry;
 }
