@@ -1,4 +1,4 @@
-import { readFileSync } from "node:fs";
+import { readdirSync, readFileSync } from "node:fs";
 import { transpile } from "@tslab/typescript-for-tslab";
 import * as door from "slabwright";
 import { describe, expect, it } from "vitest";
@@ -19,6 +19,17 @@ describe("README.md", () => {
     const script = transpile(code, { module: 1 as never, target: 99 as never });
     new Function("require", "exports", "console", script)(() => door, {}, { log: (line: string) => lines.push(line) });
     expect(lines.join("\n")).toBe(printed.trim());
+  });
+
+  it("shows the figure as it is drawn now", () => {
+    const { times, fit } = door.variantCrispTime(door.loadKitchen(), "beet-lentil");
+    const path = /!\[[^\]]*\]\(([^)]*)\)/.exec(readme)?.[1] ?? "";
+    expect(readFileSync(path, "utf8")).toBe(door.svgOf(door.crispTimeFigure(times, fit)));
+  });
+
+  it("lists every notebook", () => {
+    const names = readdirSync("notebooks").filter((name) => name.endsWith(".ipynb"));
+    expect(names.filter((name) => !readme.includes(`\`${name.replace(".ipynb", "")}\``))).toEqual([]);
   });
 
   it("names the test command that it has", () => {
