@@ -36,6 +36,13 @@ test("a wet face that passes no heat on sits at its wet-bulb", () => {
   expect(flow.frontC).toBeCloseTo(wetSurface({ airC: 204 }).surfaceC, 3);
 });
 
+test("a wet face that is nearly boiling boils, rather than drying no more", () => {
+  const flow = emptyFlow();
+  surfaceBalance(flow, { ...constants, law: "wet-front" }, 200, 40, 0, 200, 99.95);
+  expect(flow.frontC).toBe(100);
+  expect(flow.vapour).toBeCloseTo((40 * 100 - 200 * 0.05) / 2.257e6, 9);
+});
+
 test("an insulated face passes nothing", () => {
   const flow = emptyFlow();
   surfaceBalance(flow, { ...constants, law: "receding-front" }, 204, 0, 0, 1000, 20);

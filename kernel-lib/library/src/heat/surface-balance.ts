@@ -60,7 +60,7 @@ export function surfaceBalance(
   flow.frontC = dryFrontC;
   flow.vapour = 0;
   if (drying.law === "none" || airC <= cellC) return;
-  if (drying.law === "wet-front") {
+  if (drying.law === "wet-front" && cellC < WETTEST_C) {
     wetFront(flow, drying, airC, coefficient, crustM, cellConductance, cellC, outer);
     return;
   }
@@ -70,6 +70,9 @@ export function surfaceBalance(
   flow.heatToCore = cellConductance * (drying.evaporationC - cellC);
   flow.vapour = (flow.heatIn - flow.heatToCore) / (1000 * EVAPORATION_KJKG);
 }
+
+/** Above this the humid air of the Lewis analogy is all vapour and the front boils instead (°C). */
+const WETTEST_C = 99.9;
 
 /**
  * Finds the front temperature at which heat in = heat on into the core + heat of the vapour that leaves, by Newton's
@@ -86,8 +89,7 @@ function wetFront(
   outer: number,
 ): void {
   let low = cellC;
-  let high = Math.min(flow.frontC, 99.9);
-  if (low >= high) return;
+  let high = Math.min(flow.frontC, WETTEST_C);
   const resistance = vapourResistance(coefficient * drying.convectionShare, crustM, drying.crustVapourKgMs);
   const inAir = humidity(drying.vapourPa);
   let frontC = flow.guessC > low && flow.guessC < high ? flow.guessC : 0.5 * (low + high);
