@@ -139,7 +139,7 @@ async function startOnce(options: KernelOptions, connection: Connection): Promis
       if (!running.has(child)) return;
       kernel.send(request("control", "shutdown_request", { restart: false }, session)).catch(() => {});
       const gone = ended.then(() => true);
-      if (await Promise.race([gone, wait(300)])) return;
+      if (await Promise.race([gone, wait(60)])) return;
       child.kill("SIGTERM");
       if (await Promise.race([gone, wait(1000)])) return;
       child.kill("SIGKILL");

@@ -34,7 +34,7 @@ figure.plot { margin: .8rem 0 1.6rem; padding: .6rem; background: #fff; border: 
 figure.plot .canvas { width: 100%; }
 figcaption { color: #45433e; font-size: .9rem; padding: .4rem .4rem .1rem; }
 img { max-width: 100%; height: auto; }
-.rich, .prose { overflow-x: auto; margin-bottom: 1.2rem; }
+.rich, .prose { overflow-x: auto; margin-bottom: .8rem; }
 table { border-collapse: collapse; font-size: .88rem; font-variant-numeric: tabular-nums; background: var(--paper); }
 caption { text-align: left; font-weight: 600; padding: .2rem 0 .4rem; background: var(--ground); }
 th, td { border-bottom: 1px solid var(--line); padding: .34rem .6rem; text-align: left; vertical-align: top; }
@@ -43,6 +43,7 @@ footer { border-top: 1px solid var(--line); margin-top: 3rem; padding-top: 1rem;
 @media (max-width: 40rem) {
   main, header, nav, footer { padding-left: .9rem; padding-right: .9rem; }
   h1 { font-size: 1.55rem; } h2 { font-size: 1.3rem; }
+  table { font-size: .8rem; } th, td { padding: .3rem .4rem; } td:first-child { white-space: nowrap; }
   figure.plot { margin-left: -.5rem; margin-right: -.5rem; padding: .25rem; }
 }
 @media print {

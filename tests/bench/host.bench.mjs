@@ -1,0 +1,132 @@
+/**
+ * The host: a notebook's run against Debian's `jupyter nbconvert --execute` on the same notebook and kernel, how soon
+ * the notebook page is ready with its kernel, a completion there and back, and what the page weighs.
+ */
+import { spawnSync } from "node:child_process";
+import { cpSync, existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync } from "node:fs";
+import { createRequire } from "node:module";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { gzipSync } from "node:zlib";
+
+const { buildPage, register, runNotebook, serveNotebooks } = createRequire(import.meta.url)("slabwright-host");
+
+const root = fileURLToPath(new URL("../..", import.meta.url));
+const notebook = join(root, "notebooks", "01-thickness-and-crisp-time.ipynb");
+const nbconvert = "/usr/bin/jupyter-nbconvert";
+const chromium = ["/usr/bin/chromium", "/usr/bin/chromium-browser"].find((path) => existsSync(path));
+const ROUNDS = 3;
+
+/** One array of rows, as the bench prints them. */
+export async function rows() {
+  await buildPage();
+  return [await runRow(), bundleRow(), ...(await pageRows())];
+}
+
+async function runRow() {
+  const folder = join(root, "out", `bench-${process.pid}`); // beside notebooks/, so that packages resolve alike
+  mkdirSync(folder, { recursive: true });
+  const path = join(folder, "measured.ipynb");
+  cpSync(notebook, path);
+  const data = mkdtempSync(join(tmpdir(), "slabwright-bench-"));
+  await register(data);
+  const [ours, theirs] = [[], []];
+  try {
+    for (let round = 0; round < ROUNDS; round++) {
+      ours.push(await timed(() => runNotebook({ path, copyTo: join(folder, "copy.ipynb") })));
+      if (!existsSync(nbconvert)) continue;
+      const words = ["--to", "notebook", "--execute", "--output", "theirs.ipynb", path];
+      const env = { ...process.env, JUPYTER_DATA_DIR: data };
+      theirs.push(
+        await timed(() => {
+          const { status, stderr } = spawnSync(nbconvert, words, { env });
+          if (status !== 0) throw new Error(`nbconvert failed: ${stderr}`);
+        }),
+      );
+    }
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+  return row("host.run.ms", median(ours), "ms", {
+    peer: theirs.length ? "nbconvert --execute" : null,
+    peerValue: theirs.length ? median(theirs) : null,
+    note: theirs.length
+      ? `notebook 01, start of the kernel included, median of ${ROUNDS} in turns`
+      : "Debian's jupyter-nbconvert is not here",
+  });
+}
+
+function bundleRow() {
+  const folder = join(root, "kernel-lib", "host", "dist", "page");
+  const files = readdirSync(folder).filter((name) => /^notebook\.(js|css)$/.test(name));
+  const bytes = files.reduce((sum, name) => sum + gzipSync(readFileSync(join(folder, name))).length, 0);
+  return row("host.bundle.gzipKb", bytes / 1000, "kB", {
+    note: `${files.join(" and ")}; plotly comes with the first figure`,
+  });
+}
+
+async function pageRows() {
+  if (!chromium) {
+    const none = { note: "no Chromium was found" };
+    return [row("host.pageReady.ms", null, "ms", none), row("host.complete.ms", null, "ms", none)];
+  }
+  const playwright = await import("playwright-core");
+  const browser = await playwright.chromium.launch({ executablePath: chromium, args: ["--no-sandbox"] });
+  const [readies, completions] = [[], []];
+  try {
+    for (let round = 0; round < ROUNDS; round++) {
+      const server = await serveNotebooks({ folder: join(root, "notebooks") });
+      const page = await browser.newPage();
+      await page.goto(server.address);
+      await page.waitForURL(`${server.origin}/`);
+      readies.push(
+        await timed(async () => {
+          await page.goto(`${server.origin}/open/01-thickness-and-crisp-time.ipynb`);
+          await page.waitForFunction(() => document.body.dataset.ready === "true");
+          await page.locator('#kernel[data-state="idle"]').waitFor();
+        }),
+      );
+      await page.locator(".jp-CodeCell .cm-content").first().click();
+      for (let turn = 0; turn < 6; turn++) {
+        await page.keyboard.press("ControlOrMeta+End");
+        await page.keyboard.insertText("\nMath.");
+        const took = await timed(async () => {
+          await page.keyboard.press("Tab");
+          await page.locator(".jp-Completer-item", { hasText: "hypot" }).waitFor();
+        });
+        if (turn > 0) completions.push(took); // the first loads the compiler's library files
+        await page.keyboard.press("Escape");
+        await page.keyboard.press("Enter");
+        for (let left = 0; left < 6; left++) await page.keyboard.press("Backspace");
+      }
+      await page.close();
+      await server.close();
+    }
+  } finally {
+    await browser.close();
+  }
+  return [
+    row("host.pageReady.ms", median(readies), "ms", {
+      note: `from the address to a page with its kernel ready, a new server each time, median of ${ROUNDS}`,
+    }),
+    row("host.complete.ms", median(completions), "ms", {
+      note: `from Tab to the list on the page, median of ${completions.length}`,
+    }),
+  ];
+}
+
+function row(name, value, unit, { peer = null, peerValue = null, note }) {
+  return { name, value, unit, peer, peerValue, ratio: peerValue === null ? null : value / peerValue, note };
+}
+
+async function timed(work) {
+  const began = performance.now();
+  await work();
+  return performance.now() - began;
+}
+
+function median(values) {
+  const sorted = [...values].sort((one, other) => one - other);
+  return sorted[Math.floor(sorted.length / 2)];
+}
