@@ -5,5 +5,5 @@ const source = (path: string): string => fileURLToPath(new URL(`kernel-lib/${pat
 
 export default defineConfig({
   resolve: { alias: { "slabwright-host": source("host"), slabwright: source("library") } },
-  test: { include: ["tests/**/*.test.ts"], testTimeout: 30_000 },
+  test: { include: ["tests/**/*.test.ts"], setupFiles: ["tests/property-seed.ts"], testTimeout: 30_000 },
 });
