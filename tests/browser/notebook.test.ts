@@ -91,7 +91,7 @@ describeInBrowser("the notebook page", () => {
   it("opens from the start page, runs all, draws the figure, says nothing to the console and fetches nothing else", async () => {
     const line = page.locator("li", { hasText: "A calm notebook" });
     expect(await line.locator(".number").textContent()).toBe("01");
-    expect(await line.locator(".question").textContent()).toContain("How thick");
+    expect(await line.locator(".lead").textContent()).toContain("How thick");
     await open();
     expect(await page.locator("#saved").textContent(), "opening changes nothing").toBe("saved");
     expect(await page.locator("math").count()).toBe(1);

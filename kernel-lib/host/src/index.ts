@@ -35,3 +35,4 @@ export { confine } from "./server/confine";
 export { decodeJson, decodeV1, encodeV1 } from "./server/frames";
 export { jupyterDataFolder, register, unregister } from "./server/register";
 export { type NotebookServer, type ServeOptions, serveNotebooks } from "./server/serve";
+export { leadOf } from "./server/start-page";

@@ -10,10 +10,10 @@ interface Line {
   readonly path: string;
   readonly number: string;
   readonly title: string;
-  readonly question: string;
+  readonly lead: string;
 }
 
-/** The start page: notebooks by number with the question each answers, and the kernels that run. */
+/** The start page: notebooks by number, with what each is about, and the kernels that run. */
 export async function startPage(root: string, contents: Contents, sessions: readonly SessionModel[]): Promise<string> {
   const lines: Line[] = [];
   for (const entry of await notebooksBelow(contents, "", 3)) lines.push(await lineOf(root, entry));
@@ -23,7 +23,7 @@ export async function startPage(root: string, contents: Contents, sessions: read
     const badge = running.has(line.path) ? '<span class="badge">kernel runs</span>' : "";
     return `<li data-path="${escapeHtml(line.path)}">
 <a class="notebook" href="${escapeHtml(href)}"><span class="number">${escapeHtml(line.number)}</span>
-<span class="words"><span class="title">${escapeHtml(line.title)}</span> ${badge}<span class="question">${escapeHtml(line.question)}</span><span class="path">${escapeHtml(line.path)}</span></span></a>
+<span class="words"><span class="title">${escapeHtml(line.title)}</span> ${badge}<span class="lead">${escapeHtml(line.lead)}</span><span class="path">${escapeHtml(line.path)}</span></span></a>
 <span class="acts"><button type="button" data-act="copy">copy</button><button type="button" data-act="rename">rename</button><button type="button" data-act="remove">remove</button></span></li>`;
   });
   const kernels = sessions.map(
@@ -54,23 +54,36 @@ async function lineOf(root: string, entry: Entry): Promise<Line> {
   const number = /^\d+/.exec(stem)?.[0] ?? "·";
   try {
     const notebook = await readNotebook(await confine(root, entry.path));
-    return { path: entry.path, number, title: titleOf(notebook, stem), question: questionOf(notebook) };
+    const title = titleOf(notebook, stem).replace(/^\d+\.\s+/, "");
+    return { path: entry.path, number, title, lead: leadOf(notebook, title) };
   } catch (error) {
-    return { path: entry.path, number, title: stem, question: `cannot be read: ${(error as Error).message}` };
+    return { path: entry.path, number, title: stem, lead: `cannot be read: ${(error as Error).message}` };
   }
 }
 
-/** The question that a notebook's opening asks: its first sentence with a question mark, or its first paragraph. */
-export function questionOf(notebook: Notebook): string {
+/**
+ * What stands under a title: the first question of the notebook's opening when the title asks none, or else as many of
+ * its first sentences as fit in about two lines.
+ */
+export function leadOf(notebook: Notebook, title: string): string {
   const opening = notebook.cells.find((cell) => cell.cell_type === "markdown");
-  const words = opening
-    ? textOf(opening.source)
-        .replace(/^#.*$/gm, "")
-        .replace(/\[([^\]]*)\]\([^)]*\)/g, "$1")
-        .replace(/[*_`]/g, "")
-        .trim()
-    : "";
-  const question = /(?:^|[.!\n]\s*)([^.!?\n][^!?\n]*\?)/.exec(words)?.[1];
-  const first = question ?? words.split(/\n\s*\n/)[0].replace(/\s+/g, " ");
-  return first.length > 180 ? `${first.slice(0, 177)}…` : first;
+  const source = opening ? textOf(opening.source) : "";
+  const plain = source
+    .replace(/^#.*$/gm, "")
+    .replace(/\[([^\]]*)\]\([^)]*\)/g, "$1")
+    .replace(/[*_`]/g, "")
+    .trim();
+  const sentences =
+    plain
+      .split(/\n\s*\n/)[0]
+      .replace(/\s+/g, " ")
+      .match(/[^.!?]+[.!?]*\s*/g) ?? [];
+  const question = sentences.find((sentence) => sentence.trim().endsWith("?"));
+  if (question && !title.includes("?")) return question.trim();
+  let lead = sentences[0] ?? "";
+  for (const sentence of sentences.slice(1)) {
+    if (lead.length + sentence.length > 130) break;
+    lead += sentence;
+  }
+  return lead.length > 200 ? `${lead.slice(0, 197)}…` : lead.trim();
 }
