@@ -117,6 +117,11 @@ describeInBrowser("the notebook page", () => {
     await page.reload();
     await ready(page);
     expect(await output(3).textContent()).toBe("42\n");
+    page.once("dialog", (dialog) => dialog.accept());
+    await page.getByRole("button", { name: "keys" }).click();
+    await page.locator("dialog.keys button", { hasText: "go back to how it was opened" }).click();
+    await eventually(() => cell(3).locator(".cm-content").textContent()).toBe("");
+    expect(textOf((await readNotebook(file)).cells[3].source)).toBe("");
     expect(complaints).toEqual([]);
   });
 
@@ -165,7 +170,7 @@ describeInBrowser("the notebook page", () => {
     expect(await page.locator(".jp-Notebook").getAttribute("class")).toContain("jp-mod-commandMode");
     await page.getByRole("button", { name: "keys" }).click();
     await page.locator("dialog.keys", { hasText: "delete the cell" }).waitFor();
-    await page.locator("dialog.keys button").click();
+    await page.locator("dialog.keys > button").click();
     expect(complaints).toEqual([]);
   });
 

@@ -21,6 +21,8 @@ export function pageCommands(options: OpenNotebook & { readonly text: { lineNumb
   const dialogs = new SessionContextDialogs();
   const kernel = () => session.session?.kernel;
 
+  let kept = false;
+
   const entries: readonly Entry[] = [
     [
       "save",
@@ -29,7 +31,24 @@ export function pageCommands(options: OpenNotebook & { readonly text: { lineNumb
         [["Accel S"], ANYWHERE],
         [["S"], COMMAND],
       ],
-      () => context.save(),
+      async () => {
+        // what stood on disk before this page first saved can be brought back
+        if (!kept) await context.createCheckpoint();
+        kept = true;
+        await context.save();
+      },
+    ],
+    [
+      "restore",
+      "go back to how it was opened",
+      [],
+      async () => {
+        const checkpoint = (await context.listCheckpoints())[0];
+        if (!checkpoint) throw new Error("nothing was saved yet, so nothing is kept");
+        if (!confirm("Drop what was changed since the notebook was opened?")) return;
+        await context.restoreCheckpoint(checkpoint.id);
+        await context.revert();
+      },
     ],
     ["run", "run", [[["Accel Enter"], NOTEBOOK]], () => NotebookActions.run(notebook, session)],
     ["run-next", "run, go on", [[["Shift Enter"], NOTEBOOK]], () => NotebookActions.runAndAdvance(notebook, session)],

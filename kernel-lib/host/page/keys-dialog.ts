@@ -1,7 +1,7 @@
 import type { CommandRegistry } from "@lumino/commands";
 import { button } from "./notice";
 
-/** Lists every command with its keys. */
+/** Lists every command with its keys; a click runs it. */
 export function keysDialog(commands: CommandRegistry): void {
   const dialog = document.createElement("dialog");
   dialog.className = "keys";
@@ -10,9 +10,12 @@ export function keysDialog(commands: CommandRegistry): void {
     const keys = commands.keyBindings
       .filter((binding) => binding.command === id)
       .map((binding) => binding.keys.join(", "));
-    if (keys.length === 0) continue;
     const row = table.insertRow();
-    row.insertCell().textContent = commands.label(id);
+    const run = button(commands.label(id), () => {
+      dialog.close();
+      void commands.execute(id);
+    });
+    row.insertCell().append(run);
     row.insertCell().textContent = [...new Set(keys)].join(" or ").replaceAll("Accel", "Ctrl");
   }
   const words = document.createElement("p");

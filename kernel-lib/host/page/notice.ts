@@ -23,6 +23,7 @@ export function notice(words: string, act?: { readonly label: string; readonly r
 export function button(label: string, run: () => unknown): HTMLButtonElement {
   const made = document.createElement("button");
   made.type = "button";
+  made.className = "button";
   made.textContent = label;
   made.addEventListener("click", () => run());
   return made;

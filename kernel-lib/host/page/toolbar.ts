@@ -42,6 +42,7 @@ export function toolbar(options: OpenNotebook & { readonly commands: CommandRegi
   };
 
   const kind = document.createElement("select");
+  kind.className = "kind";
   kind.setAttribute("aria-label", "kind of the cell");
   for (const [value, label] of [
     ["code", "code"],
