@@ -36,6 +36,26 @@ describeInBrowser("the report in a browser", () => {
     await page.context().close();
   });
 
+  it("draws every figure of the demo notebooks", async () => {
+    const path = join(mkdtempSync(join(tmpdir(), "slabwright-test-")), "report.html");
+    const names = ["01-thickness-and-crisp-time", "02-yield-and-macros", "03-another-pan"];
+    const runs = [];
+    for (const name of names)
+      runs.push(await runNotebook({ path: resolve(__dirname, "../../notebooks", `${name}.ipynb`) }));
+    await writeReport({ notebooks: runs, path });
+    const { page, complaints } = await watchedPage(browser, pathToFileURL(path).href, { offline: true });
+    await page.goto(pathToFileURL(path).href);
+    const due = await page.locator("script[data-for]").count();
+    expect(due).toBeGreaterThanOrEqual(names.length);
+    await page.waitForFunction((count) => document.body.dataset.figures === String(count), due);
+    expect(await page.locator(".js-plotly-plot .main-svg").count()).toBeGreaterThanOrEqual(due);
+    for (const figure of await page.locator("figure.plot").all()) {
+      expect(((await figure.locator("figcaption").textContent()) ?? "").length).toBeGreaterThan(20);
+    }
+    expect(complaints).toEqual([]);
+    await page.context().close();
+  }, 120_000);
+
   it("keeps code folded, opens it where a cell failed, and leads from the contents to a notebook", async () => {
     const { page } = await watchedPage(browser, home);
     await page.goto(home);
