@@ -49,13 +49,14 @@ describe("slabwright", () => {
   });
 
   it("start stops at a failing cell and says which, its source and what the kernel said", async () => {
-    put("fails", "every-output");
+    put("fails", "every-output", "every-output", "every-output");
     const { code, out, err } = await slabwright("start");
     expect(code).toBe(1);
     expect(err).toContain("01-fails.ipynb: cell 3 failed.");
     expect(err).toContain('throw new RangeError("slabThickness: batchG must be > 0 g, got -12");');
     expect(err).toContain("    RangeError: slabThickness: batchG must be > 0 g, got -12");
-    expect(out).not.toContain("[2/2]");
+    expect(out).toContain("[1/4] 01-fails.ipynb  FAILED");
+    expect(out).not.toContain("[4/4]");
     const copy = readFileSync(join(project, "out", "notebooks", "01-fails.ipynb"), "utf8");
     expect(copy).toContain('"ename": "RangeError"');
     expect(readFileSync(join(project, "out", "report.html"), "utf8")).toContain("A notebook that fails");
