@@ -64,8 +64,7 @@ export function windowFigure(options: WindowFigureOptions): Figure {
     setpointsC[chosen] === setting.setpointC,
   ];
   const data = [...groups.flat(), card].map((trace, at) => ({ ...trace, visible: shown(ownAt)[at] }));
-  const title = (setpointC: number): string =>
-    `${window.variantName}: crisp window at ${setpointC} °C, ${setting.applianceId}`;
+  const title = (setpointC: number): string => `${window.variantName} at ${setpointC} °C, ${setting.applianceId}`;
   return {
     kind: "figure",
     data,
@@ -74,17 +73,19 @@ export function windowFigure(options: WindowFigureOptions): Figure {
       xTitle: "slab thickness (mm)",
       yTitle: "time in the appliance (min)",
       more: {
+        title: { text: title(setpointsC[ownAt]), font: { size: 16 }, yref: "container", y: 0.98, yanchor: "top" },
         height: 560,
         hovermode: "closest",
         shapes: panLines(pans),
         annotations: panNames(pans),
-        legend: { orientation: "h", y: -0.42 },
-        margin: { t: 64, r: 24, b: 64, l: 64 },
+        margin: { t: 140, r: 24, b: 64, l: 64 },
         sliders: [
           {
             active: ownAt,
             currentvalue: { prefix: "setpoint (°C): " },
-            pad: { t: 44 },
+            y: 1.02,
+            yanchor: "bottom",
+            pad: { t: 8, b: 24 },
             steps: setpointsC.map((setpointC, at) => ({
               label: String(setpointC),
               method: "update",
