@@ -2,11 +2,10 @@ import { fail } from "../check/check";
 import { fPValue } from "../statistics/f-distribution";
 import { symmetricEigen } from "../statistics/symmetric-eigen";
 import { type Covariates, designColumns } from "./design-columns";
-import type { Fit, ParameterEstimate } from "./fit";
+import { directEstimates } from "./direct-estimates";
+import type { Fit } from "./fit";
 import { freezeDeep } from "./freeze-deep";
-import { intervalFactor } from "./interval-factor";
 import { solveLinear } from "./solve-linear";
-import { correctedAic } from "./summarise-fit";
 
 /** Columns to regress on. */
 export interface FitLinearOptions {
@@ -108,30 +107,12 @@ export function fitLinear(options: FitLinearOptions): LinearFit {
   if (intercept) {
     for (let c = 0; c < p; c++) for (let j = 0; j < centres.length; j++) root[0][c] -= centres[j] * root[j + 1][c];
   }
-  const degreesOfFreedom = n - p;
-  const residualSd = Math.sqrt(solution.rss / degreesOfFreedom);
-  const covariance = root.map((a) =>
-    root.map((b) => residualSd ** 2 * a.reduce((sum, value, c) => sum + value * b[c], 0)),
-  );
-  const factor = intervalFactor({ degreesOfFreedom, sdKnown: false });
-  const parameters: Record<string, ParameterEstimate> = {};
-  names.forEach((name, j) => {
-    const standardError = Math.sqrt(covariance[j][j]);
-    parameters[name] = {
-      estimate: estimates[j],
-      standardError,
-      interval95: [estimates[j] - factor * standardError, estimates[j] + factor * standardError],
-      atBound: null,
-      fixed: false,
-    };
-  });
+  const direct = directEstimates({ names, estimates, root, rss: solution.rss, weights });
+  const { degreesOfFreedom } = direct;
   const residuals = Array.from(solution.residuals, (value, i) => value / roots[i]);
   const total = y.reduce((sum, value, i) => sum + weights[i] * (value - yCentre) ** 2, 0);
   const explained = total - solution.rss;
   const fStatistic = explained / (p - shift) / (solution.rss / degreesOfFreedom);
-  const logLikelihood =
-    0.5 * weights.reduce((sum, weight) => sum + Math.log(weight), 0) -
-    0.5 * n * (Math.log((2 * Math.PI * solution.rss) / n) + 1);
   const notices: string[] = [];
   const condition = conditionOf(columns);
   if (condition > 1e4) {
@@ -140,27 +121,10 @@ export function fitLinear(options: FitLinearOptions): LinearFit {
     );
   }
   return freezeDeep({
-    kind: "fit",
+    ...direct,
     model: "linear regression",
-    names,
-    parameters,
-    covariance,
-    correlation: covariance.map((row, i) =>
-      row.map((value, j) => (i === j ? 1 : value / Math.sqrt(covariance[i][i] * covariance[j][j]))),
-    ),
-    n,
-    degreesOfFreedom,
-    sdKnown: false,
     rangeX: design.names.length === 1 ? (Object.values(design.ranges)[0] ?? null) : null,
-    logLikelihood,
-    aicc: correctedAic(logLikelihood, p + 1, n),
-    bic: -2 * logLikelihood + (p + 1) * Math.log(n),
-    converged: true,
-    reason: "solved directly",
-    iterations: 1,
     notices,
-    rss: solution.rss,
-    residualSd,
     residuals,
     leverage: solution.leverage,
     conditionNumber: condition,

@@ -1,10 +1,8 @@
 import { fail } from "../check/check";
-import type { ParameterEstimate } from "./fit";
+import { covarianceOf, directEstimates } from "./direct-estimates";
 import type { CurveFit } from "./fit-curve";
 import { freezeDeep } from "./freeze-deep";
-import { intervalFactor } from "./interval-factor";
 import { solveLinear } from "./solve-linear";
-import { correctedAic } from "./summarise-fit";
 
 /** Points and a degree. */
 export interface FitPolynomialOptions {
@@ -77,56 +75,20 @@ export function fitPolynomial(options: FitPolynomialOptions): PolynomialFit {
   );
   const back = powersOfShifted(degree, centre, halfRange);
   const estimates = back.map((row) => row.reduce((sum, entry, k) => sum + entry * solution.coefficients[k], 0));
-  const degreesOfFreedom = n - p;
-  const residualSd = Math.sqrt(solution.rss / degreesOfFreedom);
   const root = back.map((row) =>
     solution.root[0].map((_, c) => row.reduce((sum, entry, k) => sum + entry * solution.root[k][c], 0)),
   );
-  const square = (rows: readonly (readonly number[])[]): number[][] =>
-    rows.map((a) => rows.map((b) => residualSd ** 2 * a.reduce((sum, value, c) => sum + value * b[c], 0)));
-  const covariance = square(root);
   const names = estimates.map((_, k) => `b${k}`);
-  const factor = intervalFactor({ degreesOfFreedom, sdKnown: false });
-  const parameters: Record<string, ParameterEstimate> = {};
-  names.forEach((name, k) => {
-    const standardError = Math.sqrt(covariance[k][k]);
-    parameters[name] = {
-      estimate: estimates[k],
-      standardError,
-      interval95: [estimates[k] - factor * standardError, estimates[k] + factor * standardError],
-      atBound: null,
-      fixed: false,
-    };
-  });
+  const direct = directEstimates({ names, estimates, root, rss: solution.rss, weights });
   const residuals = Array.from(solution.residuals, (value, i) => value / roots[i]);
-  const logLikelihood =
-    0.5 * weights.reduce((sum, weight) => sum + Math.log(weight), 0) -
-    0.5 * n * (Math.log((2 * Math.PI * solution.rss) / n) + 1);
   return freezeDeep({
-    kind: "fit",
+    ...direct,
     model: `polynomial of degree ${degree}`,
     equation: `y = ${names.map((name, k) => (k === 0 ? name : k === 1 ? `${name} x` : `${name} x^${k}`)).join(" + ")}`,
-    names,
-    parameters,
-    covariance,
-    correlation: covariance.map((row, i) =>
-      row.map((value, j) => (i === j ? 1 : value / Math.sqrt(covariance[i][i] * covariance[j][j]))),
-    ),
-    n,
-    degreesOfFreedom,
-    sdKnown: false,
     rangeX: [low, high],
     ranges: {},
     options: {},
-    logLikelihood,
-    aicc: correctedAic(logLikelihood, p + 1, n),
-    bic: -2 * logLikelihood + (p + 1) * Math.log(n),
-    converged: true,
-    reason: "solved directly",
-    iterations: 1,
     notices: [],
-    rss: solution.rss,
-    residualSd,
     residuals,
     leverage: solution.leverage,
     conditionNumber: 1,
@@ -135,7 +97,12 @@ export function fitPolynomial(options: FitPolynomialOptions): PolynomialFit {
     weights: [...weights],
     fitted: y.map((value, i) => value - residuals[i]),
     degree,
-    scaled: { centre, halfRange, coefficients: Array.from(solution.coefficients), covariance: square(solution.root) },
+    scaled: {
+      centre,
+      halfRange,
+      coefficients: Array.from(solution.coefficients),
+      covariance: covarianceOf(solution.root, direct.residualSd),
+    },
   });
 }
 
