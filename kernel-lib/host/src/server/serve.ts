@@ -185,7 +185,8 @@ function refuseRequest(
     response.destroy();
     return;
   }
-  response.setHeader("Connection", "close");
+  // closing at once would reset a client that still sends, and the answer might be lost with it
+  if (request.complete) response.setHeader("Connection", "close");
   if (request.headers.accept?.includes("text/html")) {
     const words = message.replace(/[&<>"]/g, " ");
     send(response, status, HTML, `<!doctype html><meta charset="utf-8"><title>${status}</title><p>${words}</p>`);
