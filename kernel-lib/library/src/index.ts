@@ -332,6 +332,7 @@ export { labelTable } from "./tables/label-table";
 export { macroTable } from "./tables/macro-table";
 export type { Column, Table } from "./tables/table";
 export { tableHtml } from "./tables/table-html";
+export { tableOf } from "./tables/table-of";
 export { tableText } from "./tables/table-text";
 export { type CoreTimeRow, temperatureCoreTable } from "./tables/temperature-core-table";
 export { windowConstantsTable } from "./tables/window-constants-table";

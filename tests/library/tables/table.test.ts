@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { frameOf } from "../../../kernel-lib/library/src/tables/frame-of";
 import type { Table } from "../../../kernel-lib/library/src/tables/table";
 import { tableHtml } from "../../../kernel-lib/library/src/tables/table-html";
+import { tableOf } from "../../../kernel-lib/library/src/tables/table-of";
 import { tableText } from "../../../kernel-lib/library/src/tables/table-text";
 
 const table: Table = {
@@ -47,5 +48,12 @@ describe("frameOf", () => {
     expect(frame.shape).toEqual([2, 3]);
     expect(frame.at(0, "depth (mm)")).toBe(25);
     expect(table.rows[0][1]).toBe(25);
+  });
+
+  it("comes back as a table after filtering, printed as its columns say", () => {
+    const deep = frameOf(table).query(frameOf(table)["depth (mm)"].gt(20));
+    const back = tableOf(deep, "Deep pans", table.columns);
+    expect(back.columns).toEqual(table.columns);
+    expect(back.rows).toEqual([["half & half", 25, 3099.91]]);
   });
 });
