@@ -21,7 +21,8 @@ export function show(result: Showable): void {
 }
 
 function bundleOf(result: Showable): Record<string, unknown> {
-  if (typeof result === "string") return { "text/plain": result, "text/html": `<p>${escapeHtml(result)}</p>` };
+  if (typeof result === "string")
+    return hasColumns(result) ? { "text/plain": result } : { "text/plain": result, "text/html": proseHtml(result) };
   if ("sentence" in result) return bundleOf(result.sentence);
   if (result.kind === "table") return { "text/plain": tableText(result), "text/html": tableHtml(result) };
   return {
@@ -29,4 +30,13 @@ function bundleOf(result: Showable): Record<string, unknown> {
     "application/vnd.plotly.v1+json": { data: result.data, layout: result.layout },
     "image/svg+xml": svgOf(result),
   };
+}
+
+/** Whether a text is laid out in columns, which only a fixed-width face keeps. */
+function hasColumns(text: string): boolean {
+  return /\S {2,}\S/.test(text);
+}
+
+function proseHtml(text: string): string {
+  return `<p>${text.split("\n").map(escapeHtml).join("<br>")}</p>`;
 }
