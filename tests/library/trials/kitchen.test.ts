@@ -70,7 +70,19 @@ describe("buildKitchen", () => {
     ).toThrow(/trials\/.*row \d+, column batch: expected at most \d+ g, which is what half-sheet holds/);
   });
 
-  it("lists the problems of all files at once", () => {
+  it("names strange ids beside unreadable cells in one reading", () => {
+    const damaged = demo.trials.map(({ file: name, text }) => ({
+      file: name,
+      text: text
+        .replace("BL-02,2026-02-04,beet-lentil,half-sheet", "BL-02,2026-02-04,beet-lentil,haf-sheet")
+        .replace(",200,0.6,", ",400,0.6,"),
+    }));
+    expect(() => buildKitchen({ ...demo, trials: damaged })).toThrow(
+      /row 3, column setpoint_c: expected a setpoint[\s\S]*row 4, column pan: expected one of .*got "haf-sheet"/,
+    );
+  });
+
+  it("lists the problems of all files at once, each once", () => {
     const broken = changed("pans", "rectangle", "square");
     expect(() =>
       buildKitchen({

@@ -77,7 +77,6 @@ export function buildKitchen(files: KitchenFiles): Kitchen {
   const logs = files.trials.map(({ file, text }) => ({ file, ...take(readTrials(text, file)) }));
   const ingredients = caught(() => parseIngredients(files.ingredients.text, files.ingredients.file), problems) ?? [];
   const formulas = files.formulas.flatMap(({ file, text }) => caught(() => parseFormula(text, file), problems) ?? []);
-  failAll(problems);
 
   const panIds = pans.records.map((pan) => pan.id);
   const applianceIds = appliances.records.map((appliance) => appliance.applianceId);
@@ -87,27 +86,29 @@ export function buildKitchen(files: KitchenFiles): Kitchen {
     ...repeated(files.appliances.file, "appliance", applianceIds, appliances.rows),
     ...repeated(files.variants.file, "variant", variantIds, variantRows.rows),
   );
-  const known = (where: string, column: string, id: string, ids: readonly string[]): void => {
-    if (!ids.includes(id)) problems.push(`${where}, column ${column}: expected one of ${ids.join(", ")}, got "${id}"`);
+  // an id is looked up only among files that could be read whole, lest one problem be told twice
+  const known = (where: string, column: string, id: string, ids: readonly string[] | null): void => {
+    if (ids !== null && !ids.includes(id))
+      problems.push(`${where}, column ${column}: expected one of ${ids.join(", ")}, got "${id}"`);
   };
+  const whole = <T>(ids: T, read: ReadRecords<unknown>): T | null => (read.problems.length === 0 ? ids : null);
+  const allPans = whole(panIds, pans);
+  const allAppliances = whole(applianceIds, appliances);
+  const allVariants = whole(variantIds, variantRows);
+  const allFormulas = formulas.length === files.formulas.length ? formulas.map((formula) => formula.id) : null;
   for (const [at, variant] of variantRows.records.entries()) {
     const where = `${files.variants.file} row ${variantRows.rows[at]}`;
-    known(
-      where,
-      "formula",
-      variant.formulaId,
-      formulas.map((formula) => formula.id),
-    );
-    known(where, "pan", variant.panId, panIds);
-    known(where, "appliance", variant.applianceId, applianceIds);
+    known(where, "formula", variant.formulaId, allFormulas);
+    known(where, "pan", variant.panId, allPans);
+    known(where, "appliance", variant.applianceId, allAppliances);
   }
   const seen = new Map<string, string>();
   for (const { file, records, rows } of logs)
     for (const [at, trial] of records.entries()) {
       const where = `${file} row ${rows[at]}`;
-      known(where, "variant", trial.variantId, variantIds);
-      known(where, "pan", trial.panId, panIds);
-      known(where, "appliance", trial.applianceId, applianceIds);
+      known(where, "variant", trial.variantId, allVariants);
+      known(where, "pan", trial.panId, allPans);
+      known(where, "appliance", trial.applianceId, allAppliances);
       const earlier = seen.get(trial.trialId);
       if (earlier !== undefined)
         problems.push(
