@@ -4,7 +4,7 @@ import { predictSlabTime, type SlabTimePrediction } from "../fit/predict-slab-ti
 import { formulaTotals } from "../food/formula-totals";
 import { type PieceMacros, pieceMacros } from "../macros/piece-macros";
 import type { Pan } from "../pan/pan";
-import { panVolumeMl } from "../pan/pan-volume";
+import { slabMassG } from "../pan/slab-mass";
 import { type Slab, slabThickness } from "../pan/slab-thickness";
 import { type CoreLimit, coreLimit } from "../safety/core-limit";
 import { studentTCdf } from "../statistics/student-t-distribution";
@@ -149,7 +149,7 @@ function refusal(known: Known, pan: Pan): Verdict | null {
 }
 
 function brimG(variant: KitchenVariant, pan: Pan): number {
-  return (panVolumeMl(pan, pan.depthMm) * variant.densityKgM3) / 1000;
+  return slabMassG({ pan, thicknessMm: pan.depthMm, densityKgM3: variant.densityKgM3 });
 }
 
 function fits(variant: KitchenVariant, pan: Pan): boolean {

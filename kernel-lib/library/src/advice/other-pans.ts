@@ -4,7 +4,6 @@ import { LOOSE_LOAD } from "../crisp/load-effect";
 import { chanceText, minutesText } from "../crisp/window-at";
 import { freezeDeep } from "../fit/freeze-deep";
 import type { Pan } from "../pan/pan";
-import { panVolumeMl } from "../pan/pan-volume";
 import { slabMassG } from "../pan/slab-mass";
 import { slabThickness } from "../pan/slab-thickness";
 import { type CoreLimit, coreLimit } from "../safety/core-limit";
@@ -108,7 +107,7 @@ function onPan(common: Common, variant: KitchenVariant, pan: Pan): PanVerdict {
     const verdict = variant.form === "batter" ? "a batter: bake it in wells" : "a slab to cut: spread it on a sheet";
     return { ...named, advice: "other kind of pan", verdict, window: null, remedies: [] };
   }
-  const brimG = Math.floor((panVolumeMl(pan, pan.depthMm) * variant.densityKgM3) / 1000);
+  const brimG = Math.floor(slabMassG({ pan, thicknessMm: pan.depthMm, densityKgM3: variant.densityKgM3 }));
   if (common.batchG > brimG) {
     const remedies = [...reduced(common, variant, pan), ...splitOver(common, pan)];
     return { ...named, advice: "does not fit", verdict: `does not fit: it holds ${brimG} g`, window: null, remedies };
@@ -224,7 +223,7 @@ function raised(common: Common, variant: KitchenVariant, pan: Pan): Remedy[] {
 
 function splitOver(common: Common, pan: Pan): Remedy[] {
   const { densityKgM3 } = variantOf(common.kitchen, common.variantId);
-  const brimG = (panVolumeMl(pan, pan.depthMm) * densityKgM3) / 1000;
+  const brimG = slabMassG({ pan, thicknessMm: pan.depthMm, densityKgM3 });
   let last: Remedy | null = null;
   for (let pans = 2; pans <= MOST_PANS; pans++) {
     const batchG = common.batchG / pans;

@@ -3,7 +3,6 @@ import { borrowedPriors } from "../crisp/borrowed-priors";
 import { type CrispCalibration, calibrateCrisp } from "../crisp/calibrate-crisp";
 import type { CrispObservation } from "../crisp/crisp-observation";
 import type { CrispPrior } from "../crisp/crisp-priors";
-import { mixDensity } from "../food/mix-density";
 import { type ThermalProperties, thermalProperties } from "../food/thermal-properties";
 import type { Kitchen, KitchenTrial, KitchenVariant } from "../trials/kitchen";
 import { variantOf } from "../trials/kitchen-lookup";
@@ -66,8 +65,7 @@ function borrowedFor(kitchen: Kitchen, variantId: string): readonly CrispPrior[]
 /** Thermal constants of a variant's mix, at the density it is spread with. */
 export function thermalOf(variant: KitchenVariant): ThermalProperties {
   const thermal = thermalProperties(variant.composition, { airFraction: variant.formula.airFraction });
-  const densityKgM3 = mixDensity(variant.composition, { temperatureC: 5, airFraction: variant.formula.airFraction });
-  return Object.freeze({ ...thermal, densityKgM3 });
+  return Object.freeze({ ...thermal, densityKgM3: variant.densityKgM3 });
 }
 
 /** What one logged trial says to the clocks. */

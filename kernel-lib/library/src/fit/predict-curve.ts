@@ -3,7 +3,7 @@ import type { CurveModel } from "./curve-model";
 import { fitOf, requireUsable, valuesOf, varianceOf } from "./delta-method";
 import type { CurveFit } from "./fit-curve";
 import { freezeDeep } from "./freeze-deep";
-import { intervalFactor } from "./interval-factor";
+import { intervalsAround } from "./intervals-around";
 
 /** The curve at one x, with its doubt. */
 export interface Prediction<X = number> {
@@ -40,15 +40,10 @@ export function predictCurve<Name extends string, X = number>(
   const value = model.evaluate(x, valuesOf(fit));
   if (!Number.isFinite(value)) fail("predictCurve: x", `must give a finite value of ${model.name}`, x);
   const variance = varianceOf(fit, (parameters) => model.evaluate(x, parameters));
-  const factor = intervalFactor(fit);
-  const half = factor * Math.sqrt(variance);
-  const wide = factor * Math.sqrt(variance + fit.residualSd ** 2);
   return freezeDeep({
     x,
     value,
-    standardError: Math.sqrt(variance),
-    confidence95: [value - half, value + half],
-    prediction95: [value - wide, value + wide],
+    ...intervalsAround(fit, value, variance),
     extrapolated: isOutside(fit, x),
   });
 }

@@ -1,7 +1,7 @@
 import { designRow } from "./design-columns";
 import type { LinearFit } from "./fit-linear";
 import { freezeDeep } from "./freeze-deep";
-import { intervalFactor } from "./interval-factor";
+import { intervalsAround } from "./intervals-around";
 
 /** A linear regression's mean at one case, with its doubt. */
 export interface LinearPrediction {
@@ -30,14 +30,9 @@ export function predictLinear(fit: LinearFit, at: Readonly<Record<string, number
     for (let j = 0; j < row.length; j++) variance += row[i] * row[j] * fit.covariance[i][j];
   }
   variance = Math.max(0, variance);
-  const factor = intervalFactor(fit);
-  const half = factor * Math.sqrt(variance);
-  const wide = factor * Math.sqrt(variance + fit.residualSd ** 2);
   return freezeDeep({
     value,
-    standardError: Math.sqrt(variance),
-    confidence95: [value - half, value + half],
-    prediction95: [value - wide, value + wide],
+    ...intervalsAround(fit, value, variance),
     extrapolated,
   });
 }

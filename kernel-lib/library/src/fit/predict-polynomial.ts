@@ -1,7 +1,7 @@
 import { fail } from "../check/check";
 import type { PolynomialFit } from "./fit-polynomial";
 import { freezeDeep } from "./freeze-deep";
-import { intervalFactor } from "./interval-factor";
+import { intervalsAround } from "./intervals-around";
 import type { Prediction } from "./predict-curve";
 
 /**
@@ -22,16 +22,11 @@ export function predictPolynomial(fit: PolynomialFit, x: number): Prediction {
     for (let j = 0; j < powers.length; j++) variance += powers[i] * powers[j] * covariance[i][j];
   }
   variance = Math.max(0, variance);
-  const factor = intervalFactor(fit);
-  const half = factor * Math.sqrt(variance);
-  const wide = factor * Math.sqrt(variance + fit.residualSd ** 2);
   const [low, high] = fit.rangeX as readonly [number, number];
   return freezeDeep({
     x,
     value,
-    standardError: Math.sqrt(variance),
-    confidence95: [value - half, value + half],
-    prediction95: [value - wide, value + wide],
+    ...intervalsAround(fit, value, variance),
     extrapolated: x < low || x > high,
   });
 }

@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { freezeDeep } from "../fit/freeze-deep";
 import { type Formula, formulaSchema } from "./formula";
 
 /**
@@ -23,13 +24,5 @@ export function parseFormula(jsonText: string, fileName: string): Formula {
       );
     }
   }
-  return deepFreeze(checked.data);
-}
-
-function deepFreeze<T>(value: T): T {
-  if (value !== null && typeof value === "object") {
-    for (const part of Object.values(value)) deepFreeze(part);
-    Object.freeze(value);
-  }
-  return value;
+  return freezeDeep(checked.data);
 }

@@ -1,8 +1,7 @@
 import type { Decision } from "../advice/decide";
+import { convertUnit } from "../units/convert-unit";
 import { cutText, pieceText } from "./cut-text";
 import type { Table } from "./table";
-
-const INCH_MM = 25.4;
 
 /** The decisions of a kitchen as one table, a row for each variant and pan; the core limit stands beside every time. */
 export function decisionTable(decisions: readonly Decision[]): Table {
@@ -53,7 +52,7 @@ function rowOf(decision: Decision): (string | number | null)[] {
     panName,
     verdict,
     slab.thicknessMm,
-    slab.thicknessMm / INCH_MM,
+    convertUnit({ value: slab.thicknessMm, from: "mm", to: "in" }),
     cutText(pieces),
     pieceText(pieces),
     pieces.pieceG,

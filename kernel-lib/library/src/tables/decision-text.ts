@@ -1,7 +1,6 @@
 import type { Decision } from "../advice/decide";
+import { convertUnit } from "../units/convert-unit";
 import { cutText, pieceText } from "./cut-text";
-
-const INCH_MM = 25.4;
 
 const HEADING = [
   "pan",
@@ -53,7 +52,7 @@ function cells({ panName, outcome }: Decision): string[] {
   const [low, high] = crisp.prediction95;
   return [
     panName,
-    `${slab.thicknessMm.toFixed(1)} (${(slab.thicknessMm / INCH_MM).toFixed(2)})`,
+    `${slab.thicknessMm.toFixed(1)} (${convertUnit({ value: slab.thicknessMm, from: "mm", to: "in" }).toFixed(2)})`,
     cutText(pieces),
     pieceText(pieces),
     pieces.pieceG.toFixed(1),

@@ -7,8 +7,8 @@ import { mixDensity } from "../food/mix-density";
 import { parseFormula } from "../food/parse-formula";
 import { parseIngredients } from "../food/parse-ingredients";
 import type { Pan } from "../pan/pan";
-import { panVolumeMl } from "../pan/pan-volume";
 import { readPans } from "../pan/read-pans";
+import { slabMassG } from "../pan/slab-mass";
 import type { ReadRecords } from "../units/read-records";
 import { type Appliance, readAppliances } from "./appliance";
 import { thicknessOfTrial } from "./thickness-of-trial";
@@ -129,7 +129,7 @@ export function buildKitchen(files: KitchenFiles): Kitchen {
     for (const [at, trial] of records.entries()) {
       const pan = pans.records[panIds.indexOf(trial.panId)];
       const { densityKgM3 } = variants[variantIds.indexOf(trial.variantId)];
-      const brimG = (panVolumeMl(pan, pan.depthMm) * densityKgM3) / 1000;
+      const brimG = slabMassG({ pan, thicknessMm: pan.depthMm, densityKgM3 });
       if (trial.batchG !== null && trial.batchG > brimG) {
         problems.push(
           `${file} row ${rows[at]}, column batch: expected at most ${Math.floor(brimG)} g, which is what ${pan.id} holds, got ${Math.round(trial.batchG)} g`,

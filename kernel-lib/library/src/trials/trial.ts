@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { type ColumnPlans, type ReadRecords, readRecords } from "../units/read-records";
 import { writeRecord } from "../units/write-record";
+import { idSchema } from "./id-schema";
 
 /**
  * One reheat or cook of pieces from one slab, as logged. What was not measured is `null` (or an empty array): it is
@@ -49,17 +50,16 @@ export interface Trial {
 
 const minutes = (what: string): z.ZodType<number> => z.number(what).min(0, what).max(180, what);
 const mass = (what: string): z.ZodType<number | null> => z.number(what).positive(what).max(20_000, what).nullable();
-const id = (what: string): z.ZodType<string> => z.string(what).regex(/^[A-Za-z0-9][A-Za-z0-9._-]*$/, what);
 const scores = (what: string): z.ZodType<number[]> => z.array(z.number(what).min(0, what).max(9, what));
 
 /** What a trial must hold; each message says what was expected. */
 export const TrialSchema: z.ZodType<Trial> = z
   .object({
-    trialId: id("a trial name of letters, digits, points and dashes"),
+    trialId: idSchema("a trial name of letters, digits, points and dashes"),
     date: z.iso.date("a day such as 2026-03-14"),
-    variantId: id("the id of a variant"),
-    panId: id("the id of a pan"),
-    applianceId: id("the id of an appliance"),
+    variantId: idSchema("the id of a variant"),
+    panId: idSchema("the id of a pan"),
+    applianceId: idSchema("the id of an appliance"),
     batchG: mass("a batch above 0 and up to 20000 g"),
     probesMm: z.array(
       z

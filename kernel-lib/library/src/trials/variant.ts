@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { type ColumnPlans, type ReadRecords, readRecords } from "../units/read-records";
+import { idSchema } from "./id-schema";
 
 /** A product under development: one formula, spread, cut and reheated in one way. */
 export interface Variant {
@@ -29,21 +30,20 @@ export interface Variant {
   readonly note: string | null;
 }
 
-const id = (what: string): z.ZodType<string> => z.string(what).regex(/^[A-Za-z0-9][A-Za-z0-9._-]*$/, what);
 const whole = (what: string): z.ZodType<number> => z.number(what).int(what).min(1, what).max(100, what);
 
 /** What a variant must hold; each message says what was expected. */
 export const VariantSchema: z.ZodType<Variant> = z.object({
-  variantId: id("a variant name of letters, digits, points and dashes"),
+  variantId: idSchema("a variant name of letters, digits, points and dashes"),
   name: z.string("a name").min(1),
-  formulaId: id("the id of a formula"),
+  formulaId: idSchema("the id of a formula"),
   form: z.enum(["slab", "batter"], "slab or batter"),
-  panId: id("the id of a pan"),
+  panId: idSchema("the id of a pan"),
   batchG: z.number("a batch above 0 g").positive("a batch above 0 g"),
   rows: whole("a whole number of rows, 1 to 100"),
   columns: whole("a whole number of columns, 1 to 100"),
   trimMm: z.number("a trim").min(0, "a trim of 0 to 50 mm").max(50, "a trim of 0 to 50 mm"),
-  applianceId: id("the id of an appliance"),
+  applianceId: idSchema("the id of an appliance"),
   setpointC: z
     .number("a setpoint")
     .min(100, "a setpoint of 100 to 290 °C (212 to 554 °F)")
