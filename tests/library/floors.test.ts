@@ -18,8 +18,7 @@ const FLOOR: Readonly<Record<string, number>> = {
   safety: 4,
   trials: 5,
   advice: 6,
-  figures: 7,
-  tables: 7,
+  views: 7,
   notebook: 8,
 };
 /** Neighbours on one floor that may look at each other, one way. */
@@ -66,7 +65,7 @@ describe("the library's floors", () => {
         .filter((line) => /plotly\.js-dist|"danfojs"/.test(line) && !/import type|^\s*\*/.test(line))
         .map((line) => `${path}: ${line.trim()}`),
     );
-    expect(lines).toEqual(['tables/frame-of.ts: const danfo = require("danfojs") as typeof import("danfojs");']);
+    expect(lines).toEqual(['views/table/frame-of.ts: const danfo = require("danfojs") as typeof import("danfojs");']);
   });
 });
 

@@ -1,8 +1,12 @@
 import { describe, expect, test } from "vitest";
-import { freezingFront, freezingFrontC, freezingFrontMm } from "../../kernel-lib/library/src/heat/freezing-front";
-import { semiInfiniteSolution } from "../../kernel-lib/library/src/heat/semi-infinite-solution";
-import { brickSeriesSolution, seriesSolution } from "../../kernel-lib/library/src/heat/series-solution";
-import { seriesTerms } from "../../kernel-lib/library/src/heat/series-terms";
+import {
+  freezingFront,
+  freezingFrontC,
+  freezingFrontMm,
+} from "../../kernel-lib/library/src/heat/formulas/freezing-front";
+import { semiInfiniteSolution } from "../../kernel-lib/library/src/heat/formulas/semi-infinite-solution";
+import { brickSeriesSolution, seriesSolution } from "../../kernel-lib/library/src/heat/formulas/series-solution";
+import { seriesTerms } from "../../kernel-lib/library/src/heat/formulas/series-terms";
 import reference from "./conduction/reference.json";
 
 /** Absolute, as reference.json states. */

@@ -7,11 +7,11 @@
  * rises in the order of thermal load, and moisture leaves mostly from the crust.
  */
 import { describe, expect, it } from "vitest";
-import { calibrateCrisp } from "../../kernel-lib/library/src/crisp/calibrate-crisp";
-import { clocksOverTime } from "../../kernel-lib/library/src/crisp/clocks-over-time";
-import { windowAt } from "../../kernel-lib/library/src/crisp/window-at";
-import { windowMapOverTime } from "../../kernel-lib/library/src/crisp/window-map";
-import { thermalProperties } from "../../kernel-lib/library/src/food/thermal-properties";
+import { calibrateCrisp } from "../../kernel-lib/library/src/crisp/calibration/calibrate-crisp";
+import { clocksOverTime } from "../../kernel-lib/library/src/crisp/clocks/clocks-over-time";
+import { windowAt } from "../../kernel-lib/library/src/crisp/window/window-at";
+import { windowMapOverTime } from "../../kernel-lib/library/src/crisp/window/window-map";
+import { thermalProperties } from "../../kernel-lib/library/src/food/thermal/thermal-properties";
 import { panPreset } from "../../kernel-lib/library/src/pan/pan-preset";
 import { slabThickness } from "../../kernel-lib/library/src/pan/slab-thickness";
 import { unmeasured } from "../library/crisp/sample-food";

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { BROWNING_K } from "../../kernel-lib/library/src/crisp/browning-table";
+import { BROWNING_K } from "../../kernel-lib/library/src/crisp/clocks/browning-table";
 import {
   browningOf,
   clockBasis,
@@ -9,8 +9,8 @@ import {
   crustMmAt,
   crustStartMin,
   lossPercentOf,
-} from "../../kernel-lib/library/src/crisp/slab-clocks";
-import { crustSurfaceC } from "../../kernel-lib/library/src/heat/crust-depth";
+} from "../../kernel-lib/library/src/crisp/clocks/slab-clocks";
+import { crustSurfaceC } from "../../kernel-lib/library/src/heat/formulas/crust-depth";
 import { bareSlab, food } from "../library/crisp/sample-food";
 import reference from "./crisp-short-forms/reference.json";
 

@@ -1,8 +1,8 @@
 import { describe, expect, test } from "vitest";
-import { equivalentDimension } from "../../kernel-lib/library/src/heat/equivalent-dimension";
-import { freezingTimeClelandEarle } from "../../kernel-lib/library/src/heat/freezing-time-cleland-earle";
-import { freezingTimePham } from "../../kernel-lib/library/src/heat/freezing-time-pham";
-import { freezingTimePlank, plankConstants } from "../../kernel-lib/library/src/heat/freezing-time-plank";
+import { equivalentDimension } from "../../kernel-lib/library/src/heat/formulas/equivalent-dimension";
+import { freezingTimeClelandEarle } from "../../kernel-lib/library/src/heat/formulas/freezing-time-cleland-earle";
+import { freezingTimePham } from "../../kernel-lib/library/src/heat/formulas/freezing-time-pham";
+import { freezingTimePlank, plankConstants } from "../../kernel-lib/library/src/heat/formulas/freezing-time-plank";
 import { foods } from "../library/heat/foods";
 import reference from "./freezing-formulas/reference.json";
 

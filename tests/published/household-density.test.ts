@@ -1,9 +1,9 @@
 // Source: see household-density/reference.json (USDA SR28; Choi & Okos 1986).
 import { describe, expect, it } from "vitest";
-import { compositionOf } from "../../kernel-lib/library/src/food/composition-of";
-import { mixDensity } from "../../kernel-lib/library/src/food/mix-density";
-import type { Sr28Food } from "../../kernel-lib/library/src/food/parse-sr28";
-import { readMeasure } from "../../kernel-lib/library/src/food/read-measure";
+import { compositionOf } from "../../kernel-lib/library/src/food/composition/composition-of";
+import { readMeasure } from "../../kernel-lib/library/src/food/formula/read-measure";
+import type { Sr28Food } from "../../kernel-lib/library/src/food/ingredient/parse-sr28";
+import { mixDensity } from "../../kernel-lib/library/src/food/thermal/mix-density";
 import { loadFoods } from "../../kernel-lib/library/src/notebook/load-foods";
 import reference from "./household-density/reference.json";
 

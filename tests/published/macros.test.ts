@@ -1,9 +1,9 @@
 // Source: see macros/reference.json (USDA SR28 values; numpy draws by macros/make.py).
 import { describe, expect, it } from "vitest";
-import type { Formula, PickupBasis } from "../../kernel-lib/library/src/food/formula";
-import { formulaTotals } from "../../kernel-lib/library/src/food/formula-totals";
-import type { Ingredient } from "../../kernel-lib/library/src/food/ingredient";
-import { NUTRIENT_NAMES } from "../../kernel-lib/library/src/food/nutrients";
+import type { Formula, PickupBasis } from "../../kernel-lib/library/src/food/formula/formula";
+import { formulaTotals } from "../../kernel-lib/library/src/food/formula/formula-totals";
+import type { Ingredient } from "../../kernel-lib/library/src/food/ingredient/ingredient";
+import { NUTRIENT_NAMES } from "../../kernel-lib/library/src/food/ingredient/nutrients";
 import type { PieceMacrosOptions } from "../../kernel-lib/library/src/macros/macro-model";
 import { pieceMacros } from "../../kernel-lib/library/src/macros/piece-macros";
 import { pieceMacrosMonteCarlo } from "../../kernel-lib/library/src/macros/piece-macros-monte-carlo";

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { thermalProperties } from "../../kernel-lib/library/src/food/thermal-properties";
-import { simulatePiece } from "../../kernel-lib/library/src/heat/simulate-piece";
+import { thermalProperties } from "../../kernel-lib/library/src/food/thermal/thermal-properties";
+import { simulatePiece } from "../../kernel-lib/library/src/heat/solver/simulate-piece";
 import reference from "./reheat-losses/reference.json";
 
 describe("oven reheating of frozen potato cuts (USDA SR28, derived)", () => {

@@ -1,10 +1,10 @@
 import { describe, expect, test } from "vitest";
-import type { ThermalModel } from "../../kernel-lib/library/src/food/thermal-properties";
-import { coreTimeClosedForm } from "../../kernel-lib/library/src/heat/core-time-closed-form";
-import { crustDepthMm } from "../../kernel-lib/library/src/heat/crust-depth";
-import { crustStart } from "../../kernel-lib/library/src/heat/crust-start";
-import { timeWhen, valueAt } from "../../kernel-lib/library/src/heat/heat-run";
-import { simulateSlab } from "../../kernel-lib/library/src/heat/simulate-slab";
+import type { ThermalModel } from "../../kernel-lib/library/src/food/thermal/thermal-properties";
+import { coreTimeClosedForm } from "../../kernel-lib/library/src/heat/formulas/core-time-closed-form";
+import { crustDepthMm } from "../../kernel-lib/library/src/heat/formulas/crust-depth";
+import { crustStart } from "../../kernel-lib/library/src/heat/formulas/crust-start";
+import { timeWhen, valueAt } from "../../kernel-lib/library/src/heat/solver/heat-run";
+import { simulateSlab } from "../../kernel-lib/library/src/heat/solver/simulate-slab";
 import { foods } from "../library/heat/foods";
 import neumann from "./conduction/reference.json";
 import reference from "./slab-reference/reference.json";

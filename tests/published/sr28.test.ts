@@ -1,9 +1,9 @@
 // Source: USDA SR28 (2015); see sr28/reference.json.
 import { describe, expect, it } from "vitest";
-import { gramsOf } from "../../kernel-lib/library/src/food/grams-of";
-import { ingredientOf } from "../../kernel-lib/library/src/food/ingredient-of";
-import type { Sr28Food } from "../../kernel-lib/library/src/food/parse-sr28";
-import { proximateSumG } from "../../kernel-lib/library/src/food/proximate-sum";
+import { proximateSumG } from "../../kernel-lib/library/src/food/composition/proximate-sum";
+import { gramsOf } from "../../kernel-lib/library/src/food/formula/grams-of";
+import { ingredientOf } from "../../kernel-lib/library/src/food/ingredient/ingredient-of";
+import type { Sr28Food } from "../../kernel-lib/library/src/food/ingredient/parse-sr28";
 import { energyOf } from "../../kernel-lib/library/src/macros/energy-of";
 import { loadFoods } from "../../kernel-lib/library/src/notebook/load-foods";
 import { type YieldBalance, yieldFromComposition } from "../../kernel-lib/library/src/yield/yield-from-composition";

@@ -1,9 +1,9 @@
 import { describe, expect, test } from "vitest";
-import { flatPlateCoefficient } from "../../kernel-lib/library/src/heat/air-coefficient";
-import { crustDepthMm, crustMin, crustSurfaceC } from "../../kernel-lib/library/src/heat/crust-depth";
-import { metalBlockCoefficient } from "../../kernel-lib/library/src/heat/metal-block-coefficient";
-import { radiationCoefficient } from "../../kernel-lib/library/src/heat/radiation-coefficient";
-import { vapourFlux, wetSurface } from "../../kernel-lib/library/src/heat/wet-surface";
+import { flatPlateCoefficient } from "../../kernel-lib/library/src/heat/coefficient/air-coefficient";
+import { metalBlockCoefficient } from "../../kernel-lib/library/src/heat/coefficient/metal-block-coefficient";
+import { radiationCoefficient } from "../../kernel-lib/library/src/heat/coefficient/radiation-coefficient";
+import { vapourFlux, wetSurface } from "../../kernel-lib/library/src/heat/coefficient/wet-surface";
+import { crustDepthMm, crustMin, crustSurfaceC } from "../../kernel-lib/library/src/heat/formulas/crust-depth";
 import reference from "./surface-coefficients/reference.json";
 
 const off = (value: number, certified: number): number => Math.abs(value / certified - 1);

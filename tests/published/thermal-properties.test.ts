@@ -1,14 +1,14 @@
 import { describe, expect, test } from "vitest";
-import { choiOkos, type FoodComponent } from "../../kernel-lib/library/src/food/choi-okos";
-import { mixConductivity } from "../../kernel-lib/library/src/food/conductivity";
-import { conductivityAt } from "../../kernel-lib/library/src/food/conductivity-curve";
-import { conductivityLevy } from "../../kernel-lib/library/src/food/conductivity-two-phase";
-import { enthalpyAt } from "../../kernel-lib/library/src/food/enthalpy";
-import { enthalpyChen } from "../../kernel-lib/library/src/food/enthalpy-chen";
-import { freezingPoint } from "../../kernel-lib/library/src/food/freezing-point";
-import { iceFraction, iceFractionTchigeov } from "../../kernel-lib/library/src/food/ice-fraction";
-import { mixDensity } from "../../kernel-lib/library/src/food/mix-density";
-import { thermalProperties } from "../../kernel-lib/library/src/food/thermal-properties";
+import { choiOkos, type FoodComponent } from "../../kernel-lib/library/src/food/thermal/choi-okos";
+import { mixConductivity } from "../../kernel-lib/library/src/food/thermal/conductivity";
+import { conductivityAt } from "../../kernel-lib/library/src/food/thermal/conductivity-curve";
+import { conductivityLevy } from "../../kernel-lib/library/src/food/thermal/conductivity-two-phase";
+import { enthalpyAt } from "../../kernel-lib/library/src/food/thermal/enthalpy";
+import { enthalpyChen } from "../../kernel-lib/library/src/food/thermal/enthalpy-chen";
+import { freezingPoint } from "../../kernel-lib/library/src/food/thermal/freezing-point";
+import { iceFraction, iceFractionTchigeov } from "../../kernel-lib/library/src/food/thermal/ice-fraction";
+import { mixDensity } from "../../kernel-lib/library/src/food/thermal/mix-density";
+import { thermalProperties } from "../../kernel-lib/library/src/food/thermal/thermal-properties";
 import reference from "./thermal-properties/reference.json";
 
 type Masses = { water: number; protein: number; fat: number; carbohydrate: number; fibre: number; ash: number };

@@ -1,10 +1,10 @@
 // Source: see uncertainty/reference.json (JCGM 100:2008, JCGM 101:2008).
 import { describe, expect, it } from "vitest";
-import { monteCarlo } from "../../kernel-lib/library/src/statistics/monte-carlo";
-import { propagateUncertainty } from "../../kernel-lib/library/src/statistics/propagate-uncertainty";
-import { seededRandom } from "../../kernel-lib/library/src/statistics/seeded-random";
-import { studentTQuantile } from "../../kernel-lib/library/src/statistics/student-t-distribution";
-import { rectangularInput } from "../../kernel-lib/library/src/statistics/uncertain-input";
+import { studentTQuantile } from "../../kernel-lib/library/src/statistics/distributions/student-t-distribution";
+import { monteCarlo } from "../../kernel-lib/library/src/statistics/random/monte-carlo";
+import { seededRandom } from "../../kernel-lib/library/src/statistics/random/seeded-random";
+import { propagateUncertainty } from "../../kernel-lib/library/src/statistics/uncertainty/propagate-uncertainty";
+import { rectangularInput } from "../../kernel-lib/library/src/statistics/uncertainty/uncertain-input";
 import reference from "./uncertainty/reference.json";
 
 describe("the law of propagation of uncertainty", () => {

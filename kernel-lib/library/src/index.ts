@@ -55,27 +55,38 @@ export { type WindowCalibrationOptions, windowCalibration } from "./advice/windo
 
 // crisp: the three clocks calibrated against trials, the window, the chance of success
 
-export { type CalibratedConstant, type CrispCalibration, calibrateCrisp } from "./crisp/calibrate-crisp";
-export { type ClocksOverTime, type ClocksOverTimeOptions, clocksOverTime } from "./crisp/clocks-over-time";
-export type { CrispObservation } from "./crisp/crisp-observation";
-export { type CrispPrior, type CrispPriorsOptions, crispPriors } from "./crisp/crisp-priors";
-export type { CalibrateCrispOptions, CrispNoise } from "./crisp/crisp-residuals";
-export { type LargestThickness, largestThickness } from "./crisp/largest-thickness";
-export type { SuccessOverTime } from "./crisp/success-over-time";
-export { type CrispWindow, type Moment, type RecommendedTime, type WindowAtOptions, windowAt } from "./crisp/window-at";
+export { type CalibratedConstant, type CrispCalibration, calibrateCrisp } from "./crisp/calibration/calibrate-crisp";
+export type { CrispObservation } from "./crisp/calibration/crisp-observation";
+export { type CrispPrior, type CrispPriorsOptions, crispPriors } from "./crisp/calibration/crisp-priors";
+export type { CalibrateCrispOptions, CrispNoise } from "./crisp/calibration/crisp-residuals";
+export { type ClocksOverTime, type ClocksOverTimeOptions, clocksOverTime } from "./crisp/clocks/clocks-over-time";
+export { type LargestThickness, largestThickness } from "./crisp/clocks/largest-thickness";
+export type { SuccessOverTime } from "./crisp/window/success-over-time";
+export {
+  type CrispWindow,
+  type Moment,
+  type RecommendedTime,
+  type WindowAtOptions,
+  windowAt,
+} from "./crisp/window/window-at";
 export {
   type WindowCoverage,
   type WindowCoverageOptions,
   type WindowCoverageRow,
   windowCoverage,
-} from "./crisp/window-coverage";
-export { type WindowMap, type WindowMapOptions, windowMapOverSetpoint, windowMapOverTime } from "./crisp/window-map";
+} from "./crisp/window/window-coverage";
+export {
+  type WindowMap,
+  type WindowMapOptions,
+  windowMapOverSetpoint,
+  windowMapOverTime,
+} from "./crisp/window/window-map";
 export {
   type WindowOverThickness,
   type WindowOverThicknessOptions,
   windowOverThickness,
-} from "./crisp/window-over-thickness";
-export type { SettledSetting, WindowSetting } from "./crisp/window-setting";
+} from "./crisp/window/window-over-thickness";
+export type { SettledSetting, WindowSetting } from "./crisp/window/window-setting";
 
 // safety: limits that outrank crispness
 
@@ -90,52 +101,82 @@ export {
   flatPlateCoefficient,
   type NaturalConvectionOptions,
   naturalConvectionCoefficient,
-} from "./heat/air-coefficient";
-export type { AirProperties } from "./heat/air-properties";
-export { type CoreTime, type CoreTimeOptions, coreTime } from "./heat/core-time";
+} from "./heat/coefficient/air-coefficient";
+export type { AirProperties } from "./heat/coefficient/air-properties";
+export {
+  type MetalBlockCoefficient,
+  type MetalBlockOptions,
+  metalBlockCoefficient,
+} from "./heat/coefficient/metal-block-coefficient";
+export { type RadiationOptions, radiationCoefficient } from "./heat/coefficient/radiation-coefficient";
+export {
+  saturationPressurePa,
+  type WetSurface,
+  type WetSurfaceOptions,
+  wetSurface,
+} from "./heat/coefficient/wet-surface";
 export {
   type CoreTimeClosedForm,
   type CoreTimeClosedFormOptions,
   coreTimeClosedForm,
-} from "./heat/core-time-closed-form";
-export { type CrustOptions, crustDepthMm, crustMin, crustSurfaceC } from "./heat/crust-depth";
-export { type CrustStart, type CrustStartOptions, crustStart } from "./heat/crust-start";
-export { CUTTING_LIMITS, type CuttingLimits } from "./heat/cutting-limits";
-export { type EquivalentDimensionOptions, equivalentDimension } from "./heat/equivalent-dimension";
-export { type FitProbeTrace, type FitProbeTraceOptions, fitProbeTrace } from "./heat/fit-probe-trace";
-export { type FlashFreeze, type FlashFreezeOptions, flashFreeze } from "./heat/flash-freeze";
-export {
-  type FreezeToCut,
-  type FreezeToCutOptions,
-  type FreezeToCutRow,
-  freezeToCut,
-  type TimeRange,
-} from "./heat/freeze-to-cut";
-export {
-  type FreezerCoefficients,
-  type FreezerCoefficientsOptions,
-  freezerCoefficients,
-} from "./heat/freezer-coefficients";
+} from "./heat/formulas/core-time-closed-form";
+export { type CrustOptions, crustDepthMm, crustMin, crustSurfaceC } from "./heat/formulas/crust-depth";
+export { type CrustStart, type CrustStartOptions, crustStart } from "./heat/formulas/crust-start";
+export { type EquivalentDimensionOptions, equivalentDimension } from "./heat/formulas/equivalent-dimension";
 export {
   type FreezingFront,
   type FreezingFrontOptions,
   freezingFront,
   freezingFrontC,
   freezingFrontMm,
-} from "./heat/freezing-front";
+} from "./heat/formulas/freezing-front";
 export {
   type FreezingTime,
   type FreezingTimeOptions,
   freezingTimeClelandEarle,
-} from "./heat/freezing-time-cleland-earle";
-export { type FreezingTimePhamOptions, freezingTimePham } from "./heat/freezing-time-pham";
+} from "./heat/formulas/freezing-time-cleland-earle";
+export { type FreezingTimePhamOptions, freezingTimePham } from "./heat/formulas/freezing-time-pham";
 export {
   type FreezingShape,
   type FreezingTimePlankOptions,
   freezingTimePlank,
   type PlankConstants,
   plankConstants,
-} from "./heat/freezing-time-plank";
+} from "./heat/formulas/freezing-time-plank";
+export { type SemiInfiniteOptions, semiInfiniteSolution } from "./heat/formulas/semi-infinite-solution";
+export {
+  type BrickSeriesOptions,
+  brickSeriesSolution,
+  type SeriesSolution,
+  type SeriesSolutionOptions,
+  seriesSolution,
+} from "./heat/formulas/series-solution";
+export { type SeriesShape, type SeriesTerm, seriesTerms } from "./heat/formulas/series-terms";
+export { CUTTING_LIMITS, type CuttingLimits } from "./heat/freezing/cutting-limits";
+export { type FlashFreeze, type FlashFreezeOptions, flashFreeze } from "./heat/freezing/flash-freeze";
+export {
+  type FreezeToCut,
+  type FreezeToCutOptions,
+  type FreezeToCutRow,
+  freezeToCut,
+  type TimeRange,
+} from "./heat/freezing/freeze-to-cut";
+export {
+  type FreezerCoefficients,
+  type FreezerCoefficientsOptions,
+  freezerCoefficients,
+} from "./heat/freezing/freezer-coefficients";
+export { type CounterOptions, type TemperToCut, temperToCut } from "./heat/freezing/temper-to-cut";
+export { type WorkableTime, workableTime } from "./heat/freezing/workable-time";
+export { type FitProbeTrace, type FitProbeTraceOptions, fitProbeTrace } from "./heat/probe/fit-probe-trace";
+export {
+  type ProbeChannel,
+  type ProbeTrace,
+  type ReadProbeTraceOptions,
+  readProbeTrace,
+  type TraceGap,
+} from "./heat/probe/probe-trace";
+export { type CoreTime, type CoreTimeOptions, coreTime } from "./heat/solver/core-time";
 export {
   type HeatColumn,
   type HeatProfile,
@@ -143,38 +184,13 @@ export {
   type TimeWhenOptions,
   timeWhen,
   valueAt,
-} from "./heat/heat-run";
-export { HEATED_CORE, type HeatedCore } from "./heat/heated-core";
-export {
-  type MetalBlockCoefficient,
-  type MetalBlockOptions,
-  metalBlockCoefficient,
-} from "./heat/metal-block-coefficient";
-export {
-  type ProbeChannel,
-  type ProbeTrace,
-  type ReadProbeTraceOptions,
-  readProbeTrace,
-  type TraceGap,
-} from "./heat/probe-trace";
-export { type RadiationOptions, radiationCoefficient } from "./heat/radiation-coefficient";
-export { type SemiInfiniteOptions, semiInfiniteSolution } from "./heat/semi-infinite-solution";
-export {
-  type BrickSeriesOptions,
-  brickSeriesSolution,
-  type SeriesSolution,
-  type SeriesSolutionOptions,
-  seriesSolution,
-} from "./heat/series-solution";
-export { type SeriesShape, type SeriesTerm, seriesTerms } from "./heat/series-terms";
-export { type SimulatePieceOptions, simulatePiece } from "./heat/simulate-piece";
-export { type SimulateSlabOptions, simulateSlab } from "./heat/simulate-slab";
-export { type SlabOrPieceOptions, simulateSlabOrPiece } from "./heat/slab-or-piece";
-export type { DryingLaw } from "./heat/surface-balance";
-export type { AirPoint, Drying, Surroundings } from "./heat/surroundings";
-export { type CounterOptions, type TemperToCut, temperToCut } from "./heat/temper-to-cut";
-export { saturationPressurePa, type WetSurface, type WetSurfaceOptions, wetSurface } from "./heat/wet-surface";
-export { type WorkableTime, workableTime } from "./heat/workable-time";
+} from "./heat/solver/heat-run";
+export { HEATED_CORE, type HeatedCore } from "./heat/solver/heated-core";
+export { type SimulatePieceOptions, simulatePiece } from "./heat/solver/simulate-piece";
+export { type SimulateSlabOptions, simulateSlab } from "./heat/solver/simulate-slab";
+export { type SlabOrPieceOptions, simulateSlabOrPiece } from "./heat/solver/slab-or-piece";
+export type { DryingLaw } from "./heat/solver/surface-balance";
+export type { AirPoint, Drying, Surroundings } from "./heat/solver/surroundings";
 
 // yield: pickup, cook loss, retention, from bowl to plate
 
@@ -220,16 +236,11 @@ export { type RoundLabelUsOptions, roundLabelUs, type UsLabelNutrient } from "./
 
 // food: ingredients, formulas, thermal properties
 
-export { type AllergenMark, EU_ALLERGENS, type EuAllergen, US_ALLERGENS, type UsAllergen } from "./food/allergens";
-export { type Blend, type BlendPart, blend } from "./food/blend";
-export { type ComponentProperties, choiOkos, type FoodComponent } from "./food/choi-okos";
-export { COMPOSITION_FIELDS, type Composition, checkComposition } from "./food/composition";
-export { compositionOf } from "./food/composition-of";
-export { type ConductivityModel, type MixConductivityOptions, mixConductivity } from "./food/conductivity";
-export { conductivityAt } from "./food/conductivity-curve";
-export { conductivityLevy, conductivityMaxwellEucken, type TwoPhases } from "./food/conductivity-two-phase";
-export { enthalpyAt, temperatureFromEnthalpy } from "./food/enthalpy";
-export { type EnthalpyChenOptions, enthalpyChen } from "./food/enthalpy-chen";
+export { COMPOSITION_FIELDS, type Composition, checkComposition } from "./food/composition/composition";
+export { compositionOf } from "./food/composition/composition-of";
+export { proximateSumG } from "./food/composition/proximate-sum";
+export { type WaterToAdd, waterToAdd, withMoisture } from "./food/composition/with-moisture";
+export { type Blend, type BlendPart, blend } from "./food/formula/blend";
 export {
   type CoatingLayer,
   type FoodClass,
@@ -238,33 +249,58 @@ export {
   formulaSchema,
   type LayerKind,
   type PickupBasis,
-} from "./food/formula";
-export { type FormulaAllergens, formulaAllergens, type GatheredAllergen } from "./food/formula-allergens";
-export { type FormulaTotals, formulaComposition, formulaTotals, type LayerBlend } from "./food/formula-totals";
-export { type FreezingPoint, type FreezingPointOptions, freezingPoint } from "./food/freezing-point";
-export { gramsOf, type MeasuredFood, type MeasuredMass } from "./food/grams-of";
-export { iceFraction, iceFractionTchigeov, type TchigeovOptions } from "./food/ice-fraction";
-export { type ForeignColumn, type ImportedFoods, type ImportFoodsOptions, importFoods } from "./food/import-foods";
-export { type EnergyFactors, type HouseholdWeight, type Ingredient, ingredientSchema } from "./food/ingredient";
-export { type IngredientFromFoodOptions, ingredientFromFood } from "./food/ingredient-from-food";
-export { type IngredientFromLabelOptions, ingredientFromLabel, type LabelPrint } from "./food/ingredient-from-label";
-export { ingredientOf } from "./food/ingredient-of";
-export { type MixDensityOptions, mixDensity } from "./food/mix-density";
-export { NUTRIENT_LABELS, NUTRIENT_NAMES, type NutrientName, type Nutrients } from "./food/nutrients";
-export { parseFormula } from "./food/parse-formula";
-export { INGREDIENT_COLUMNS, parseIngredients } from "./food/parse-ingredients";
-export { SR28_REFUSED_WEIGHTS, type Sr28Food } from "./food/parse-sr28";
-export { proximateSumG } from "./food/proximate-sum";
-export { type ScaledFormula, type ScaledLine, type ScaleTo, scaleFormula } from "./food/scale-formula";
-export { type FoundFood, searchFoods } from "./food/search-foods";
+} from "./food/formula/formula";
+export { type FormulaAllergens, formulaAllergens, type GatheredAllergen } from "./food/formula/formula-allergens";
+export { type FormulaTotals, formulaComposition, formulaTotals, type LayerBlend } from "./food/formula/formula-totals";
+export { gramsOf, type MeasuredFood, type MeasuredMass } from "./food/formula/grams-of";
+export { parseFormula } from "./food/formula/parse-formula";
+export { type ScaledFormula, type ScaledLine, type ScaleTo, scaleFormula } from "./food/formula/scale-formula";
+export type { WeighedLine } from "./food/formula/weigh-lines";
+export {
+  type AllergenMark,
+  EU_ALLERGENS,
+  type EuAllergen,
+  US_ALLERGENS,
+  type UsAllergen,
+} from "./food/ingredient/allergens";
+export {
+  type ForeignColumn,
+  type ImportedFoods,
+  type ImportFoodsOptions,
+  importFoods,
+} from "./food/ingredient/import-foods";
+export {
+  type EnergyFactors,
+  type HouseholdWeight,
+  type Ingredient,
+  ingredientSchema,
+} from "./food/ingredient/ingredient";
+export { type IngredientFromFoodOptions, ingredientFromFood } from "./food/ingredient/ingredient-from-food";
+export {
+  type IngredientFromLabelOptions,
+  ingredientFromLabel,
+  type LabelPrint,
+} from "./food/ingredient/ingredient-from-label";
+export { ingredientOf } from "./food/ingredient/ingredient-of";
+export { NUTRIENT_LABELS, NUTRIENT_NAMES, type NutrientName, type Nutrients } from "./food/ingredient/nutrients";
+export { INGREDIENT_COLUMNS, parseIngredients } from "./food/ingredient/parse-ingredients";
+export { SR28_REFUSED_WEIGHTS, type Sr28Food } from "./food/ingredient/parse-sr28";
+export { type FoundFood, searchFoods } from "./food/ingredient/search-foods";
+export { type ComponentProperties, choiOkos, type FoodComponent } from "./food/thermal/choi-okos";
+export { type ConductivityModel, type MixConductivityOptions, mixConductivity } from "./food/thermal/conductivity";
+export { conductivityAt } from "./food/thermal/conductivity-curve";
+export { conductivityLevy, conductivityMaxwellEucken, type TwoPhases } from "./food/thermal/conductivity-two-phase";
+export { enthalpyAt, temperatureFromEnthalpy } from "./food/thermal/enthalpy";
+export { type EnthalpyChenOptions, enthalpyChen } from "./food/thermal/enthalpy-chen";
+export { type FreezingPoint, type FreezingPointOptions, freezingPoint } from "./food/thermal/freezing-point";
+export { iceFraction, iceFractionTchigeov, type TchigeovOptions } from "./food/thermal/ice-fraction";
+export { type MixDensityOptions, mixDensity } from "./food/thermal/mix-density";
 export {
   type ThermalModel,
   type ThermalProperties,
   type ThermalPropertiesOptions,
   thermalProperties,
-} from "./food/thermal-properties";
-export type { WeighedLine } from "./food/weigh-lines";
-export { type WaterToAdd, waterToAdd, withMoisture } from "./food/with-moisture";
+} from "./food/thermal/thermal-properties";
 
 // pans: sizes, slab thickness, the cut, the piece
 
@@ -281,115 +317,140 @@ export { type Slab, type SlabThicknessOptions, slabThickness } from "./pan/slab-
 
 // figures, as plain data
 
-export { batchFlowFigure } from "./figures/batch-flow-figure";
-export { clockFigure } from "./figures/clock-figure";
-export { type CoatingThicknessFigureOptions, coatingThicknessFigure } from "./figures/coating-thickness-figure";
-export { compareVariantsFigure, variantDifferencesFigure } from "./figures/compare-variants-figure";
-export { crispTimeFigure } from "./figures/crisp-time-figure";
-export type { Figure } from "./figures/figure";
-export { fitInfluenceFigure } from "./figures/fit-influence-figure";
-export { fitNormalFigure } from "./figures/fit-normal-figure";
-export { fitResidualFigure } from "./figures/fit-residual-figure";
-export { freezeToCutFigure } from "./figures/freeze-to-cut-figure";
-export { macroDoubtFigure } from "./figures/macro-doubt-figure";
-export { macrosByVariantFigure } from "./figures/macros-by-variant-figure";
-export { MARKERS, PALETTE, translucent } from "./figures/palette";
-export { type ProfileFigureOptions, profileFigure } from "./figures/profile-figure";
-export { reheatYieldFigure } from "./figures/reheat-yield-figure";
-export { successCoverageFigure } from "./figures/success-coverage-figure";
-export { successFigure } from "./figures/success-figure";
-export { svgOf } from "./figures/svg-of";
+export { compareVariantsFigure, variantDifferencesFigure } from "./views/advice/compare-variants-figure";
+export { thicknessByPanFigure } from "./views/advice/thickness-by-pan-figure";
+export { clockFigure } from "./views/crisp/clock-figure";
+export { crispTimeFigure } from "./views/crisp/crisp-time-figure";
+export { successCoverageFigure } from "./views/crisp/success-coverage-figure";
+export { successFigure } from "./views/crisp/success-figure";
+export { type WindowFigureOptions, windowFigure } from "./views/crisp/window-figure";
+export { windowMapFigure } from "./views/crisp/window-map-figure";
+export type { Figure } from "./views/figure/figure";
+export { MARKERS, PALETTE, translucent } from "./views/figure/palette";
+export { svgOf } from "./views/figure/svg-of";
+export { fitInfluenceFigure } from "./views/fit/fit-influence-figure";
+export { fitNormalFigure } from "./views/fit/fit-normal-figure";
+export { fitResidualFigure } from "./views/fit/fit-residual-figure";
+export { type ProfileFigureOptions, profileFigure } from "./views/fit/profile-figure";
+export { macroDoubtFigure } from "./views/food/macro-doubt-figure";
+export { macrosByVariantFigure } from "./views/food/macros-by-variant-figure";
+export { freezeToCutFigure } from "./views/heat/freeze-to-cut-figure";
 export {
   type LoggedReadings,
   type TemperatureMark,
   type TemperatureTimeOptions,
   temperatureTimeFigure,
-} from "./figures/temperature-time-figure";
-export { thicknessByPanFigure } from "./figures/thickness-by-pan-figure";
-export { type WindowFigureOptions, windowFigure } from "./figures/window-figure";
-export { windowMapFigure } from "./figures/window-map-figure";
-export { type YieldLossFigureOptions, yieldLossFigure } from "./figures/yield-loss-figure";
+} from "./views/heat/temperature-time-figure";
+export { batchFlowFigure } from "./views/yield/batch-flow-figure";
+export { type CoatingThicknessFigureOptions, coatingThicknessFigure } from "./views/yield/coating-thickness-figure";
+export { reheatYieldFigure } from "./views/yield/reheat-yield-figure";
+export { type YieldLossFigureOptions, yieldLossFigure } from "./views/yield/yield-loss-figure";
 
 // tables and reports, as plain data
 
-export { allergenTable } from "./tables/allergen-table";
-export { batchFlowTable } from "./tables/batch-flow-table";
-export { coatingPlanTable } from "./tables/coating-plan-table";
-export { compareVariantsTable, variantDifferencesTable } from "./tables/compare-variants-table";
-export { comparisonText } from "./tables/comparison-text";
-export { crispTimeTable } from "./tables/crisp-time-table";
-export { decisionTable } from "./tables/decision-table";
-export { decisionText } from "./tables/decision-text";
-export { fitComparisonTable } from "./tables/fit-comparison-table";
-export { fitReport } from "./tables/fit-report";
-export { fitTable } from "./tables/fit-table";
-export { foodTable } from "./tables/food-table";
-export { formatCell } from "./tables/format-cell";
-export { formulaTable } from "./tables/formula-table";
-export { frameOf } from "./tables/frame-of";
-export { freezeToCutTable } from "./tables/freeze-to-cut-table";
-export { labelTable } from "./tables/label-table";
-export { macroTable } from "./tables/macro-table";
-export type { Column, Table } from "./tables/table";
-export { tableHtml } from "./tables/table-html";
-export { tableOf } from "./tables/table-of";
-export { tableText } from "./tables/table-text";
-export { type CoreTimeRow, temperatureCoreTable } from "./tables/temperature-core-table";
-export { windowConstantsTable } from "./tables/window-constants-table";
-export { windowPansTable } from "./tables/window-pans-table";
-export { windowTable } from "./tables/window-table";
+export { compareVariantsTable, variantDifferencesTable } from "./views/advice/compare-variants-table";
+export { decisionTable } from "./views/advice/decision-table";
+export { decisionText } from "./views/advice/decision-text";
+export { windowPansTable } from "./views/advice/window-pans-table";
+export { crispTimeTable } from "./views/crisp/crisp-time-table";
+export { windowConstantsTable } from "./views/crisp/window-constants-table";
+export { windowTable } from "./views/crisp/window-table";
+export { comparisonText } from "./views/fit/comparison-text";
+export { fitComparisonTable } from "./views/fit/fit-comparison-table";
+export { fitReport } from "./views/fit/fit-report";
+export { fitTable } from "./views/fit/fit-table";
+export { allergenTable } from "./views/food/allergen-table";
+export { foodTable } from "./views/food/food-table";
+export { formulaTable } from "./views/food/formula-table";
+export { labelTable } from "./views/food/label-table";
+export { macroTable } from "./views/food/macro-table";
+export { freezeToCutTable } from "./views/heat/freeze-to-cut-table";
+export { type CoreTimeRow, temperatureCoreTable } from "./views/heat/temperature-core-table";
+export { formatCell } from "./views/table/format-cell";
+export { frameOf } from "./views/table/frame-of";
+export type { Column, Table } from "./views/table/table";
+export { tableHtml } from "./views/table/table-html";
+export { tableOf } from "./views/table/table-of";
+export { tableText } from "./views/table/table-text";
+export { batchFlowTable } from "./views/yield/batch-flow-table";
+export { coatingPlanTable } from "./views/yield/coating-plan-table";
 
 // fits: curves, times seen at checks, doubt, choice
 
-export { type Bootstrap, type BootstrapOptions, type BootstrapParameter, bootstrapCurve } from "./fit/bootstrap-curve";
-export { type CensoredProbability, censoredProbability } from "./fit/censored-probability";
-export { type CensoredQuantile, type CensoredQuantileOptions, censoredQuantile } from "./fit/censored-quantile";
-export { type ComparedFit, compareFits, type FitComparison } from "./fit/compare-fits";
-export { compareNested, type NestedTest } from "./fit/compare-nested";
-export { compareSlabTimeForms, type SlabTimeComparison } from "./fit/compare-slab-time-forms";
-export { type CurveModel, type CurveModelOptions, curveModel, type ParameterRange } from "./fit/curve-model";
-export { type Curves, curves } from "./fit/curves";
-export { type Derived, deltaMethod } from "./fit/delta-method";
-export type { Covariates } from "./fit/design-columns";
+export { type ComparedFit, compareFits, type FitComparison } from "./fit/choice/compare-fits";
+export { compareNested, type NestedTest } from "./fit/choice/compare-nested";
+export { compareSlabTimeForms, type SlabTimeComparison } from "./fit/choice/compare-slab-time-forms";
+export { type CurveData, type CurveFit, type FitCurveOptions, fitCurve } from "./fit/curve/fit-curve";
+export { type FitLinearOptions, fitLinear, type LinearFit } from "./fit/curve/fit-linear";
+export { type FitPolynomialOptions, fitPolynomial, type PolynomialFit } from "./fit/curve/fit-polynomial";
+export { fitRobustCurve, type RobustCurveFit, type RobustLoss } from "./fit/curve/fit-robust-curve";
+export { fitSlabTime, type SlabTimeFit, type SlabTimeOptions, type SlabTimeScatter } from "./fit/curve/fit-slab-time";
+export { type Prediction, predictCurve, predictCurveAt } from "./fit/curve/predict-curve";
+export { type LinearPrediction, predictLinear } from "./fit/curve/predict-linear";
+export { predictPolynomial } from "./fit/curve/predict-polynomial";
+export { predictSlabTime, type SlabTimePrediction } from "./fit/curve/predict-slab-time";
+export {
+  type Bootstrap,
+  type BootstrapOptions,
+  type BootstrapParameter,
+  bootstrapCurve,
+} from "./fit/doubt/bootstrap-curve";
+export { type Derived, deltaMethod } from "./fit/doubt/delta-method";
+export { type Influence, influence, type PointInfluence } from "./fit/doubt/influence";
+export { type LackOfFit, lackOfFit } from "./fit/doubt/lack-of-fit";
+export { type ProfileInterval, profileInterval } from "./fit/doubt/profile-interval";
+export { type SerialPattern, serialPattern } from "./fit/doubt/serial-pattern";
 export type { Estimates, Fit, ParameterEstimate, Values } from "./fit/fit";
-export { type CensoredTimesFit, type FitCensoredTimesOptions, fitCensoredTimes } from "./fit/fit-censored-times";
-export { type CurveData, type CurveFit, type FitCurveOptions, fitCurve } from "./fit/fit-curve";
-export { type FitLinearOptions, fitLinear, type LinearFit } from "./fit/fit-linear";
-export { type FitOrderedScoresOptions, fitOrderedScores, type OrderedScoresFit } from "./fit/fit-ordered-scores";
-export { type FitPolynomialOptions, fitPolynomial, type PolynomialFit } from "./fit/fit-polynomial";
-export { fitRobustCurve, type RobustCurveFit, type RobustLoss } from "./fit/fit-robust-curve";
-export { fitSlabTime, type SlabTimeFit, type SlabTimeOptions, type SlabTimeScatter } from "./fit/fit-slab-time";
-export { type FitYesNoOptions, fitYesNo, type YesNoFit } from "./fit/fit-yes-no";
-export { type GroupedModelOptions, type GroupedPoint, groupedModel } from "./fit/grouped-model";
-export { type Influence, influence, type PointInfluence } from "./fit/influence";
-export { type LackOfFit, lackOfFit } from "./fit/lack-of-fit";
-export { type LeastSquaresOptions, leastSquares } from "./fit/least-squares";
-export type { ParameterSetting } from "./fit/named-problem";
-export { type NormalPrior, type PosteriorMode, type PosteriorModeOptions, posteriorMode } from "./fit/posterior-mode";
-export { type Prediction, predictCurve, predictCurveAt } from "./fit/predict-curve";
-export { type LinearPrediction, predictLinear } from "./fit/predict-linear";
-export { type OrderedScoresPrediction, predictOrderedScores } from "./fit/predict-ordered-scores";
-export { predictPolynomial } from "./fit/predict-polynomial";
-export { predictSlabTime, type SlabTimePrediction } from "./fit/predict-slab-time";
-export { predictYesNo, type YesNoPrediction } from "./fit/predict-yes-no";
-export { type ProfileInterval, profileInterval } from "./fit/profile-interval";
-export { type SerialPattern, serialPattern } from "./fit/serial-pattern";
-export { type SetpointModelOptions, type SetpointPoint, setpointModel } from "./fit/setpoint-model";
-export type { SlabTimeForm } from "./fit/slab-time-model";
-export type { TimeDistributionName } from "./fit/time-distribution";
-export { type ValueAtShare, type ValueAtShareOptions, valueAtShare } from "./fit/value-at-share";
+export { type LeastSquaresOptions, leastSquares } from "./fit/least-squares/least-squares";
+export type { ParameterSetting } from "./fit/least-squares/named-problem";
+export { type CurveModel, type CurveModelOptions, curveModel, type ParameterRange } from "./fit/models/curve-model";
+export { type Curves, curves } from "./fit/models/curves";
+export type { Covariates } from "./fit/models/design-columns";
+export { type GroupedModelOptions, type GroupedPoint, groupedModel } from "./fit/models/grouped-model";
+export { type SetpointModelOptions, type SetpointPoint, setpointModel } from "./fit/models/setpoint-model";
+export type { SlabTimeForm } from "./fit/models/slab-time-model";
+export { type CensoredProbability, censoredProbability } from "./fit/outcomes/censored-probability";
+export {
+  type CensoredQuantile,
+  type CensoredQuantileOptions,
+  censoredQuantile,
+} from "./fit/outcomes/censored-quantile";
+export {
+  type CensoredTimesFit,
+  type FitCensoredTimesOptions,
+  fitCensoredTimes,
+} from "./fit/outcomes/fit-censored-times";
+export {
+  type FitOrderedScoresOptions,
+  fitOrderedScores,
+  type OrderedScoresFit,
+} from "./fit/outcomes/fit-ordered-scores";
+export { type FitYesNoOptions, fitYesNo, type YesNoFit } from "./fit/outcomes/fit-yes-no";
+export {
+  type NormalPrior,
+  type PosteriorMode,
+  type PosteriorModeOptions,
+  posteriorMode,
+} from "./fit/outcomes/posterior-mode";
+export { type OrderedScoresPrediction, predictOrderedScores } from "./fit/outcomes/predict-ordered-scores";
+export { predictYesNo, type YesNoPrediction } from "./fit/outcomes/predict-yes-no";
+export type { TimeDistributionName } from "./fit/outcomes/time-distribution";
+export { type ValueAtShare, type ValueAtShareOptions, valueAtShare } from "./fit/outcomes/value-at-share";
 
 // statistics: distributions, uncertainty, random draws from a seed
 
-export { chiSquaredCdf, chiSquaredPValue, chiSquaredQuantile } from "./statistics/chi-squared-distribution";
-export { fCdf, fPValue, fQuantile } from "./statistics/f-distribution";
-export { type MonteCarloOptions, type MonteCarloResult, monteCarlo } from "./statistics/monte-carlo";
-export { noncentralFCdf, noncentralTCdf } from "./statistics/noncentral-distributions";
-export { normalCdf, normalDensity, normalQuantile } from "./statistics/normal-distribution";
-export { type Propagated, type PropagateOptions, propagateUncertainty } from "./statistics/propagate-uncertainty";
-export { type SeededRandom, seededRandom } from "./statistics/seeded-random";
-export { studentTCdf, studentTPValue, studentTQuantile } from "./statistics/student-t-distribution";
-export { type SymmetricEigen, symmetricEigen } from "./statistics/symmetric-eigen";
+export {
+  chiSquaredCdf,
+  chiSquaredPValue,
+  chiSquaredQuantile,
+} from "./statistics/distributions/chi-squared-distribution";
+export { fCdf, fPValue, fQuantile } from "./statistics/distributions/f-distribution";
+export { noncentralFCdf, noncentralTCdf } from "./statistics/distributions/noncentral-distributions";
+export { normalCdf, normalDensity, normalQuantile } from "./statistics/distributions/normal-distribution";
+export { studentTCdf, studentTPValue, studentTQuantile } from "./statistics/distributions/student-t-distribution";
+export { type SymmetricEigen, symmetricEigen } from "./statistics/linear-algebra/symmetric-eigen";
+export { type MonteCarloOptions, type MonteCarloResult, monteCarlo } from "./statistics/random/monte-carlo";
+export { type SeededRandom, seededRandom } from "./statistics/random/seeded-random";
 export {
   powerOfTwoMeans,
   type SeveralMeans,
@@ -399,7 +460,12 @@ export {
   trialsForTwoMeans,
   trialsForTwoShares,
 } from "./statistics/trials-needed";
-export { rectangularInput, triangularInput, type UncertainInput } from "./statistics/uncertain-input";
+export {
+  type Propagated,
+  type PropagateOptions,
+  propagateUncertainty,
+} from "./statistics/uncertainty/propagate-uncertainty";
+export { rectangularInput, triangularInput, type UncertainInput } from "./statistics/uncertainty/uncertain-input";
 
 // units: what a cook types, converted once
 

@@ -1,17 +1,17 @@
 import { describe, expect, it } from "vitest";
 import { compareVariants, VARIANT_METRICS } from "../../../kernel-lib/library/src/advice/compare-variants";
 import { decide } from "../../../kernel-lib/library/src/advice/decide";
+import { loadKitchen } from "../../../kernel-lib/library/src/notebook/load-kitchen";
+import type { Kitchen } from "../../../kernel-lib/library/src/trials/kitchen";
 import {
   compareVariantsFigure,
   variantDifferencesFigure,
-} from "../../../kernel-lib/library/src/figures/compare-variants-figure";
-import { loadKitchen } from "../../../kernel-lib/library/src/notebook/load-kitchen";
+} from "../../../kernel-lib/library/src/views/advice/compare-variants-figure";
 import {
   compareVariantsTable,
   variantDifferencesTable,
-} from "../../../kernel-lib/library/src/tables/compare-variants-table";
-import { comparisonText } from "../../../kernel-lib/library/src/tables/comparison-text";
-import type { Kitchen } from "../../../kernel-lib/library/src/trials/kitchen";
+} from "../../../kernel-lib/library/src/views/advice/compare-variants-table";
+import { comparisonText } from "../../../kernel-lib/library/src/views/fit/comparison-text";
 
 const kitchen = loadKitchen(new URL("../../../data", import.meta.url).pathname);
 const decisions = decide(kitchen);

@@ -2,9 +2,9 @@ import { describe, expect, it } from "vitest";
 import { type Decision, decide } from "../../../kernel-lib/library/src/advice/decide";
 import { loadKitchen } from "../../../kernel-lib/library/src/notebook/load-kitchen";
 import { slabThickness } from "../../../kernel-lib/library/src/pan/slab-thickness";
-import { decisionTable } from "../../../kernel-lib/library/src/tables/decision-table";
-import { decisionText } from "../../../kernel-lib/library/src/tables/decision-text";
 import { panOf, variantOf } from "../../../kernel-lib/library/src/trials/kitchen-lookup";
+import { decisionTable } from "../../../kernel-lib/library/src/views/advice/decision-table";
+import { decisionText } from "../../../kernel-lib/library/src/views/advice/decision-text";
 
 const kitchen = loadKitchen();
 const decisions = decide(kitchen);

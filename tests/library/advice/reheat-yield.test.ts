@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { expectedYield, reheatYield } from "../../../kernel-lib/library/src/advice/reheat-yield";
 import { fitCrispTimes, variantCrispTime } from "../../../kernel-lib/library/src/advice/variant-crisp-time";
 import { loadKitchen } from "../../../kernel-lib/library/src/notebook/load-kitchen";
-import { seededRandom } from "../../../kernel-lib/library/src/statistics/seeded-random";
+import { seededRandom } from "../../../kernel-lib/library/src/statistics/random/seeded-random";
 import type { Kitchen, KitchenTrial } from "../../../kernel-lib/library/src/trials/kitchen";
 import { variantOf } from "../../../kernel-lib/library/src/trials/kitchen-lookup";
 

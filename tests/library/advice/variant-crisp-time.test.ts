@@ -1,9 +1,9 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { fitCrispTimes, variantCrispTime } from "../../../kernel-lib/library/src/advice/variant-crisp-time";
-import { predictSlabTime } from "../../../kernel-lib/library/src/fit/predict-slab-time";
+import { predictSlabTime } from "../../../kernel-lib/library/src/fit/curve/predict-slab-time";
 import { loadKitchen } from "../../../kernel-lib/library/src/notebook/load-kitchen";
-import { seededRandom } from "../../../kernel-lib/library/src/statistics/seeded-random";
+import { seededRandom } from "../../../kernel-lib/library/src/statistics/random/seeded-random";
 import type { CrispTime } from "../../../kernel-lib/library/src/trials/crisp-times";
 
 interface Truth {

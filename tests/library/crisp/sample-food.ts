@@ -1,7 +1,10 @@
-import { type CrispCalibration, calibrateCrisp } from "../../../kernel-lib/library/src/crisp/calibrate-crisp";
-import type { CrispObservation } from "../../../kernel-lib/library/src/crisp/crisp-observation";
-import type { SlabConstants } from "../../../kernel-lib/library/src/crisp/slab-clocks";
-import type { ThermalModel } from "../../../kernel-lib/library/src/food/thermal-properties";
+import {
+  type CrispCalibration,
+  calibrateCrisp,
+} from "../../../kernel-lib/library/src/crisp/calibration/calibrate-crisp";
+import type { CrispObservation } from "../../../kernel-lib/library/src/crisp/calibration/crisp-observation";
+import type { SlabConstants } from "../../../kernel-lib/library/src/crisp/clocks/slab-clocks";
+import type { ThermalModel } from "../../../kernel-lib/library/src/food/thermal/thermal-properties";
 
 /** Lean-beef-like food of the reference runs: made up for checks, no product. */
 export const food: ThermalModel = {

@@ -1,8 +1,8 @@
 import { readFileSync } from "node:fs";
-import type { Formula } from "../../../kernel-lib/library/src/food/formula";
-import type { Ingredient } from "../../../kernel-lib/library/src/food/ingredient";
-import { parseFormula } from "../../../kernel-lib/library/src/food/parse-formula";
-import { parseIngredients } from "../../../kernel-lib/library/src/food/parse-ingredients";
+import type { Formula } from "../../../kernel-lib/library/src/food/formula/formula";
+import { parseFormula } from "../../../kernel-lib/library/src/food/formula/parse-formula";
+import type { Ingredient } from "../../../kernel-lib/library/src/food/ingredient/ingredient";
+import { parseIngredients } from "../../../kernel-lib/library/src/food/ingredient/parse-ingredients";
 
 const text = (path: string): string => readFileSync(new URL(`../../../data/${path}`, import.meta.url), "utf8");
 

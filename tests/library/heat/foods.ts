@@ -1,4 +1,4 @@
-import type { ThermalModel } from "../../../kernel-lib/library/src/food/thermal-properties";
+import type { ThermalModel } from "../../../kernel-lib/library/src/food/thermal/thermal-properties";
 
 /** The lean-meat-like food of the numerical reference cases, and two plainer ones. */
 export const foods: Readonly<Record<"reference" | "withoutIce", ThermalModel>> = {

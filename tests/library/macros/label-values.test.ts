@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { formulaTotals } from "../../../kernel-lib/library/src/food/formula-totals";
+import { formulaTotals } from "../../../kernel-lib/library/src/food/formula/formula-totals";
 import { labelEu, labelUs } from "../../../kernel-lib/library/src/macros/label-values";
 import { pieceMacros } from "../../../kernel-lib/library/src/macros/piece-macros";
 import { roundLabelEu } from "../../../kernel-lib/library/src/macros/round-label-eu";

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { formulaTotals } from "../../../kernel-lib/library/src/food/formula-totals";
-import { NUTRIENT_NAMES } from "../../../kernel-lib/library/src/food/nutrients";
+import { formulaTotals } from "../../../kernel-lib/library/src/food/formula/formula-totals";
+import { NUTRIENT_NAMES } from "../../../kernel-lib/library/src/food/ingredient/nutrients";
 import type { PieceMacrosOptions } from "../../../kernel-lib/library/src/macros/macro-model";
 import { pieceMacros } from "../../../kernel-lib/library/src/macros/piece-macros";
 import { pieceMacrosMonteCarlo } from "../../../kernel-lib/library/src/macros/piece-macros-monte-carlo";

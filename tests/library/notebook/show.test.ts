@@ -1,8 +1,8 @@
 import { afterEach, describe, expect, it, vi } from "vitest";
-import type { Figure } from "../../../kernel-lib/library/src/figures/figure";
 import { kernelDisplay } from "../../../kernel-lib/library/src/notebook/kernel-display";
 import { show } from "../../../kernel-lib/library/src/notebook/show";
-import type { Table } from "../../../kernel-lib/library/src/tables/table";
+import type { Figure } from "../../../kernel-lib/library/src/views/figure/figure";
+import type { Table } from "../../../kernel-lib/library/src/views/table/table";
 
 vi.mock("../../../kernel-lib/library/src/notebook/kernel-display", () => ({ kernelDisplay: vi.fn(() => null) }));
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import type { FoodClass } from "../../../kernel-lib/library/src/food/formula";
+import type { FoodClass } from "../../../kernel-lib/library/src/food/formula/formula";
 import { coreLimit } from "../../../kernel-lib/library/src/safety/core-limit";
 
 const CLASSES: FoodClass[] = ["poultry", "groundMeat", "fish", "egg", "wholeMeat", "plant", "readyToEat"];

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { simulateSlab } from "../../../kernel-lib/library/src/heat/simulate-slab";
+import { simulateSlab } from "../../../kernel-lib/library/src/heat/solver/simulate-slab";
 import { lethality } from "../../../kernel-lib/library/src/safety/lethality";
 import { food } from "../crisp/sample-food";
 

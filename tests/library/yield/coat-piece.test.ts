@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import type { CoatingLayer } from "../../../kernel-lib/library/src/food/formula";
+import type { CoatingLayer } from "../../../kernel-lib/library/src/food/formula/formula";
 import { pieceOf } from "../../../kernel-lib/library/src/pan/piece";
 import { coatPiece } from "../../../kernel-lib/library/src/yield/coat-piece";
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { formulaTotals } from "../../../kernel-lib/library/src/food/formula-totals";
+import { formulaTotals } from "../../../kernel-lib/library/src/food/formula/formula-totals";
 import { coatPiece } from "../../../kernel-lib/library/src/yield/coat-piece";
 import { coatingPlan } from "../../../kernel-lib/library/src/yield/coating-plan";
 import { demoFormula, INGREDIENTS } from "../food/kitchen-data";

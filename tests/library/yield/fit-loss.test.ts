@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { seededRandom } from "../../../kernel-lib/library/src/statistics/seeded-random";
+import { seededRandom } from "../../../kernel-lib/library/src/statistics/random/seeded-random";
 import { fitLoss, type LossTrial, predictLoss } from "../../../kernel-lib/library/src/yield/fit-loss";
 
 const truth = (thicknessMm: number, timeMin: number, setpointC: number): number =>

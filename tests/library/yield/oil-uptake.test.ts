@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { formulaTotals } from "../../../kernel-lib/library/src/food/formula-totals";
+import { formulaTotals } from "../../../kernel-lib/library/src/food/formula/formula-totals";
 import { pieceMacros } from "../../../kernel-lib/library/src/macros/piece-macros";
 import { oilUptake } from "../../../kernel-lib/library/src/yield/oil-uptake";
 import { demoFormula, INGREDIENTS } from "../food/kitchen-data";

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { seededRandom } from "../../../kernel-lib/library/src/statistics/seeded-random";
+import { seededRandom } from "../../../kernel-lib/library/src/statistics/random/seeded-random";
 import { pieceSpread } from "../../../kernel-lib/library/src/yield/piece-spread";
 
 const base = { pieceG: 20, pieces: 60, thicknessCvPercent: 5, pieceLengthMm: 50, pieceWidthMm: 40, cutSdMm: 1 };

@@ -1,10 +1,10 @@
 import { fail } from "../check/check";
-import { predictLinear } from "../fit/predict-linear";
-import { formulaTotals } from "../food/formula-totals";
-import type { NutrientName } from "../food/nutrients";
+import { predictLinear } from "../fit/curve/predict-linear";
+import { formulaTotals } from "../food/formula/formula-totals";
+import type { NutrientName } from "../food/ingredient/nutrients";
 import { type PieceMacros, pieceMacros } from "../macros/piece-macros";
 import { slabThickness } from "../pan/slab-thickness";
-import { studentTPValue, studentTQuantile } from "../statistics/student-t-distribution";
+import { studentTPValue, studentTQuantile } from "../statistics/distributions/student-t-distribution";
 import type { Kitchen, KitchenVariant } from "../trials/kitchen";
 import { panOf, variantOf } from "../trials/kitchen-lookup";
 import { pieceSpread } from "../yield/piece-spread";

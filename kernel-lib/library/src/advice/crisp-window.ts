@@ -1,10 +1,10 @@
-import type { CrispCalibration } from "../crisp/calibrate-crisp";
-import { modeSlab } from "../crisp/draw-slabs";
-import { coreMin } from "../crisp/slab-clocks";
-import { type CrispWindow, windowAt } from "../crisp/window-at";
-import { basisOf, type SettledSetting, settle } from "../crisp/window-setting";
-import { freezeDeep } from "../fit/freeze-deep";
-import { coreTime } from "../heat/core-time";
+import { freezeDeep } from "../check/freeze-deep";
+import type { CrispCalibration } from "../crisp/calibration/calibrate-crisp";
+import { coreMin } from "../crisp/clocks/slab-clocks";
+import { modeSlab } from "../crisp/window/draw-slabs";
+import { type CrispWindow, windowAt } from "../crisp/window/window-at";
+import { basisOf, type SettledSetting, settle } from "../crisp/window/window-setting";
+import { coreTime } from "../heat/solver/core-time";
 import { slabThickness } from "../pan/slab-thickness";
 import { coreLimit } from "../safety/core-limit";
 import type { Kitchen, KitchenVariant } from "../trials/kitchen";

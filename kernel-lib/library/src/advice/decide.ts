@@ -1,13 +1,13 @@
-import type { CrispCalibration } from "../crisp/calibrate-crisp";
-import { intervalFactor } from "../fit/interval-factor";
-import { predictSlabTime, type SlabTimePrediction } from "../fit/predict-slab-time";
-import { formulaTotals } from "../food/formula-totals";
+import type { CrispCalibration } from "../crisp/calibration/calibrate-crisp";
+import { predictSlabTime, type SlabTimePrediction } from "../fit/curve/predict-slab-time";
+import { intervalFactor } from "../fit/doubt/interval-factor";
+import { formulaTotals } from "../food/formula/formula-totals";
 import { type PieceMacros, pieceMacros } from "../macros/piece-macros";
 import type { Pan } from "../pan/pan";
 import { slabMassG } from "../pan/slab-mass";
 import { type Slab, slabThickness } from "../pan/slab-thickness";
 import { type CoreLimit, coreLimit } from "../safety/core-limit";
-import { studentTCdf } from "../statistics/student-t-distribution";
+import { studentTCdf } from "../statistics/distributions/student-t-distribution";
 import type { Kitchen, KitchenVariant } from "../trials/kitchen";
 import { crispWindow } from "./crisp-window";
 import { type PiecesOnPan, piecesOnPan } from "./pieces-on-pan";

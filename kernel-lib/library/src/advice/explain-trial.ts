@@ -1,10 +1,10 @@
-import type { CrispCalibration } from "../crisp/calibrate-crisp";
-import { modeSlab } from "../crisp/draw-slabs";
-import { brownScoreAt, CRISP_SCORE, crispScoreAt, meanWritten } from "../crisp/panel-score";
-import { browningOf, coreC, crustMmAt, lossPercentOf } from "../crisp/slab-clocks";
-import { chanceText, minutesText } from "../crisp/window-at";
-import { basisOf } from "../crisp/window-setting";
-import { freezeDeep } from "../fit/freeze-deep";
+import { freezeDeep } from "../check/freeze-deep";
+import type { CrispCalibration } from "../crisp/calibration/calibrate-crisp";
+import { brownScoreAt, CRISP_SCORE, crispScoreAt, meanWritten } from "../crisp/clocks/panel-score";
+import { browningOf, coreC, crustMmAt, lossPercentOf } from "../crisp/clocks/slab-clocks";
+import { modeSlab } from "../crisp/window/draw-slabs";
+import { chanceText, minutesText } from "../crisp/window/window-at";
+import { basisOf } from "../crisp/window/window-setting";
 import type { Kitchen, KitchenTrial } from "../trials/kitchen";
 import { panOf, trialOf, variantOf } from "../trials/kitchen-lookup";
 import { thicknessOfTrial } from "../trials/thickness-of-trial";

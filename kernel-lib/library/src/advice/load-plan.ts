@@ -1,5 +1,5 @@
 import { fail, positive } from "../check/check";
-import { LOOSE_LOAD } from "../crisp/load-effect";
+import { LOOSE_LOAD } from "../crisp/clocks/load-effect";
 import type { Appliance } from "../trials/appliance";
 
 /** What `loadPlan` works from. */

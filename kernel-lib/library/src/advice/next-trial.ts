@@ -1,6 +1,6 @@
-import { drawSlabs } from "../crisp/draw-slabs";
-import { airAtLoadC } from "../crisp/load-effect";
-import { brownScoreAt, crispScoreAt, meanWritten } from "../crisp/panel-score";
+import { freezeDeep } from "../check/freeze-deep";
+import { airAtLoadC } from "../crisp/clocks/load-effect";
+import { brownScoreAt, crispScoreAt, meanWritten } from "../crisp/clocks/panel-score";
 import {
   browningOf,
   clockBasis,
@@ -9,10 +9,10 @@ import {
   crustMmAt,
   lossPercentOf,
   type SlabConstants,
-} from "../crisp/slab-clocks";
-import { basisOf, momentsOf } from "../crisp/window-setting";
-import { freezeDeep } from "../fit/freeze-deep";
-import { symmetricEigen } from "../statistics/symmetric-eigen";
+} from "../crisp/clocks/slab-clocks";
+import { drawSlabs } from "../crisp/window/draw-slabs";
+import { basisOf, momentsOf } from "../crisp/window/window-setting";
+import { symmetricEigen } from "../statistics/linear-algebra/symmetric-eigen";
 import { type CrispWindowOptions, crispWindow, type KitchenWindow } from "./crisp-window";
 
 /** One trial that could be run, and what it would teach. */

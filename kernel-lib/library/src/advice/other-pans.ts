@@ -1,8 +1,8 @@
-import type { CrispCalibration } from "../crisp/calibrate-crisp";
-import { largestThickness } from "../crisp/largest-thickness";
-import { LOOSE_LOAD } from "../crisp/load-effect";
-import { chanceText, minutesText } from "../crisp/window-at";
-import { freezeDeep } from "../fit/freeze-deep";
+import { freezeDeep } from "../check/freeze-deep";
+import type { CrispCalibration } from "../crisp/calibration/calibrate-crisp";
+import { largestThickness } from "../crisp/clocks/largest-thickness";
+import { LOOSE_LOAD } from "../crisp/clocks/load-effect";
+import { chanceText, minutesText } from "../crisp/window/window-at";
 import type { Pan } from "../pan/pan";
 import { slabMassG } from "../pan/slab-mass";
 import { slabThickness } from "../pan/slab-thickness";

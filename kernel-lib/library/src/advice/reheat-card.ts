@@ -1,5 +1,5 @@
-import { chanceText } from "../crisp/window-at";
-import { freezeDeep } from "../fit/freeze-deep";
+import { freezeDeep } from "../check/freeze-deep";
+import { chanceText } from "../crisp/window/window-at";
 import { type CrispWindowOptions, crispWindow, type KitchenWindow } from "./crisp-window";
 
 /** What goes on the pack or the ticket, with what stands behind it. */

@@ -1,6 +1,6 @@
-import { fitLinear, type LinearFit } from "../fit/fit-linear";
-import { predictLinear } from "../fit/predict-linear";
-import { predictSlabTime } from "../fit/predict-slab-time";
+import { fitLinear, type LinearFit } from "../fit/curve/fit-linear";
+import { predictLinear } from "../fit/curve/predict-linear";
+import { predictSlabTime } from "../fit/curve/predict-slab-time";
 import type { Kitchen, KitchenTrial } from "../trials/kitchen";
 import { variantOf } from "../trials/kitchen-lookup";
 import { UNCROWDED_LOAD, type VariantCrispTime } from "./variant-crisp-time";

@@ -1,5 +1,5 @@
-import { compareSlabTimeForms, type SlabTimeComparison } from "../fit/compare-slab-time-forms";
-import type { SlabTimeFit } from "../fit/fit-slab-time";
+import { compareSlabTimeForms, type SlabTimeComparison } from "../fit/choice/compare-slab-time-forms";
+import type { SlabTimeFit } from "../fit/curve/fit-slab-time";
 import { type CrispTimes, crispTimes } from "../trials/crisp-times";
 import type { Kitchen } from "../trials/kitchen";
 import { variantOf } from "../trials/kitchen-lookup";

@@ -1,9 +1,9 @@
 import { fail } from "../check/check";
-import { borrowedPriors } from "../crisp/borrowed-priors";
-import { type CrispCalibration, calibrateCrisp } from "../crisp/calibrate-crisp";
-import type { CrispObservation } from "../crisp/crisp-observation";
-import type { CrispPrior } from "../crisp/crisp-priors";
-import { type ThermalProperties, thermalProperties } from "../food/thermal-properties";
+import { borrowedPriors } from "../crisp/calibration/borrowed-priors";
+import { type CrispCalibration, calibrateCrisp } from "../crisp/calibration/calibrate-crisp";
+import type { CrispObservation } from "../crisp/calibration/crisp-observation";
+import type { CrispPrior } from "../crisp/calibration/crisp-priors";
+import { type ThermalProperties, thermalProperties } from "../food/thermal/thermal-properties";
 import type { Kitchen, KitchenTrial, KitchenVariant } from "../trials/kitchen";
 import { variantOf } from "../trials/kitchen-lookup";
 

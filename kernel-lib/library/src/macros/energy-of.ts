@@ -1,6 +1,6 @@
 import { fail } from "../check/check";
-import type { EnergyFactors } from "../food/ingredient";
-import type { Nutrients } from "../food/nutrients";
+import type { EnergyFactors } from "../food/ingredient/ingredient";
+import type { Nutrients } from "../food/ingredient/nutrients";
 
 /**
  * How energy is counted. `"published"`: as the table prints it. `"general 4-9-4"`: 21 CFR 101.9(c)(1)(i)(B).

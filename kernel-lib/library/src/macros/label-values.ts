@@ -1,5 +1,5 @@
 import { fail } from "../check/check";
-import type { NutrientName } from "../food/nutrients";
+import type { NutrientName } from "../food/ingredient/nutrients";
 import { energyOf } from "./energy-of";
 import type { MacroAmounts, PieceMacros } from "./piece-macros";
 import { roundLabelEu } from "./round-label-eu";

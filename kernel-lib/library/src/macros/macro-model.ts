@@ -1,8 +1,8 @@
 import { fail, notNegative, positive, within } from "../check/check";
-import type { FormulaTotals } from "../food/formula-totals";
-import type { Ingredient } from "../food/ingredient";
-import { NUTRIENT_NAMES, type NutrientName, type Nutrients } from "../food/nutrients";
-import type { WeighedLine } from "../food/weigh-lines";
+import type { FormulaTotals } from "../food/formula/formula-totals";
+import type { WeighedLine } from "../food/formula/weigh-lines";
+import type { Ingredient } from "../food/ingredient/ingredient";
+import { NUTRIENT_NAMES, type NutrientName, type Nutrients } from "../food/ingredient/nutrients";
 import { convertPickup } from "../yield/pickup";
 import { type EnergyBasis, energyOf } from "./energy-of";
 

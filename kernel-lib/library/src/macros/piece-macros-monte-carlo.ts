@@ -1,6 +1,6 @@
 import { fail } from "../check/check";
-import { summariseDraws } from "../statistics/monte-carlo";
-import { seededRandom } from "../statistics/seeded-random";
+import { summariseDraws } from "../statistics/random/monte-carlo";
+import { seededRandom } from "../statistics/random/seeded-random";
 import { MACRO_OUTPUTS, macroModel, type PieceMacrosOptions } from "./macro-model";
 import { assembleMacros, type PieceMacros } from "./piece-macros";
 

@@ -1,4 +1,4 @@
-import { NUTRIENT_NAMES, type NutrientName } from "../food/nutrients";
+import { NUTRIENT_NAMES, type NutrientName } from "../food/ingredient/nutrients";
 import type { EnergyBasis } from "./energy-of";
 import { MACRO_OUTPUTS, MACRO_VIEWS, macroModel, type PieceMacrosOptions } from "./macro-model";
 

@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import { dirname, join } from "node:path";
-import { parseSr28, type Sr28Food } from "../food/parse-sr28";
+import { parseSr28, type Sr28Food } from "../food/ingredient/parse-sr28";
 
 let foods: readonly Sr28Food[] | undefined;
 

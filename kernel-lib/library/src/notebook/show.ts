@@ -1,9 +1,9 @@
-import type { Figure } from "../figures/figure";
-import { svgOf } from "../figures/svg-of";
-import { escapeHtml } from "../tables/escape-html";
-import type { Table } from "../tables/table";
-import { tableHtml } from "../tables/table-html";
-import { tableText } from "../tables/table-text";
+import type { Figure } from "../views/figure/figure";
+import { svgOf } from "../views/figure/svg-of";
+import { escapeHtml } from "../views/table/escape-html";
+import type { Table } from "../views/table/table";
+import { tableHtml } from "../views/table/table-html";
+import { tableText } from "../views/table/table-text";
 import { kernelDisplay } from "./kernel-display";
 
 /** What `show` can render. */

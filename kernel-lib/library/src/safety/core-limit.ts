@@ -1,5 +1,5 @@
 import { fail } from "../check/check";
-import type { FoodClass } from "../food/formula";
+import type { FoodClass } from "../food/formula/formula";
 
 /** The core temperature that a class of food must reach, with where it is from and what goes with it. */
 export interface CoreLimit {

@@ -1,8 +1,8 @@
 import { fail, positive, within } from "../check/check";
-import { fQuantile } from "./f-distribution";
-import { noncentralFCdf, noncentralTCdf } from "./noncentral-distributions";
-import { normalCdf, normalQuantile } from "./normal-distribution";
-import { studentTQuantile } from "./student-t-distribution";
+import { fQuantile } from "./distributions/f-distribution";
+import { noncentralFCdf, noncentralTCdf } from "./distributions/noncentral-distributions";
+import { normalCdf, normalQuantile } from "./distributions/normal-distribution";
+import { studentTQuantile } from "./distributions/student-t-distribution";
 
 /** A difference of two means to be seen. */
 export interface TwoMeans {

@@ -1,11 +1,11 @@
 import { failAll } from "../check/csv";
-import type { Composition } from "../food/composition";
-import type { Formula } from "../food/formula";
-import { formulaTotals } from "../food/formula-totals";
-import type { Ingredient } from "../food/ingredient";
-import { mixDensity } from "../food/mix-density";
-import { parseFormula } from "../food/parse-formula";
-import { parseIngredients } from "../food/parse-ingredients";
+import type { Composition } from "../food/composition/composition";
+import type { Formula } from "../food/formula/formula";
+import { formulaTotals } from "../food/formula/formula-totals";
+import { parseFormula } from "../food/formula/parse-formula";
+import type { Ingredient } from "../food/ingredient/ingredient";
+import { parseIngredients } from "../food/ingredient/parse-ingredients";
+import { mixDensity } from "../food/thermal/mix-density";
 import type { Pan } from "../pan/pan";
 import { readPans } from "../pan/read-pans";
 import { slabMassG } from "../pan/slab-mass";

@@ -1,5 +1,5 @@
 import { fail, notNegative, positive, within } from "../check/check";
-import type { CoatingLayer } from "../food/formula";
+import type { CoatingLayer } from "../food/formula/formula";
 import { coatPiece } from "./coat-piece";
 
 /** A yield with its doubt (% of the mass before). */

@@ -1,5 +1,5 @@
 import { positive } from "../check/check";
-import type { CoatingLayer, LayerKind } from "../food/formula";
+import type { CoatingLayer, LayerKind } from "../food/formula/formula";
 import { convertPickup } from "./pickup";
 
 /** What `coatPiece` works from. */

@@ -1,5 +1,5 @@
 import { fail, positive, within } from "../check/check";
-import type { FormulaTotals } from "../food/formula-totals";
+import type { FormulaTotals } from "../food/formula/formula-totals";
 import { coatPiece } from "./coat-piece";
 
 /** Most coating on the finished weight of breaded poultry (%), 9 CFR 381.166, from memory. */

@@ -1,6 +1,6 @@
 import { fail, notNegative, positive } from "../check/check";
-import { propagateUncertainty } from "../statistics/propagate-uncertainty";
-import { rectangularInput } from "../statistics/uncertain-input";
+import { propagateUncertainty } from "../statistics/uncertainty/propagate-uncertainty";
+import { rectangularInput } from "../statistics/uncertainty/uncertain-input";
 
 /** What `cookYield` works from. */
 export interface CookYieldOptions {

@@ -1,6 +1,6 @@
 import { fail } from "../check/check";
-import { fitLinear, type LinearFit } from "../fit/fit-linear";
-import { predictLinear } from "../fit/predict-linear";
+import { fitLinear, type LinearFit } from "../fit/curve/fit-linear";
+import { predictLinear } from "../fit/curve/predict-linear";
 
 /** One cook or reheat of weighed pieces. */
 export interface LossTrial {

@@ -1,6 +1,6 @@
 import { fail } from "../check/check";
-import type { PickupBasis } from "../food/formula";
-import { studentTQuantile } from "../statistics/student-t-distribution";
+import type { PickupBasis } from "../food/formula/formula";
+import { studentTQuantile } from "../statistics/distributions/student-t-distribution";
 import { pickup } from "./pickup";
 
 /** One weighing of the same pieces before and after a layer. */

@@ -1,5 +1,5 @@
 import { fail, positive, within } from "../check/check";
-import type { PickupBasis } from "../food/formula";
+import type { PickupBasis } from "../food/formula/formula";
 
 /** What `pickup` works from. */
 export interface PickupOptions {

@@ -1,5 +1,5 @@
 import { fail, positive } from "../check/check";
-import type { Nutrients } from "../food/nutrients";
+import type { Nutrients } from "../food/ingredient/nutrients";
 
 /** What is taken to stay in the food while water, and in some cases fat, leaves. */
 export type YieldBalance = "non-fat solids" | "protein" | "solids";

@@ -1,0 +1,65 @@
+import type { CrispCalibration } from "../calibration/calibrate-crisp";
+import { drawSlabs, modeSlab } from "../window/draw-slabs";
+import { basisOf, momentsOf, type SettledSetting, settle, type WindowSetting } from "../window/window-setting";
+import type { ClockBasis, SlabConstants } from "./slab-clocks";
+
+/** The thickest slab that still has a window within the accepted time. */
+export interface LargestThickness {
+  readonly kind: "largest thickness";
+  /** most probable (mm); 0 when not even 1 mm has one */
+  readonly thicknessMm: number;
+  readonly interval95: readonly [number, number];
+  /** what ends it: the accepted time, or the window closing */
+  readonly endedBy: "time" | "window";
+  readonly longestMin: number;
+}
+
+/**
+ * The largest thickness that is safe and crisp before it is overdone and within the accepted time, with its interval.
+ *
+ * @param options a setting without thickness, with `calibration`; `longestMin` is the accepted time (min)
+ *
+ * @example
+ * const food = { densityKgM3: 1050, waterFraction: 0.735, freezingPointC: -1, latentKJkg: 216.1728, thawedSpecificHeatKJkgK: 3.5, frozenSpecificHeatKJkgK: 2, thawedConductivityWmK: 0.49, frozenConductivityWmK: 1.5 };
+ * const calibration = calibrateCrisp({ food, observations: [], applianceIds: ["basket"] });
+ * largestThickness({ calibration, applianceId: "basket", setpointC: 200, longestMin: 14 }).thicknessMm; // → 11.2
+ */
+export function largestThickness(
+  options: Omit<WindowSetting, "thicknessMm"> & { readonly calibration: CrispCalibration; readonly seed?: number },
+): LargestThickness {
+  const { calibration, seed = 1, ...rest } = options;
+  const setting = settle({ ...rest, thicknessMm: 10 }, "largestThickness");
+  const basis = basisOf(calibration, setting);
+  const own = modeSlab(calibration, setting);
+  const thicknessMm = largest(basis, own, setting);
+  const drawn = drawSlabs(calibration, setting, { count: 400, seed, coreError: basis.coreError })
+    .map((slab) => largest(basis, slab, setting))
+    .sort((a, b) => a - b);
+  const { coreMin, crispMin } = momentsOf(basis, own, Math.max(1, thicknessMm) * 1.01, setting);
+  return Object.freeze({
+    kind: "largest thickness",
+    thicknessMm,
+    interval95: [drawn[10], drawn[389]] as const,
+    endedBy: Math.max(coreMin, crispMin) > setting.longestMin ? "time" : "window",
+    longestMin: setting.longestMin,
+  });
+}
+
+/** Scans down from 40 mm, as a window can be shut at both ends, and then halves. */
+function largest(basis: ClockBasis, slab: SlabConstants, setting: SettledSetting): number {
+  const good = (mm: number): boolean => {
+    const { coreMin, crispMin, brownMin, dryMin } = momentsOf(basis, slab, mm, setting);
+    const opens = Math.max(coreMin, crispMin);
+    return opens <= Math.min(brownMin, dryMin, setting.longestMin);
+  };
+  let low = 40;
+  while (low >= 1 && !good(low)) low -= 0.5;
+  if (low < 1) return 0;
+  let high = low + 0.5;
+  for (let halving = 0; halving < 12; halving++) {
+    const middle = (low + high) / 2;
+    if (good(middle)) low = middle;
+    else high = middle;
+  }
+  return low;
+}

@@ -1,0 +1,289 @@
+import { fail } from "../../check/check";
+import { freezeDeep } from "../../check/freeze-deep";
+import { coreTimeClosedForm } from "../../heat/formulas/core-time-closed-form";
+import { crustStart } from "../../heat/formulas/crust-start";
+import type { CoreLimit } from "../../safety/core-limit";
+import type { CrispCalibration } from "../calibration/calibrate-crisp";
+import { coreC, crustMmAt, lossPercentOf } from "../clocks/slab-clocks";
+import { modeSlab } from "./draw-slabs";
+import { pieceStock, piecesAt, type SuccessOverTime, successOverTime } from "./success-over-time";
+import {
+  basisOf,
+  momentsOf,
+  type SettledSetting,
+  type SlabMoments,
+  settle,
+  type WindowSetting,
+} from "./window-setting";
+
+/** A moment with its doubt; Infinity when it never comes. */
+export interface Moment {
+  readonly min: number;
+  /** from what the trials leave uncertain, for a piece of nominal thickness */
+  readonly interval95: readonly [number, number];
+}
+
+/** The setting to print, and how often it will do. */
+export interface RecommendedTime {
+  /** best time subject to safety (min) */
+  readonly timeMin: number;
+  /** rounded up to half a minute, or finer where the window is narrow: never before the core is safe (min) */
+  readonly cardMin: number;
+  /** a piece is safe, crisp and not overdone at the card time [-] */
+  readonly success: number;
+  /** the core is at its limit at the card time [-]: 0.995 or more */
+  readonly safe: number;
+  /** most probable core at the card time (°C) */
+  readonly coreC: number;
+  /** most probable loss at the card time (% of the mass) */
+  readonly lossPercent: number;
+}
+
+/** When a slab is safe and crisp and not yet overdone, at one setting. */
+export interface CrispWindow {
+  readonly kind: "crisp window";
+  readonly setting: SettledSetting;
+  readonly core: Moment;
+  readonly crisp: Moment;
+  readonly brown: Moment;
+  readonly dry: Moment;
+  /** max of core and crisp */
+  readonly opens: Moment;
+  /** min of brown and dry */
+  readonly closes: Moment;
+  readonly open: boolean;
+  /** chance that the window is open at all for a piece of nominal thickness [-] */
+  readonly openChance: number;
+  readonly waitsFor: "core" | "crust";
+  readonly closedBy: "browning" | "drying";
+  /** thickness at which opening and closing meet, the nearest (mm); null when they do not between 2 and 40 mm */
+  readonly meetsAtMm: number | null;
+  readonly recommended: RecommendedTime;
+  readonly chances: SuccessOverTime;
+  /** what lies outside the trials; empty when nothing does */
+  readonly extrapolation: readonly string[];
+  /** a calibration that did not converge, short forms outside the runs they were fitted to; empty when all is well */
+  readonly doubts: readonly string[];
+  readonly limit: CoreLimit;
+  /** the window in one sentence, with its numbers */
+  readonly sentence: string;
+}
+
+/** Choices of `windowAt`. */
+export interface WindowAtOptions extends WindowSetting {
+  readonly calibration: CrispCalibration;
+  /** pieces drawn for the chances; default 2000 */
+  readonly draws?: number;
+  /** default 1 */
+  readonly seed?: number;
+  /** factor on the core's times: a solver run at this setting over the short form, or the edges of a piece; default 1 */
+  readonly coreFactor?: number;
+}
+
+/** A card's time is a whole multiple of the first of these that costs at most two points of success (min). */
+const CARD_STEPS_MIN: readonly number[] = [0.5, 0.25, 0.1];
+
+/**
+ * The crisp window of a slab at one setting: it opens when the core is safe and the crust deep enough, and closes when
+ * the piece is too brown or too dry; with the chance of success over time and the time to print.
+ *
+ * opens = max(t_core, t_crisp); closes = min(t_brown, t_dry). The recommended time has the greatest chance that a piece
+ * is safe, crisp and not overdone, among the times from which the core is safe with 99.5 % (and within the accepted time
+ * when that has a chance of 0.9); the card's time is that,
+ * rounded up to half a minute (a quarter or a tenth where half would cost more than two points). The chance counts what the trials leave uncertain, the short forms' own error, the
+ * slab's unevenness and the scatter from run to run.
+ *
+ * @returns moments with intervals, recommended time, chances over time, what is extrapolated, limit and caution
+ *
+ * Range: as `calibrateCrisp`; a piece counts as a slab, which is late on the core of a narrow piece, so on the safe side.
+ *
+ * @example
+ * const food = { densityKgM3: 1050, waterFraction: 0.735, freezingPointC: -1, latentKJkg: 216.1728, thawedSpecificHeatKJkgK: 3.5, frozenSpecificHeatKJkgK: 2, thawedConductivityWmK: 0.49, frozenConductivityWmK: 1.5 };
+ * const calibration = calibrateCrisp({ food, observations: [], applianceIds: ["basket"] });
+ * const window = windowAt({ calibration, thicknessMm: 9, applianceId: "basket", setpointC: 200 });
+ * window.core.min; // → 6.60
+ * window.crisp.min; // → 11.8
+ * window.waitsFor; // → "crust"
+ * windowAt({ calibration, thicknessMm: 9, applianceId: "basket", setpointC: 60 }); // throws "setpointC must be between 130 and 290 °C, got 60"
+ */
+export function windowAt(options: WindowAtOptions): CrispWindow {
+  const { calibration, draws = 2000, seed = 1, coreFactor = 1, ...rest } = options;
+  if (!(Number.isInteger(draws) && draws >= 100)) fail("windowAt: draws", "must be a whole number >= 100", draws);
+  if (!(coreFactor >= 0.2 && coreFactor <= 3)) fail("windowAt: coreFactor", "must be between 0.2 and 3", coreFactor);
+  const setting = settle(rest, "windowAt");
+  const plain = basisOf(calibration, setting);
+  const basis = {
+    ...plain,
+    coreSurface: plain.coreSurface * coreFactor,
+    coreInside: plain.coreInside * coreFactor,
+    fittedSurface: plain.fittedSurface * coreFactor,
+    fittedInside: plain.fittedInside * coreFactor,
+  };
+  const slab = modeSlab(calibration, setting);
+  const at = momentsOf(basis, slab, setting.thicknessMm, setting);
+  const stock = pieceStock({ calibration, place: setting, coreError: basis.coreError, count: draws, seed });
+  const nominal = stock.slabs.map((drawn) => momentsOf(basis, drawn, setting.thicknessMm, setting));
+  const moment = (of: (moments: SlabMoments) => number): Moment => ({
+    min: of(at),
+    interval95: middle95(nominal.map(of)),
+  });
+  const opensOf = ({ coreMin, crispMin }: SlabMoments): number => Math.max(coreMin, crispMin);
+  const closesOf = ({ brownMin, dryMin }: SlabMoments): number => Math.min(brownMin, dryMin);
+  const opens = moment(opensOf);
+  const closes = moment(closesOf);
+
+  const pieces = piecesAt(stock, basis, setting);
+  const latest = 1.3 * Math.max(...[opens.min, closes.min, at.coreMin].filter((min) => min < 120), 5);
+  const stepMin = latest / 240;
+  const chances = successOverTime(
+    pieces,
+    Array.from({ length: 241 }, (_, step) => step * stepMin),
+  );
+  const timeMin = bestTime(chances, setting.longestMin);
+  const rounded = CARD_STEPS_MIN.map((stepMin) => Math.ceil(timeMin / stepMin - 1e-9) * stepMin);
+  const cards = successOverTime(pieces, [timeMin, ...rounded]);
+  const inTime = (cardMin: number): boolean => cardMin <= setting.longestMin || timeMin > setting.longestMin;
+  const asGood = rounded.findIndex((min, at) => inTime(min) && cards.success[at + 1] >= cards.success[0] - 0.02);
+  const pick = asGood === -1 ? rounded.length - 1 : asGood;
+  const cardMin = Number(rounded[pick].toFixed(2));
+  const open = opens.min <= closes.min;
+  const meets = meetsAtMm((mm) => {
+    const moments = momentsOf(basis, slab, mm, setting);
+    return closesOf(moments) - opensOf(moments);
+  }, setting.thicknessMm);
+  const result = {
+    kind: "crisp window" as const,
+    setting,
+    core: moment((moments) => moments.coreMin),
+    crisp: moment((moments) => moments.crispMin),
+    brown: moment((moments) => moments.brownMin),
+    dry: moment((moments) => moments.dryMin),
+    opens,
+    closes,
+    open,
+    openChance: nominal.filter((moments) => opensOf(moments) <= closesOf(moments)).length / nominal.length,
+    waitsFor: at.coreMin > at.crispMin ? ("core" as const) : ("crust" as const),
+    closedBy: at.brownMin < at.dryMin ? ("browning" as const) : ("drying" as const),
+    meetsAtMm: meets,
+    recommended: {
+      timeMin,
+      cardMin,
+      success: cards.success[pick + 1],
+      safe: cards.safe[pick + 1],
+      coreC: coreC(basis, slab, setting.thicknessMm, cardMin),
+      lossPercent: lossPercentOf(
+        basis,
+        slab,
+        setting.thicknessMm,
+        crustMmAt(basis, slab, setting.thicknessMm, cardMin),
+      ),
+    },
+    chances,
+    extrapolation: extrapolationOf(calibration, setting),
+    doubts: doubtsOf(calibration, setting, slab.coefficientWm2K, basis.airC),
+    limit: setting.limit,
+  };
+  return freezeDeep({ ...result, sentence: sentenceOf(result) });
+}
+
+/**
+ * The first time within half a percent of the best chance, from the safe time on: later only costs yield. Times past
+ * the accepted one are looked at only when none up to it has a chance of 0.9.
+ */
+function bestTime(chances: SuccessOverTime, longestMin: number): number {
+  const { timesMin, success, safeFromMin } = chances;
+  const bestUpTo = (lastMin: number): number =>
+    timesMin.reduce((top, time, at) => (time >= safeFromMin && time <= lastMin ? Math.max(top, success[at]) : top), 0);
+  const inTime = bestUpTo(longestMin);
+  const best = inTime >= 0.9 ? inTime : bestUpTo(Number.POSITIVE_INFINITY);
+  if (best === 0) return safeFromMin;
+  return timesMin.find((time, at) => time >= safeFromMin && success[at] >= best - 0.005) ?? safeFromMin;
+}
+
+function middle95(values: readonly number[]): readonly [number, number] {
+  const sorted = [...values].sort((a, b) => a - b);
+  const at = (share: number): number => sorted[Math.round(share * (sorted.length - 1))];
+  return [at(0.025), at(0.975)];
+}
+
+/** The thickness nearest to `from` at which the window's width passes zero, by steps of 0.5 mm and then halving. */
+function meetsAtMm(width: (thicknessMm: number) => number, from: number): number | null {
+  const crossing = (step: number): number | null => {
+    for (let mm = from; mm + step >= 2 && mm + step <= 40; mm += step) {
+      if (width(mm) >= 0 === width(mm + step) >= 0) continue;
+      let [near, far] = [mm, mm + step];
+      for (let halving = 0; halving < 30; halving++) {
+        const middle = (near + far) / 2;
+        if (width(middle) >= 0 === width(near) >= 0) near = middle;
+        else far = middle;
+      }
+      return (near + far) / 2;
+    }
+    return null;
+  };
+  const up = crossing(0.5);
+  const down = crossing(-0.5);
+  if (up === null || down === null) return up ?? down;
+  return up - from <= from - down ? up : down;
+}
+
+function extrapolationOf(calibration: CrispCalibration, setting: SettledSetting): string[] {
+  const { thicknessRangeMm: thickness, setpointRangeC: setpoint, constants } = calibration;
+  const found: string[] = [];
+  const coefficient = constants.find((constant) => constant.name === `coefficient:${setting.applianceId}`);
+  if (coefficient !== undefined && !coefficient.informed)
+    found.push(`none of its trials in ${setting.applianceId} tells of the coefficient`);
+  if (thickness !== null && (setting.thicknessMm < 0.95 * thickness[0] || setting.thicknessMm > 1.05 * thickness[1]))
+    found.push(
+      `${setting.thicknessMm.toFixed(1)} mm is outside the trials (${thickness[0].toFixed(1)} to ${thickness[1].toFixed(1)} mm)`,
+    );
+  if (setpoint !== null && (setting.setpointC < setpoint[0] - 5 || setting.setpointC > setpoint[1] + 5))
+    found.push(`${setting.setpointC} °C is outside the trials (${setpoint[0]} to ${setpoint[1]} °C)`);
+  return found;
+}
+
+function doubtsOf(
+  calibration: CrispCalibration,
+  setting: SettledSetting,
+  coefficientWm2K: number,
+  airC: number,
+): string[] {
+  const { food } = calibration;
+  const { thicknessMm, startC, limit } = setting;
+  const here = { food, thicknessMm, coefficientWm2K, airC, startC };
+  const doubts: string[] = [];
+  if (!calibration.converged) doubts.push(`the calibration did not converge (${calibration.reason})`);
+  if (coreTimeClosedForm({ ...here, limitC: limit.limitC }).extrapolation)
+    doubts.push(
+      "the core's short form is used outside 170 to 220 °C, 30 to 60 W/(m²·K), 6 to 19 mm, frozen or chilled",
+    );
+  if (crustStart(here).extrapolation)
+    doubts.push("the crust's start is used outside 170 to 215 °C, 30 to 60 W/(m²·K), 6 to 19 mm, from frozen");
+  return doubts;
+}
+
+/** A chance in words: never quite 0 or 100 %. */
+export function chanceText(chance: number): string {
+  if (chance >= 0.995) return "over 99 %";
+  return chance < 0.005 ? "under 1 %" : `${Math.round(100 * chance)} %`;
+}
+
+/** Minutes in words; what never comes is said so. */
+export function minutesText(minutes: number): string {
+  return minutes < 1e4 ? minutes.toFixed(1) : "never";
+}
+
+function sentenceOf(window: Omit<CrispWindow, "sentence">): string {
+  const { setting, opens, closes, core, recommended, limit } = window;
+  const range = ({ min, interval95: [low, high] }: Moment): string =>
+    `${minutesText(min)} (${minutesText(low)} to ${minutesText(high)})`;
+  const where = `${setting.thicknessMm.toFixed(1)} mm in ${setting.applianceId} at ${setting.setpointC} °C`;
+  const safe = `core ${limit.limitC} °C by ${range(core)} min`;
+  const moments = `opens ${range(opens)}, closes ${range(closes)} min; ${safe}`;
+  const chance = chanceText(recommended.success);
+  if (window.open) return `${where}: ${moments}. Card: ${recommended.cardMin} min, chance of success ${chance}.`;
+  const opener = window.waitsFor === "core" ? "the core is safe" : "the crust is deep enough";
+  const closer = window.closedBy === "browning" ? "too brown" : "too dry";
+  const meets = window.meetsAtMm === null ? "" : ` The two meet at ${window.meetsAtMm.toFixed(1)} mm.`;
+  return `${where}: closed. It is ${closer} at ${minutesText(closes.min)} min, before ${opener} at ${minutesText(opens.min)} min; ${moments}.${meets} The safe time is ${recommended.cardMin} min, chance of success ${chance}.`;
+}

@@ -1,0 +1,64 @@
+import { fail } from "../../check/check";
+import { freezeDeep } from "../../check/freeze-deep";
+import { fitSlabTime, type SlabTimeFit, type SlabTimeOptions } from "../curve/fit-slab-time";
+import { SLAB_TIME_EQUATIONS, SLAB_TIME_FORMS, type SlabTimeForm } from "../models/slab-time-model";
+import { compareFits, type FitComparison } from "./compare-fits";
+
+/** The forms of the slab time side by side. */
+export interface SlabTimeComparison extends FitComparison {
+  /** the form with the lowest AICc */
+  readonly best: SlabTimeForm;
+  /** by form; a form that these trials cannot carry is missing, and a note says why */
+  readonly fits: { readonly [F in SlabTimeForm]?: SlabTimeFit };
+}
+
+/**
+ * Fits every form of the slab time and compares them by AICc (Hurvich & Tsai 1989), with one sentence on which terms
+ * these trials support. A term counts as supported when AICc falls by more than 2 with it, weakly when it falls by less.
+ *
+ * @example
+ * const trials = { thicknessMm: [6, 6, 9, 9, 12, 12, 16, 16], timeMin: [8.9, 9.3, 11.6, 11.2, 14.3, 14.7, 19.2, 18.7] };
+ * compareSlabTimeForms(trials).best; // → "linear"
+ */
+export function compareSlabTimeForms(options: Omit<SlabTimeOptions, "form">): SlabTimeComparison {
+  const fits: { [F in SlabTimeForm]?: SlabTimeFit } = {};
+  const notes: string[] = [];
+  for (const form of SLAB_TIME_FORMS) {
+    try {
+      fits[form] = fitSlabTime({ ...options, form });
+    } catch (error) {
+      if (!(error instanceof RangeError)) throw error;
+      notes.push(error.message);
+    }
+  }
+  const fitted = SLAB_TIME_FORMS.filter((form) => fits[form] !== undefined);
+  if (fitted.length === 0)
+    fail("compareSlabTimeForms: trials", `must carry at least one form (${notes[0]})`, options.timeMin.length);
+  const comparison = compareFits(Object.fromEntries(fitted.map((form) => [form, fits[form] as SlabTimeFit])));
+  const best = comparison.best as SlabTimeForm;
+  return freezeDeep({
+    ...comparison,
+    best,
+    fits,
+    notes: [...notes, ...comparison.notes],
+    reading: readingOf(fits, best, options.timeMin.length),
+  });
+}
+
+function readingOf(fits: { readonly [F in SlabTimeForm]?: SlabTimeFit }, best: SlabTimeForm, trials: number): string {
+  const { full, linear, noConstant } = fits;
+  const parts: string[] = [];
+  if (full && Number.isFinite(full.aicc)) {
+    if (linear) parts.push(`the L² term is ${support(linear.aicc - full.aicc)} by these ${trials} trials`);
+    if (noConstant) parts.push(`the constant c0 is ${support(noConstant.aicc - full.aicc)}`);
+  } else {
+    parts.push(`${trials} trials are too few to judge the full form`);
+  }
+  return `AICc is lowest for ${SLAB_TIME_EQUATIONS[best]}: ${parts.join(", and ")}.`;
+}
+
+function support(fall: number): string {
+  if (fall > 2) return `supported (AICc falls by ${fall.toFixed(1)} with it)`;
+  if (fall > 0) return `weakly supported (AICc falls by ${fall.toFixed(1)} with it)`;
+  return `not supported (AICc rises by ${(-fall).toFixed(1)} with it)`;
+}

@@ -1,0 +1,28 @@
+import { z } from "zod";
+import { freezeDeep } from "../../check/freeze-deep";
+import { type Formula, formulaSchema } from "./formula";
+
+/**
+ * Reads one formula from JSON text. Every problem is named in one error: file, field, what was expected.
+ *
+ * @param jsonText the file's text
+ * @param fileName named in errors
+ */
+export function parseFormula(jsonText: string, fileName: string): Formula {
+  let json: unknown;
+  try {
+    json = JSON.parse(jsonText);
+  } catch (error) {
+    throw new RangeError(`${fileName}: expected JSON, got text that does not parse (${(error as Error).message})`);
+  }
+  const checked = formulaSchema.safeParse(json);
+  if (!checked.success) throw new RangeError(`${fileName}:\n${z.prettifyError(checked.error)}`);
+  for (const [at, layer] of checked.data.coating.entries()) {
+    if (layer.pickupBasis === "finished" && layer.pickupPercent >= 100) {
+      throw new RangeError(
+        `${fileName}: coating.${at}.pickupPercent must be below 100 % of the finished weight, got ${layer.pickupPercent}`,
+      );
+    }
+  }
+  return freezeDeep(checked.data);
+}

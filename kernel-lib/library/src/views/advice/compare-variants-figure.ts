@@ -1,0 +1,125 @@
+import {
+  type MetricEstimate,
+  VARIANT_METRIC_LABELS,
+  type VariantComparison,
+  type VariantDifference,
+  type VariantMetric,
+} from "../../advice/compare-variants";
+import { fail } from "../../check/check";
+import type { Figure } from "../figure/figure";
+import { houseLayout } from "../figure/layout";
+import { MARKERS, PALETTE } from "../figure/palette";
+
+/** The first on top. */
+const TOP_DOWN: object = { autorange: "reversed", automargin: true, gridcolor: "#e5e5e5", ticks: "outside" };
+
+/**
+ * One metric of every variant as a point with its 95 % interval.
+ *
+ * @param comparison from `compareVariants`
+ * @param metric what to show
+ */
+export function compareVariantsFigure(comparison: VariantComparison, metric: VariantMetric): Figure {
+  const label = VARIANT_METRIC_LABELS[metric];
+  const shown = comparison.variants.flatMap(({ variantName, metrics }) => {
+    const estimate = metrics[metric];
+    return estimate === null ? [] : [{ variantName, estimate }];
+  });
+  if (shown.length === 0) fail("compareVariantsFigure: metric", "must be known for a variant", metric);
+  const text = ({ value, interval95 }: MetricEstimate): string =>
+    `${plain(value)} (${plain(interval95[0])} to ${plain(interval95[1])})`;
+  return {
+    kind: "figure",
+    data: shown.map(({ variantName, estimate }, at) => ({
+      type: "scatter",
+      mode: "markers",
+      name: variantName,
+      showlegend: false,
+      x: [estimate.value],
+      y: [variantName],
+      error_x: {
+        type: "data",
+        symmetric: false,
+        array: [estimate.interval95[1] - estimate.value],
+        arrayminus: [estimate.value - estimate.interval95[0]],
+        thickness: 1.5,
+        width: 5,
+        color: PALETTE[at % PALETTE.length],
+      },
+      marker: { color: PALETTE[at % PALETTE.length], symbol: MARKERS[at % MARKERS.length], size: 11 },
+      hovertemplate: `%{y}: ${text(estimate)}<extra></extra>`,
+    })),
+    layout: houseLayout({
+      title: `Variants by ${label}`,
+      xTitle: label,
+      yTitle: "",
+      more: { height: 160 + 44 * shown.length, yaxis: TOP_DOWN },
+    }),
+    summary: `Mean ${label} with 95 % interval: ${shown.map(({ variantName, estimate }) => `${variantName} ${text(estimate)}`).join("; ")}.`,
+  };
+}
+
+/**
+ * Differences between variants by one metric: each pair with its 95 % interval and a line at no difference; filled
+ * points are real by Holm's p value, open ones are not shown to be.
+ *
+ * @param comparison from `compareVariants`
+ * @param metric what to show
+ */
+export function variantDifferencesFigure(comparison: VariantComparison, metric: VariantMetric): Figure {
+  const label = VARIANT_METRIC_LABELS[metric];
+  const pairs = comparison.differences.filter((one) => one.metric === metric);
+  if (pairs.length === 0) fail("variantDifferencesFigure: metric", "must be known for two variants", metric);
+  const nameOfPair = (pair: VariantDifference): string => `${pair.variantId} − ${pair.otherId}`;
+  const group = (real: boolean): object => {
+    const some = pairs.filter((pair) => pair.real === real);
+    return {
+      type: "scatter",
+      mode: "markers",
+      name: real ? "real" : "not shown to be real",
+      x: some.map((pair) => pair.difference),
+      y: some.map(nameOfPair),
+      customdata: some.map((pair) => pair.adjustedPValue),
+      error_x: {
+        type: "data",
+        symmetric: false,
+        array: some.map((pair) => pair.interval95[1] - pair.difference),
+        arrayminus: some.map((pair) => pair.difference - pair.interval95[0]),
+        thickness: 1.5,
+        width: 5,
+        color: real ? PALETTE[0] : PALETTE[1],
+      },
+      marker: { color: real ? PALETTE[0] : PALETTE[1], symbol: real ? "circle" : "circle-open", size: 10 },
+      hovertemplate: "%{y}: %{x:.3g}, p %{customdata:.3f}<extra></extra>",
+    };
+  };
+  const real = pairs.filter((pair) => pair.real);
+  return {
+    kind: "figure",
+    data: [group(true), group(false)],
+    layout: houseLayout({
+      title: `Differences in ${label}`,
+      xTitle: `difference in ${label}, first less second`,
+      yTitle: "",
+      more: {
+        height: 180 + 34 * pairs.length,
+        yaxis: { ...TOP_DOWN, categoryorder: "array", categoryarray: pairs.map(nameOfPair) },
+        shapes: [{ type: "line", x0: 0, x1: 0, yref: "paper", y0: 0, y1: 1, line: { color: "#444", dash: "dash" } }],
+      },
+    }),
+    summary: `${real.length} of ${pairs.length} differences in ${label} are real (Holm, 5 %)${
+      real.length === 0
+        ? "."
+        : `: ${real
+            .map(
+              (pair) =>
+                `${nameOfPair(pair)} ${plain(pair.difference)} (${plain(pair.interval95[0])} to ${plain(pair.interval95[1])})`,
+            )
+            .join("; ")}.`
+    }`,
+  };
+}
+
+function plain(value: number): string {
+  return String(Number(value.toPrecision(3)));
+}

@@ -1,0 +1,83 @@
+import type { Decision } from "../../advice/decide";
+import { convertUnit } from "../../units/convert-unit";
+import type { Table } from "../table/table";
+import { cutText, pieceText } from "./cut-text";
+
+/** The decisions of a kitchen as one table, a row for each variant and pan; the core limit stands beside every time. */
+export function decisionTable(decisions: readonly Decision[]): Table {
+  return {
+    kind: "table",
+    title: "Every variant's batch on every pan",
+    columns: [
+      { heading: "variant" },
+      { heading: "pan" },
+      { heading: "verdict" },
+      { heading: "thickness (mm)", decimals: 1 },
+      { heading: "(in)", decimals: 2 },
+      { heading: "cut" },
+      { heading: "piece (mm)" },
+      { heading: "piece (g)", decimals: 1 },
+      { heading: "crisp (min)", decimals: 1 },
+      { heading: "95 %" },
+      { heading: "rests on" },
+      { heading: "core" },
+      { heading: "core by (min)", decimals: 1 },
+      { heading: "yield (%)", decimals: 0 },
+      { heading: "kcal", decimals: 0 },
+      { heading: "protein (g)", decimals: 1 },
+      { heading: "fat (g)", decimals: 1 },
+      { heading: "carb (g)", decimals: 1 },
+    ],
+    rows: decisions.map(rowOf),
+    notes: notesOf(decisions),
+  };
+}
+
+function rowOf(decision: Decision): (string | number | null)[] {
+  const { variantName, panName, verdict, outcome, core } = decision;
+  const limit = `≥ ${core.limitC} °C`;
+  if (outcome === null)
+    return [
+      variantName,
+      panName,
+      verdict,
+      ...Array.from({ length: 8 }, () => null),
+      limit,
+      ...Array.from({ length: 6 }, () => null),
+    ];
+  const { slab, pieces, crisp, coreSafeMin, reheatYield, macros } = outcome;
+  const { energyKcal, proteinG, fatG, carbohydrateG } = macros.perPiece;
+  return [
+    variantName,
+    panName,
+    verdict,
+    slab.thicknessMm,
+    convertUnit({ value: slab.thicknessMm, from: "mm", to: "in" }),
+    cutText(pieces),
+    pieceText(pieces),
+    pieces.pieceG,
+    crisp.timeMin,
+    `${Math.max(0, crisp.prediction95[0]).toFixed(1)} to ${crisp.prediction95[1].toFixed(1)}`,
+    crisp.extrapolated ? "extrapolated" : "interpolated",
+    limit,
+    coreSafeMin,
+    reheatYield.yieldPercent,
+    energyKcal.value,
+    proteinG.value,
+    fatG.value,
+    carbohydrateG.value,
+  ];
+}
+
+function notesOf(decisions: readonly Decision[]): string[] {
+  const named = new Map<string, string[]>();
+  for (const { core, variantName } of decisions) {
+    const names = named.get(core.caution) ?? [];
+    if (!names.includes(variantName)) named.set(core.caution, [...names, variantName]);
+  }
+  return [
+    "Crisp time: on the variant's own appliance and setpoint, 95 % interval for one more reheat. Macros: of one coated piece as eaten, an estimate from a food table.",
+    "Core by: the time from which 99.5 % of pieces have their core at the limit, calculated from the core temperatures that were logged. Never take out before the later of crisp and core; probe the thickest piece.",
+    ...[...named].map(([caution, names]) => `${names.join(", ")}: ${caution}`),
+  ];
+}

@@ -1,0 +1,72 @@
+import type { Decision } from "../../advice/decide";
+import { convertUnit } from "../../units/convert-unit";
+import { cutText, pieceText } from "./cut-text";
+
+const HEADING = [
+  "pan",
+  "slab mm (in)",
+  "cut",
+  "piece mm",
+  "g",
+  "crisp min (95 %)",
+  "core by",
+  "yield",
+  "kcal",
+  "P / F / C g",
+];
+const WIDTHS = [19, 12, 8, 8, 5, 20, 8, 5, 4, 16];
+
+/**
+ * The decisions of a kitchen for a terminal about 120 wide: a block a variant with its setting and core limit, two lines
+ * a pan, numbers first and the verdict below. A time with * is extrapolated, beyond the thicknesses that were tried.
+ */
+export function decisionText(decisions: readonly Decision[]): string {
+  const variants = [...new Set(decisions.map((decision) => decision.variantId))];
+  const blocks = variants.map((variantId) => block(decisions.filter((decision) => decision.variantId === variantId)));
+  const cautions = [...new Set(decisions.map((decision) => decision.core.caution))];
+  return [
+    ...blocks,
+    "* extrapolated: beyond the thicknesses that were tried. 95 %: for one more reheat. P / F / C: protein, fat and",
+    "carbohydrate; with kcal, of one coated piece as eaten, an estimate from a food table. Core by: from then on 99.5 % of",
+    "pieces have their core at the limit, calculated from the cores that were logged; never take out before the later of",
+    "crisp and core, and probe the thickest piece.",
+    "",
+    ...cautions,
+  ].join("\n");
+}
+
+function block(decisions: readonly Decision[]): string {
+  const [{ variantName, applianceId, setpointC, core, triedMm }] = decisions;
+  return [
+    `${variantName}: ${applianceId} at ${setpointC} °C, core at least ${core.limitC} °C (${core.limitF} °F), tried ${triedMm[0].toFixed(1)} to ${triedMm[1].toFixed(1)} mm`,
+    line(HEADING),
+    ...decisions.flatMap((decision) => [line(cells(decision)), `    ${decision.verdict}`]),
+    "",
+  ].join("\n");
+}
+
+function cells({ panName, outcome }: Decision): string[] {
+  if (outcome === null) return [panName];
+  const { slab, pieces, crisp, coreSafeMin, reheatYield, macros } = outcome;
+  const { energyKcal, proteinG, fatG, carbohydrateG } = macros.perPiece;
+  const [low, high] = crisp.prediction95;
+  return [
+    panName,
+    `${slab.thicknessMm.toFixed(1)} (${convertUnit({ value: slab.thicknessMm, from: "mm", to: "in" }).toFixed(2)})`,
+    cutText(pieces),
+    pieceText(pieces),
+    pieces.pieceG.toFixed(1),
+    `${crisp.timeMin.toFixed(1)} (${Math.max(0, low).toFixed(1)} to ${high.toFixed(1)})${crisp.extrapolated ? "*" : ""}`,
+    coreSafeMin.toFixed(1),
+    `${reheatYield.yieldPercent.toFixed(0)} %`,
+    energyKcal.value.toFixed(0),
+    `${proteinG.value.toFixed(1)} / ${fatG.value.toFixed(1)} / ${carbohydrateG.value.toFixed(1)}`,
+  ];
+}
+
+function line(row: readonly string[]): string {
+  return `  ${row
+    .map((cell, at) => cell.padEnd(WIDTHS[at]))
+    .join(" ")
+    .trimEnd()}`;
+}

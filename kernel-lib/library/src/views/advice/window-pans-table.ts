@@ -1,0 +1,48 @@
+import type { OtherPans } from "../../advice/other-pans";
+import type { Table } from "../table/table";
+
+/** The same batch on every pan: thickness, window, card time, chance, verdict, and what to change, the first in its row and all in order below. */
+export function windowPansTable(pans: OtherPans): Table {
+  const limit = `${pans.limit.limitC} °C`;
+  return {
+    kind: "table",
+    title: `${pans.variantId}: ${pans.batchG} g on every pan, ${pans.applianceId} at ${pans.setpointC} °C`,
+    columns: [
+      { heading: "pan" },
+      { heading: "thickness (mm)", decimals: 1 },
+      { heading: `core ${limit} by (min)`, decimals: 1 },
+      { heading: "opens (min)", decimals: 1 },
+      { heading: "closes (min)", decimals: 1 },
+      { heading: "card (min)" },
+      { heading: "success (%)", decimals: 0 },
+      { heading: "verdict" },
+      { heading: "first change to try" },
+    ],
+    rows: pans.pans.map(({ panName, window, verdict, remedies }) => {
+      const changes = remedies.length === 0 ? null : remedies[0].sentence;
+      if (window === null) return [panName, null, null, null, null, null, null, verdict, changes];
+      const { setting, core, opens, closes, recommended } = window;
+      const shown = (minutes: number): number | null => (minutes < 1e4 ? minutes : null);
+      return [
+        panName,
+        setting.thicknessMm,
+        shown(core.min),
+        shown(opens.min),
+        shown(closes.min),
+        recommended.cardMin,
+        100 * recommended.success,
+        verdict,
+        changes,
+      ];
+    }),
+    notes: [
+      ...pans.pans.flatMap(({ panName, remedies }) =>
+        remedies.length < 2
+          ? []
+          : [`${panName}: ${remedies.map((remedy, at) => `${at + 1}. ${remedy.sentence}`).join("; ")}.`],
+      ),
+      pans.limit.caution,
+      `Core limit: ${pans.limit.source}.`,
+    ],
+  };
+}

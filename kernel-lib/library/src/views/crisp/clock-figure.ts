@@ -1,0 +1,68 @@
+import type { KitchenWindow } from "../../advice/crisp-window";
+import { clocksOverTime } from "../../crisp/clocks/clocks-over-time";
+import type { Figure } from "../figure/figure";
+import { houseLayout } from "../figure/layout";
+import { PALETTE } from "../figure/palette";
+
+const POINTS = 121;
+
+/**
+ * The clocks of one slab, each as a share of the way to its mark: the core to its limit, the crust to crisp, browning
+ * and loss to too much. The window is open where core and crust have passed 100 % and the other two have not.
+ */
+export function clockFigure(window: KitchenWindow): Figure {
+  const { setting, calibration, limit, recommended } = window;
+  const lastMin =
+    1.15 * Math.max(recommended.cardMin, ...[window.opens.min, window.closes.min].filter((min) => min < 120));
+  const timesMin = Array.from({ length: POINTS }, (_, at) => (at * lastMin) / (POINTS - 1));
+  const clocks = clocksOverTime({ ...setting, calibration, timesMin });
+  const line = (
+    name: string,
+    values: readonly number[],
+    from: number,
+    mark: number,
+    unit: string,
+    at: number,
+    dash: string,
+  ): object => ({
+    type: "scatter",
+    mode: "lines",
+    name: `${name} (100 % = ${mark.toFixed(mark < 10 ? 2 : 0)} ${unit})`,
+    x: timesMin,
+    y: values.map((value) => (100 * (value - from)) / (mark - from)),
+    customdata: values,
+    line: { color: PALETTE[at], width: 2.5, dash },
+    hovertemplate: `${name}: %{customdata:.2f} ${unit} at %{x:.1f} min<extra></extra>`,
+  });
+  return {
+    kind: "figure",
+    data: [
+      line("core", clocks.coreC, setting.startC, limit.limitC, "°C", 3, "solid"),
+      line("crust", clocks.crustMm, 0, clocks.crispFromMm, "mm", 0, "dash"),
+      line("browning", clocks.brownScore, 0, setting.tooBrownScore, "of 9", 1, "dot"),
+      line("loss", clocks.lossPercent, 0, setting.tooDryPercent, "% of mass", 2, "dashdot"),
+    ],
+    layout: houseLayout({
+      title: `${window.variantName}: the clocks of ${setting.thicknessMm.toFixed(1)} mm at ${setting.setpointC} °C`,
+      xTitle: "time in the appliance (min)",
+      yTitle: "share of the way to its mark (%)",
+      more: {
+        yaxis: { title: { text: "share of the way to its mark (%)" }, range: [0, 200], automargin: true },
+        shapes: [
+          { type: "line", xref: "paper", yref: "y", x0: 0, x1: 1, y0: 100, y1: 100, line: { color: "#777", width: 1 } },
+          {
+            type: "line",
+            xref: "x",
+            yref: "paper",
+            x0: recommended.cardMin,
+            x1: recommended.cardMin,
+            y0: 0,
+            y1: 1,
+            line: { color: "#777", width: 1, dash: "dash" },
+          },
+        ],
+      },
+    }),
+    summary: `${window.sentence} At the card time: core ${recommended.coreC.toFixed(0)} °C, loss ${recommended.lossPercent.toFixed(1)} %. ${limit.caution}`,
+  };
+}

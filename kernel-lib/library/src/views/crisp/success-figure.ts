@@ -1,0 +1,74 @@
+import type { KitchenWindow } from "../../advice/crisp-window";
+import { chanceText } from "../../crisp/window/window-at";
+import type { Figure } from "../figure/figure";
+import { houseLayout } from "../figure/layout";
+import { PALETTE, translucent } from "../figure/palette";
+
+/**
+ * Chance of success against time: what a piece's chance is to be safe, crisp and not overdone, and each of the three
+ * alone; the time from which the core is safe with 99.5 % and the card time are marked, earlier times are greyed.
+ */
+export function successFigure(window: KitchenWindow): Figure {
+  const { chances, recommended, setting, limit } = window;
+  const line = (name: string, y: readonly number[], colour: string, dash: string, width: number): object => ({
+    type: "scatter",
+    mode: "lines",
+    name,
+    x: chances.timesMin,
+    y: y.map((chance) => 100 * chance),
+    line: { color: colour, width, dash },
+    hovertemplate: `${name}: %{y:.0f} % at %{x:.1f} min<extra></extra>`,
+  });
+  return {
+    kind: "figure",
+    data: [
+      line(`core at ${limit.limitC} °C`, chances.safe, PALETTE[3], "dash", 1.5),
+      line("crisp", chances.crisp, PALETTE[0], "dot", 1.5),
+      line("overdone", chances.overdone, PALETTE[1], "dashdot", 1.5),
+      line("success", chances.success, PALETTE[2], "solid", 3),
+      {
+        type: "scatter",
+        mode: "markers",
+        name: "card time",
+        x: [recommended.cardMin],
+        y: [100 * recommended.success],
+        marker: { symbol: "star", size: 15, color: PALETTE[6] },
+        hovertemplate: "card: %{x} min, success %{y:.0f} %<extra></extra>",
+      },
+    ],
+    layout: houseLayout({
+      title: `${window.variantName}: chance of success, ${setting.thicknessMm.toFixed(1)} mm at ${setting.setpointC} °C`,
+      xTitle: "time in the appliance (min)",
+      yTitle: "share of pieces (%)",
+      more: {
+        shapes: [
+          {
+            type: "rect",
+            xref: "x",
+            yref: "paper",
+            x0: 0,
+            x1: chances.safeFromMin,
+            y0: 0,
+            y1: 1,
+            fillcolor: translucent(PALETTE[6], 0.08),
+            line: { width: 0 },
+          },
+        ],
+        annotations: [
+          {
+            xref: "x",
+            yref: "paper",
+            x: chances.safeFromMin / 2,
+            y: 0.5,
+            text: "core not surely safe",
+            showarrow: false,
+            font: { size: 11, color: "#555" },
+          },
+        ],
+      },
+    }),
+    summary:
+      `${window.variantName}, ${setting.thicknessMm.toFixed(1)} mm at ${setting.setpointC} °C: at ${recommended.cardMin} min ` +
+      `${chanceText(recommended.success)} of ${chances.draws} drawn pieces are safe, crisp and not overdone; the core is safe with 99.5 % from ${chances.safeFromMin.toFixed(1)} min. ${limit.caution}`,
+  };
+}

@@ -1,0 +1,38 @@
+import type { KitchenWindow } from "../../advice/crisp-window";
+import type { Moment } from "../../crisp/window/window-at";
+import type { Table } from "../table/table";
+
+/** One crisp window: its moments with their intervals, and the card time with its chance. */
+export function windowTable(window: KitchenWindow): Table {
+  const { setting, recommended, limit, extrapolation, doubts } = window;
+  const row = (name: string, { min, interval95: [low, high] }: Moment): (string | number | null)[] => [
+    name,
+    ...[min, low, high].map((minutes) => (minutes < 1e4 ? minutes : null)),
+  ];
+  return {
+    kind: "table",
+    title: `${window.variantName}: ${setting.thicknessMm.toFixed(1)} mm, ${setting.applianceId} at ${setting.setpointC} °C`,
+    columns: [
+      { heading: "moment" },
+      { heading: "min", decimals: 1 },
+      { heading: "95 % from", decimals: 1 },
+      { heading: "to", decimals: 1 },
+    ],
+    rows: [
+      row(`core at ${limit.limitC} °C`, window.core),
+      row("crisp", window.crisp),
+      row("too brown", window.brown),
+      row("too dry", window.dry),
+      row("opens", window.opens),
+      row("closes", window.closes),
+      ["card time", recommended.cardMin, null, null],
+    ],
+    notes: [
+      window.sentence,
+      ...(extrapolation.length === 0 ? [] : [`Beyond the trials: ${extrapolation.join("; ")}.`]),
+      ...(doubts.length === 0 ? [] : [`Doubtful: ${doubts.join("; ")}.`]),
+      limit.caution,
+      `Core limit: ${limit.source}.`,
+    ],
+  };
+}

@@ -1,0 +1,29 @@
+import type { FormulaAllergens } from "../../food/formula/formula-allergens";
+import type { Table } from "../table/table";
+
+/** Allergens gathered from a formula, US nine and EU fourteen, with what brings them. */
+export function allergenTable(allergens: FormulaAllergens): Table {
+  const rows = [
+    ...allergens.us.map((one) => ({ list: "US nine", ...one })),
+    ...allergens.eu.map((one) => ({ list: "EU fourteen", ...one })),
+  ];
+  return {
+    kind: "table",
+    title: "Allergens to check",
+    columns: [
+      { heading: "list" },
+      { heading: "allergen" },
+      { heading: "species or grain" },
+      { heading: "certainty" },
+      { heading: "brought by" },
+    ],
+    rows: rows.map(({ list, allergen, species, certainty, from }) => [
+      list,
+      allergen,
+      species.join(", ") || null,
+      certainty,
+      from.join("; "),
+    ]),
+    notes: allergens.cautions,
+  };
+}

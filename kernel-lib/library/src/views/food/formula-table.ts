@@ -1,0 +1,40 @@
+import type { FormulaTotals } from "../../food/formula/formula-totals";
+import type { ScaledFormula } from "../../food/formula/scale-formula";
+import type { Table } from "../table/table";
+
+/**
+ * A formula's mix line by line: as written, in grams, as a share, and how the grams were come by. With a scaled formula
+ * the grams and measures are those of the new batch.
+ *
+ * @param totals from `formulaTotals`
+ * @param scaled from `scaleFormula` of the same formula
+ */
+export function formulaTable(totals: FormulaTotals, scaled?: ScaledFormula): Table {
+  const factor = scaled?.factor ?? 1;
+  return {
+    kind: "table",
+    title: `${totals.formula.name}: ${(totals.mixG * factor).toFixed(0)} g of mix`,
+    columns: [
+      { heading: "ingredient" },
+      { heading: scaled ? "measure" : "as written" },
+      { heading: "mass (g)", decimals: 1 },
+      { heading: "of the mix (%)", decimals: 2 },
+      { heading: "grams from" },
+    ],
+    rows: totals.lines.map((line, at) => [
+      line.ingredient.name,
+      scaled ? scaled.lines[at].measure : line.amount,
+      line.massG * factor,
+      (100 * line.massG) / totals.mixG,
+      line.how,
+    ]),
+    notes: [
+      `Water ${percent(totals.composition.waterFraction)}, protein ${percent(totals.composition.proteinFraction)}, fat ${percent(totals.composition.fatFraction)}, carbohydrate ${percent(totals.composition.carbohydrateFraction)}, fibre ${percent(totals.composition.fibreFraction)}, ash ${percent(totals.composition.ashFraction)}.`,
+      `Formula: ${totals.formula.origin}. Weigh where you can: a cup or a spoon is good to about 10 %.`,
+    ],
+  };
+}
+
+function percent(fraction: number): string {
+  return `${(100 * fraction).toFixed(1)} %`;
+}

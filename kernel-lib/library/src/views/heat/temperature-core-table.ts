@@ -1,0 +1,47 @@
+import { fail } from "../../check/check";
+import type { CoreTime } from "../../heat/solver/core-time";
+import type { Table } from "../table/table";
+
+/** One body with the time its core takes. */
+export interface CoreTimeRow {
+  /** in words: `"14 × 27 × 70 mm stick"` */
+  readonly label: string;
+  readonly core: CoreTime;
+}
+
+/**
+ * Core times side by side, with what the food is like by then; the limit, its source and the caution stand below.
+ *
+ * @example
+ * const food = { densityKgM3: 1050, waterFraction: 0.735, freezingPointC: -1, latentKJkg: 216.1728, thawedSpecificHeatKJkgK: 3.5, frozenSpecificHeatKJkgK: 2, thawedConductivityWmK: 0.49, frozenConductivityWmK: 1.5 };
+ * temperatureCoreTable([{ label: "slab", core: coreTime({ food, thicknessMm: 12.7, airC: 204, coefficientWm2K: 40 }) }]).rows[0][1]; // → 9.76
+ */
+export function temperatureCoreTable(rows: readonly CoreTimeRow[]): Table {
+  if (rows.length === 0) fail("temperatureCoreTable: rows", "must hold at least one body", rows);
+  const limits = [...new Set(rows.map(({ core }) => core.limitC))];
+  return {
+    kind: "table",
+    title: `Time for the core to reach ${limits.join(", ")} °C`,
+    columns: [
+      { heading: "body" },
+      { heading: "core at limit (min)", decimals: 1 },
+      { heading: "if the surface stays wet (min)", decimals: 1 },
+      { heading: "thawed (min)", decimals: 1 },
+      { heading: "surface by then (°C)", decimals: 0 },
+      { heading: "evaporated (% of mass)", decimals: 1 },
+      { heading: "crust (mm)", decimals: 2 },
+      { heading: "solved as" },
+    ],
+    rows: rows.map(({ label, core }) => [
+      label,
+      core.timeMin,
+      core.wetSurfaceMin,
+      core.thawedMin,
+      core.surfaceC,
+      core.waterLostPercent,
+      core.crustMm,
+      core.body,
+    ]),
+    notes: [rows[0].core.caution, ...new Set(rows.map(({ core }) => `Core limit ${core.limitC} °C: ${core.source}.`))],
+  };
+}

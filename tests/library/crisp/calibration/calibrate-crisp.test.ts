@@ -1,0 +1,208 @@
+import { describe, expect, it } from "vitest";
+import {
+  type CrispCalibration,
+  calibrateCrisp,
+} from "../../../../kernel-lib/library/src/crisp/calibration/calibrate-crisp";
+import { calibrationPosterior } from "../../../../kernel-lib/library/src/crisp/calibration/calibration-posterior";
+import type { CrispObservation } from "../../../../kernel-lib/library/src/crisp/calibration/crisp-observation";
+import { airAtLoadC, coefficientAtLoad, crowdingOf } from "../../../../kernel-lib/library/src/crisp/clocks/load-effect";
+import { brownScoreAt, crispScoreAt } from "../../../../kernel-lib/library/src/crisp/clocks/panel-score";
+import {
+  browningOf,
+  clockBasis,
+  coreC,
+  crispMin,
+  crustMmAt,
+  lossPercentOf,
+} from "../../../../kernel-lib/library/src/crisp/clocks/slab-clocks";
+import { symmetricEigen } from "../../../../kernel-lib/library/src/statistics/linear-algebra/symmetric-eigen";
+import { seededRandom } from "../../../../kernel-lib/library/src/statistics/random/seeded-random";
+import { bareSlab, food, unmeasured } from "../sample-food";
+
+const truth = {
+  ...bareSlab,
+  coefficientWm2K: 48,
+  crustWaterKgM3: 450,
+  crustMm: 0.45,
+  browningPerS: 5e5,
+  dripFraction: 0.012,
+};
+const LOAD_LOSS = 0.35;
+const TURN_GAIN = 0.15;
+
+/** Trials of the truth above, exact but for `scatter` times a kitchen's errors. */
+function trials(options: {
+  mm: number[];
+  scatter: number;
+  loads?: number[];
+  turns?: boolean[];
+  early?: boolean;
+}): CrispObservation[] {
+  const random = seededRandom(11);
+  const seen: CrispObservation[] = [];
+  for (const thicknessMm of options.mm)
+    for (const loadFraction of options.loads ?? [0.6])
+      for (const turned of options.turns ?? [false])
+        for (const share of [0.7, 1, 1.3]) {
+          const basis = clockBasis({ food, startC: -18, airC: airAtLoadC(200, loadFraction), limitC: 74 });
+          const h = coefficientAtLoad(truth.coefficientWm2K, LOAD_LOSS, crowdingOf(loadFraction), TURN_GAIN, turned);
+          const slab = { ...truth, coefficientWm2K: h };
+          const crispAt = crispMin(basis, slab, thicknessMm) * Math.exp(0.04 * options.scatter * random.normal());
+          const timeMin = share * crispAt;
+          const depth = crustMmAt(basis, slab, thicknessMm, timeMin);
+          const taste = (score: number): number[] =>
+            [0, 0, 0].map(() => Math.max(0, Math.min(9, score + 0.7 * options.scatter * random.normal())));
+          seen.push({
+            ...unmeasured,
+            id: `T-${seen.length + 1}`,
+            thicknessMm,
+            loadFraction,
+            turned,
+            timeMin,
+            notCrispMin: Math.min(timeMin, Math.floor(crispAt)),
+            crispMin: timeMin >= Math.floor(crispAt) + 1 ? Math.floor(crispAt) + 1 : null,
+            coreC: coreC(basis, slab, thicknessMm, timeMin) + 1.2 * options.scatter * random.normal(),
+            lossPercent: lossPercentOf(basis, slab, thicknessMm, depth) + 0.5 * options.scatter * random.normal(),
+            crispScores: taste(crispScoreAt(depth, slab.crustMm, slab.panelWidthMm)),
+            brownScores: taste(brownScoreAt(browningOf(basis, slab, depth))),
+          });
+        }
+  return seen;
+}
+
+const constantOf = (calibration: CrispCalibration, name: string) =>
+  calibration.constants.find((constant) => constant.name === name)!;
+
+describe("calibrateCrisp", () => {
+  it("finds the constants of exact trials again", () => {
+    const observations = trials({ mm: [6, 9, 12, 15], scatter: 0, loads: [0.6, 1], turns: [false, true] });
+    const calibration = calibrateCrisp({ food, observations, crustWaterKgM3: 400 });
+    expect(calibration.converged).toBe(true);
+    for (const [name, value] of [
+      ["coefficient:basket", 48],
+      ["loadLoss", LOAD_LOSS],
+      ["turnGain", TURN_GAIN],
+      ["conductivity", 1],
+      ["browning", 5e5],
+      ["drip", 0.012],
+    ] as const) {
+      const { estimate, interval95 } = constantOf(calibration, name);
+      expect(Math.abs(estimate / value - 1), name).toBeLessThan(0.1);
+      expect(interval95[0]).toBeLessThan(value);
+      expect(interval95[1]).toBeGreaterThan(value);
+    }
+    const product = constantOf(calibration, "crustWater").estimate * constantOf(calibration, "crustDepth").estimate;
+    expect(Math.abs(product / (450 * 0.45) - 1)).toBeLessThan(0.03);
+  });
+
+  it("says which constants the trials moved, and which trial would tell more", () => {
+    const calibration = calibrateCrisp({
+      food,
+      observations: trials({ mm: [6, 9, 12], scatter: 1 }),
+      crustWaterKgM3: 400,
+    });
+    expect(constantOf(calibration, "coefficient:basket").informed).toBe(true);
+    for (const name of ["loadLoss", "turnGain"]) {
+      const { informed, estimate, prior, interval95, priorInterval95 } = constantOf(calibration, name);
+      expect(informed).toBe(false);
+      expect(estimate).toBeCloseTo(prior.middle, 6);
+      expect(interval95[1] - interval95[0]).toBeCloseTo(priorInterval95[1] - priorInterval95[0], 6);
+      expect(calibration.notices.some((notice) => notice.includes(prior.informedBy))).toBe(true);
+    }
+  });
+
+  it("is the prior without trials, and warns of one thickness only and of scores on one side", () => {
+    const none = calibrateCrisp({ food, observations: [], applianceIds: ["basket"] });
+    expect(none.notices).toEqual(["No trials: every number is the prior's, so the intervals are wide."]);
+    for (const { estimate, prior } of none.constants) expect(estimate / prior.middle).toBeCloseTo(1, 6);
+    const crispOnes = trials({ mm: [9], scatter: 1 }).filter((seen) => seen.crispScores.every((score) => score >= 6));
+    const { notices } = calibrateCrisp({ food, observations: crispOnes, crustWaterKgM3: 400 });
+    expect(notices.join(" ")).toMatch(/One thickness only: .* Crispness scores lie on one side of 6 only/);
+  });
+
+  it("has the spread of a long random walk over the posterior", () => {
+    const options = {
+      food,
+      observations: trials({ mm: [6, 9, 12], scatter: 1, loads: [0.6, 1] }),
+      crustWaterKgM3: 400,
+    };
+    const calibration = calibrateCrisp(options);
+    const logDensity = calibrationPosterior(options, calibration);
+    const { values, vectors } = symmetricEigen(calibration.covariance);
+    const size = calibration.mode.length;
+    const random = seededRandom(5);
+    const sum = new Float64Array(size);
+    const squares = new Float64Array(size);
+    let at = [...calibration.mode];
+    let now = logDensity(at);
+    let kept = 0;
+    let accepted = 0;
+    const steps = 40_000;
+    for (let step = 0; step < steps; step++) {
+      const next = [...at];
+      for (let along = 0; along < size; along++) {
+        const move = (2.38 / Math.sqrt(size)) * 0.8 * Math.sqrt(values[along]) * random.normal();
+        for (let j = 0; j < size; j++) next[j] += move * vectors[along][j];
+      }
+      const then = logDensity(next);
+      if (Math.log(1 - random.uniform()) < then - now) {
+        at = next;
+        now = then;
+        accepted++;
+      }
+      if (step < 4000) continue;
+      kept++;
+      for (let j = 0; j < size; j++) {
+        sum[j] += at[j];
+        squares[j] += at[j] * at[j];
+      }
+    }
+    expect(accepted / steps).toBeGreaterThan(0.15);
+    for (let j = 0; j < size; j++) {
+      const mean = sum[j] / kept;
+      const sd = Math.sqrt(squares[j] / kept - mean * mean);
+      const own = Math.sqrt(calibration.covariance[j][j]);
+      const { name } = calibration.constants[j];
+      expect(Math.abs(mean - calibration.mode[j]) / own, name).toBeLessThan(0.35);
+      expect(Math.abs(Math.log(sd / own)), name).toBeLessThan(Math.log(1.25));
+    }
+  });
+
+  it("stays finite over random nonsense, and says when it did not converge", () => {
+    const random = seededRandom(3);
+    const maybe = <T>(share: number, value: T, none: T): T => (random.uniform() < share ? value : none);
+    for (let log = 0; log < 40; log++) {
+      const observations = Array.from({ length: 1 + random.integer(10) }, (_, at): CrispObservation => {
+        const timeMin = 2 + 30 * random.uniform();
+        return {
+          ...unmeasured,
+          id: `N-${at}`,
+          thicknessMm: 2 + 25 * random.uniform(),
+          setpointC: 130 + 110 * random.uniform(),
+          loadFraction: 1.2 * random.uniform(),
+          startC: -30 + 50 * random.uniform(),
+          timeMin,
+          notCrispMin: maybe(0.5, timeMin * random.uniform(), null),
+          coreC: maybe(0.6, 120 * random.uniform() - 20, null),
+          lossPercent: maybe(0.6, 50 * random.uniform() - 2, null),
+          crispScores: maybe(0.5, [9 * random.uniform(), 9 * random.uniform()], []),
+          brownScores: maybe(0.5, [9 * random.uniform()], []),
+        };
+      });
+      const { constants, converged, notices } = calibrateCrisp({ food, observations, crustWaterKgM3: 400 });
+      for (const { estimate, interval95 } of constants)
+        for (const value of [estimate, ...interval95]) expect(Number.isFinite(value)).toBe(true);
+      expect(notices.some((notice) => notice.includes("did not converge"))).toBe(!converged);
+    }
+  });
+
+  it("refuses an appliance it was not told of, and impossible options", () => {
+    expect(() => calibrateCrisp({ food, observations: [unmeasured], applianceIds: ["oven"] })).toThrow(
+      'appliance of T-1 must be one of oven, got "basket"',
+    );
+    expect(() => calibrateCrisp({ food, observations: [] })).toThrow("must name an appliance");
+    expect(() => calibrateCrisp({ food, observations: [unmeasured], coatingMm: 0 })).toThrow(
+      "coatingMm must be > 0 mm",
+    );
+  });
+});

@@ -1,0 +1,28 @@
+import { describe, expect, it } from "vitest";
+import { censoredResidual } from "../../../../kernel-lib/library/src/crisp/calibration/censored-residual";
+import { normalCdf } from "../../../../kernel-lib/library/src/statistics/distributions/normal-distribution";
+
+describe("censoredResidual", () => {
+  it("is a plain residual for a narrow interval", () => {
+    for (const z of [-4, -1, 0, 0.5, 3]) expect(censoredResidual(z - 1e-3, z + 1e-3)).toBeCloseTo(z, 5);
+  });
+
+  it("has half its square as the loss of log-likelihood against the best place", () => {
+    const chance = (low: number, high: number): number => normalCdf(high) - normalCdf(low);
+    const half = censoredResidual(0.5, 2.5) ** 2 / 2;
+    expect(half).toBeCloseTo(Math.log(chance(-1, 1) / chance(0.5, 2.5)), 10);
+    expect(censoredResidual(1, Number.POSITIVE_INFINITY) ** 2 / 2).toBeCloseTo(-Math.log(1 - normalCdf(1)), 10);
+  });
+
+  it("stays finite and in order far out, and is odd", () => {
+    let last = 0;
+    for (const low of [1, 5, 9, 11, 30, 300]) {
+      const residual = censoredResidual(low, low + 2);
+      expect(residual).toBeGreaterThan(last);
+      expect(residual).toBeLessThan(low + 2);
+      expect(censoredResidual(-low - 2, -low)).toBeCloseTo(-residual, 8);
+      last = residual;
+    }
+    expect(censoredResidual(Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY)).toBe(0);
+  });
+});

@@ -1,0 +1,161 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { coreMin } from "../../../../kernel-lib/library/src/crisp/clocks/slab-clocks";
+import { modeSlab } from "../../../../kernel-lib/library/src/crisp/window/draw-slabs";
+import { chanceText, minutesText, windowAt } from "../../../../kernel-lib/library/src/crisp/window/window-at";
+import { basisOf } from "../../../../kernel-lib/library/src/crisp/window/window-setting";
+import { coreTime } from "../../../../kernel-lib/library/src/heat/solver/core-time";
+import { coreLimit } from "../../../../kernel-lib/library/src/safety/core-limit";
+import { calibrationAt, food } from "../sample-food";
+
+const SIZE = 9;
+const known = calibrationAt(
+  Array.from({ length: SIZE }, () => 0),
+  0.05,
+);
+const nominal = { calibration: known, thicknessMm: 9, applianceId: "basket", setpointC: 200, draws: 400 };
+
+describe("windowAt", () => {
+  it("opens at the later of core and crisp, closes at the earlier of brown and dry, and recommends within", () => {
+    const window = windowAt(nominal);
+    expect(window.opens.min).toBe(Math.max(window.core.min, window.crisp.min));
+    expect(window.closes.min).toBe(Math.min(window.brown.min, window.dry.min));
+    expect(window.open).toBe(true);
+    const { cardMin, timeMin, success, safe } = window.recommended;
+    expect(cardMin).toBeGreaterThanOrEqual(timeMin);
+    expect(cardMin).toBeGreaterThan(window.opens.min);
+    expect(cardMin).toBeLessThan(window.closes.min);
+    expect(success).toBeGreaterThan(0.95);
+    expect(safe).toBeGreaterThanOrEqual(0.995);
+    expect(window.sentence).toContain(`Card: ${cardMin} min`);
+  });
+
+  it("says of a closed window which clocks cross, and at what thickness they meet", () => {
+    const tooHot = windowAt({ ...nominal, thicknessMm: 9, setpointC: 225, tooBrownScore: 0.8 });
+    expect(tooHot.open).toBe(false);
+    expect(tooHot.sentence).toMatch(/closed\. It is too brown at [\d.]+ min, before the crust is deep enough/);
+    const thin = windowAt({ ...nominal, thicknessMm: 3, tooDryPercent: 8 });
+    expect(thin.open).toBe(false);
+    expect(thin.closedBy).toBe("drying");
+    const meets = thin.meetsAtMm as number;
+    const width = (thicknessMm: number): number => {
+      const { opens, closes } = windowAt({ ...nominal, thicknessMm, tooDryPercent: 8, draws: 100 });
+      return closes.min - opens.min;
+    };
+    expect(width(meets - 0.05)).toBeLessThan(0);
+    expect(width(meets + 0.05)).toBeGreaterThan(0);
+  });
+
+  it("widens with what is uncertain, and repeats with a seed", () => {
+    const vague = windowAt({ ...nominal, calibration: calibrationAt(known.mode, 0.5) });
+    const sure = windowAt(nominal);
+    expect(vague.opens.interval95[1] - vague.opens.interval95[0]).toBeGreaterThan(
+      3 * (sure.opens.interval95[1] - sure.opens.interval95[0]),
+    );
+    expect(vague.chances.safeFromMin).toBeGreaterThan(sure.chances.safeFromMin);
+    expect(windowAt(nominal)).toEqual(sure);
+    expect(windowAt({ ...nominal, seed: 2 }).opens.interval95).not.toEqual(sure.opens.interval95);
+  });
+
+  it("waits out the hold that a limit asks for, and keeps a core limit's source and caution", () => {
+    const fish = coreLimit("fish");
+    const held = windowAt({ ...nominal, limit: fish });
+    const unheld = windowAt({ ...nominal, limit: { ...fish, holdS: 0 } });
+    expect(held.core.min - unheld.core.min).toBeCloseTo(fish.holdS / 60, 9);
+    expect(held.limit).toEqual(fish);
+  });
+
+  it("moves the window with load and turn as the calibration has it", () => {
+    const loose = windowAt(nominal);
+    expect(windowAt({ ...nominal, loadFraction: 1 }).opens.min).toBeGreaterThan(1.1 * loose.opens.min);
+    expect(windowAt({ ...nominal, turned: true }).opens.min).toBeLessThan(loose.opens.min);
+  });
+
+  it("never recommends an unsafe core, never ends a window before it starts, over 10 000 random kitchens", () => {
+    const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+    fc.assert(
+      fc.property(
+        fc.array(between(-2, 2), { minLength: SIZE, maxLength: SIZE }),
+        between(0.02, 0.7),
+        fc.record({
+          thicknessMm: between(3, 25),
+          setpointC: between(150, 230),
+          loadFraction: between(0.1, 1.2),
+          startC: between(-30, 15),
+          turned: fc.boolean(),
+          tooBrownScore: between(1, 8.5),
+          tooDryPercent: between(5, 40),
+          longestMin: between(5, 40),
+          limit: fc.constantFrom(...(["poultry", "groundMeat", "fish", "egg", "plant"] as const)).map(coreLimit),
+        }),
+        (z, sd, setting) => {
+          const calibration = calibrationAt(z, sd);
+          const window = windowAt({ ...setting, calibration, applianceId: "basket", draws: 100 });
+          const basis = basisOf(calibration, window.setting);
+          const slab = modeSlab(calibration, window.setting);
+          const { cardMin, timeMin, safe, coreC } = window.recommended;
+          const { holdS } = window.setting.limit;
+          expect(cardMin).toBeGreaterThanOrEqual(timeMin - 1e-9);
+          expect(cardMin).toBeGreaterThanOrEqual(window.chances.safeFromMin - 1e-9);
+          expect(cardMin).toBeGreaterThanOrEqual(coreMin(basis, slab, setting.thicknessMm) + holdS / 60);
+          expect(coreC).toBeGreaterThanOrEqual(setting.limit.limitC - 1e-6);
+          expect(safe).toBeGreaterThanOrEqual(0.995);
+          if (window.open) expect(window.closes.min).toBeGreaterThanOrEqual(window.opens.min);
+          for (const { min, interval95 } of [window.core, window.opens, window.closes]) {
+            expect(min).toBeGreaterThanOrEqual(0);
+            expect(interval95[0]).toBeLessThanOrEqual(interval95[1]);
+          }
+          const thicker = coreMin(basis, slab, 1.1 * setting.thicknessMm);
+          expect(thicker).toBeGreaterThan(coreMin(basis, slab, setting.thicknessMm));
+        },
+      ),
+      { numRuns: 10_000, seed: 42 },
+    );
+  }, 240_000);
+
+  it("leaves the core of the slab solver safe at its card time", () => {
+    const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+    fc.assert(
+      fc.property(between(5, 20), between(165, 220), between(-0.6, 0.9), (thicknessMm, setpointC, z) => {
+        const calibration = calibrationAt([z, ...known.mode.slice(1)], 0.1);
+        const window = windowAt({ ...nominal, calibration, thicknessMm, setpointC });
+        const { coefficientWm2K } = modeSlab(calibration, window.setting);
+        const solved = coreTime({ food, thicknessMm, coefficientWm2K, airC: setpointC });
+        expect(window.chances.safeFromMin).toBeGreaterThanOrEqual(solved.timeMin);
+        expect(window.recommended.cardMin).toBeGreaterThanOrEqual(window.chances.safeFromMin);
+      }),
+      { numRuns: 60, seed: 7 },
+    );
+  });
+
+  it("says where its short forms are stretched, and when the calibration did not converge", () => {
+    expect(windowAt(nominal).doubts).toEqual([]);
+    expect(windowAt({ ...nominal, setpointC: 150 }).doubts.join("; ")).toMatch(
+      /core's short form is used outside.*crust's start/,
+    );
+    const unsettled = { ...known, converged: false, reason: "stopped after 500 steps" };
+    expect(windowAt({ ...nominal, calibration: unsettled }).doubts[0]).toContain(
+      "did not converge (stopped after 500 steps)",
+    );
+  });
+
+  it("refuses settings that cannot be, air without heat among them", () => {
+    expect(() => windowAt({ ...nominal, setpointC: 30 })).toThrow(
+      "windowAt: setpointC must be between 130 and 290 °C, got 30",
+    );
+    expect(() => windowAt({ ...nominal, applianceId: "grill" })).toThrow(
+      'applianceId must be one of basket, got "grill"',
+    );
+    expect(() => windowAt({ ...nominal, draws: 10 })).toThrow("draws must be a whole number >= 100");
+    expect(() => windowAt({ ...nominal, thicknessMm: 0 })).toThrow("thicknessMm must be between 1 and 60 mm");
+  });
+});
+
+describe("words", () => {
+  it("never promise all or nothing", () => {
+    expect(chanceText(1)).toBe("over 99 %");
+    expect(chanceText(0)).toBe("under 1 %");
+    expect(chanceText(0.934)).toBe("93 %");
+    expect(minutesText(Number.POSITIVE_INFINITY)).toBe("never");
+  });
+});

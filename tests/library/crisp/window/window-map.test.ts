@@ -1,0 +1,99 @@
+import { describe, expect, it } from "vitest";
+import { largestThickness } from "../../../../kernel-lib/library/src/crisp/clocks/largest-thickness";
+import { windowAt } from "../../../../kernel-lib/library/src/crisp/window/window-at";
+import { windowMapOverSetpoint, windowMapOverTime } from "../../../../kernel-lib/library/src/crisp/window/window-map";
+import { windowOverThickness } from "../../../../kernel-lib/library/src/crisp/window/window-over-thickness";
+import { calibrationAt } from "../sample-food";
+
+const calibration = calibrationAt([0, 0, 0, 0, 0, 0, 0, 0, 0], 0.1);
+const place = { calibration, applianceId: "basket" };
+const thicknessesMm = [5, 8, 11, 14, 17, 20];
+
+describe("windowMapOverTime", () => {
+  const timesMin = Array.from({ length: 31 }, (_, at) => at);
+  const shares: number[] = [];
+  const map = windowMapOverTime({
+    ...place,
+    setpointC: 200,
+    thicknessesMm,
+    timesMin,
+    draws: 400,
+    progress: (done) => shares.push(done),
+  });
+
+  it("has one row a time, says how far it is, and holds no cell without a safe core", () => {
+    expect(map.success.length).toBe(31);
+    expect(map.success.every((row) => row.length === thicknessesMm.length)).toBe(true);
+    expect(shares.at(-1)).toBe(1);
+    expect(shares).toEqual(shares.toSorted((a, b) => a - b));
+    for (const [column, thicknessMm] of thicknessesMm.entries()) {
+      const { chances } = windowAt({ ...place, setpointC: 200, thicknessMm, draws: 400 });
+      for (const [row, time] of timesMin.entries())
+        if (time < chances.safeFromMin) expect(map.success[row][column]).toBe(0);
+    }
+  });
+
+  it("agrees with the window of each thickness", () => {
+    for (const [column, thicknessMm] of thicknessesMm.entries()) {
+      const { opens, closes } = windowAt({ ...place, setpointC: 200, thicknessMm, draws: 400 });
+      const middle = Math.round((opens.interval95[1] + closes.interval95[0]) / 2);
+      expect(map.success[middle][column]).toBeGreaterThan(0.9);
+      expect(map.success[Math.floor(opens.interval95[0]) - 1][column]).toBeLessThan(0.1);
+    }
+  });
+});
+
+describe("windowMapOverSetpoint", () => {
+  it("gives each cell its own best time within the accepted one", () => {
+    const map = windowMapOverSetpoint({
+      ...place,
+      thicknessesMm,
+      setpointsC: [170, 190, 210],
+      draws: 300,
+      longestMin: 15,
+    });
+    expect(map.bestMin?.[1]).toHaveLength(thicknessesMm.length);
+    expect(map.success[2][1]).toBeGreaterThan(0.95);
+    expect(map.success[0][5]).toBe(0);
+    for (const row of map.success)
+      for (let at = 2; at < row.length; at++) expect(row[at]).toBeLessThanOrEqual(row[at - 1] + 0.02);
+    for (let row = 0; row < 3; row++)
+      for (let at = 0; at < thicknessesMm.length; at++)
+        if (map.success[row][at] > 0) expect((map.bestMin as number[][])[row][at]).toBeLessThanOrEqual(15);
+  });
+
+  it("refuses axes that do not rise", () => {
+    expect(() => windowMapOverSetpoint({ ...place, thicknessesMm: [8, 5], setpointsC: [180] })).toThrow(
+      "thicknessesMm must rise",
+    );
+    expect(() => windowMapOverSetpoint({ ...place, thicknessesMm, setpointsC: [] })).toThrow(
+      "setpointsC must not be empty",
+    );
+  });
+});
+
+describe("largestThickness", () => {
+  it("is where the window ends or the accepted time runs out", () => {
+    const largest = largestThickness({ ...place, setpointC: 200, longestMin: 14 });
+    expect(largest.endedBy).toBe("time");
+    const { opens } = windowAt({ ...place, setpointC: 200, thicknessMm: largest.thicknessMm });
+    expect(opens.min).toBeCloseTo(14, 1);
+    expect(largest.interval95[0]).toBeLessThan(largest.thicknessMm);
+    expect(largest.interval95[1]).toBeGreaterThan(largest.thicknessMm);
+    const hotter = largestThickness({ ...place, setpointC: 215, longestMin: 14 });
+    expect(hotter.thicknessMm).toBeGreaterThan(largest.thicknessMm);
+    expect(largestThickness({ ...place, setpointC: 200, longestMin: 1 }).thicknessMm).toBe(0);
+  });
+});
+
+describe("windowOverThickness", () => {
+  it("has the moments of windowAt at every thickness", () => {
+    const over = windowOverThickness({ ...place, setpointC: 200, thicknessesMm });
+    for (const [at, thicknessMm] of thicknessesMm.entries()) {
+      const window = windowAt({ ...place, setpointC: 200, thicknessMm, draws: 300 });
+      expect(over.opens[at]).toEqual(window.opens);
+      expect(over.closes[at]).toEqual(window.closes);
+      expect(over.core[at]).toEqual(window.core);
+    }
+  });
+});

@@ -1,0 +1,23 @@
+import { expect, test } from "vitest";
+import { airAt, breakTimes, sameFaces } from "../../../../kernel-lib/library/src/heat/solver/face-air";
+
+const jump = { timeS: [0, 60, 60, 120], airC: [200, 200, 100, 180], coefficientWm2K: 40 };
+
+test("air runs straight between its points, holds after them, and a jump goes by the stretch at hand", () => {
+  expect(airAt(jump, 30, 30)).toBe(200);
+  expect(airAt(jump, 60, 30)).toBe(200);
+  expect(airAt(jump, 60, 90)).toBe(100);
+  expect(airAt(jump, 90, 90)).toBe(140);
+  expect(airAt(jump, 500, 500)).toBe(180);
+  expect(airAt({ ...jump, timeS: [30, 60, 60, 120] }, 10, 10)).toBe(200);
+});
+
+test("a run breaks where air or flips do, once each, inside its own time", () => {
+  expect(breakTimes([jump, jump], [90, 400], 300)).toEqual([0, 60, 90, 120, 300]);
+});
+
+test("faces are the same only in air, time and coefficient alike", () => {
+  expect(sameFaces(jump, { ...jump })).toBe(true);
+  expect(sameFaces(jump, { ...jump, coefficientWm2K: 41 })).toBe(false);
+  expect(sameFaces(jump, { ...jump, airC: [200, 200, 100, 181] })).toBe(false);
+});
