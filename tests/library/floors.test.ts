@@ -82,6 +82,28 @@ describe("library and host", () => {
   });
 });
 
+describe("circles", () => {
+  it.each(["kernel-lib/host/src"])("no file of %s imports itself through others", (root) => {
+    expect(circlesIn(root)).toEqual([]);
+  });
+});
+
+/** Each chain of imports that comes back to where it began. */
+function circlesIn(root: string): string[] {
+  const files = sources(root);
+  const closed = new Set<string>();
+  const circles: string[] = [];
+  const follow = (file: string, chain: readonly string[]): void => {
+    if (chain.includes(file)) circles.push([...chain.slice(chain.indexOf(file)), file].join(" > "));
+    if (chain.includes(file) || closed.has(file)) return;
+    for (const target of importsOf(join(root, file)).filter((one) => one.startsWith(".")))
+      follow(`${join(dirname(file), target)}.ts`, [...chain, file]);
+    closed.add(file);
+  };
+  for (const file of files) follow(file, []);
+  return circles;
+}
+
 describe("the public door", () => {
   it("is named re-exports and headings only", () => {
     const strange = readFileSync(join(library, "index.ts"), "utf8")

@@ -3,7 +3,7 @@ import { join } from "node:path";
 import { buildPage } from "../build/build-page";
 import { register, unregister } from "../server/register";
 import { serveNotebooks } from "../server/serve";
-import type { CommandOptions } from "./cli";
+import type { CommandOptions } from "./command-options";
 import { kitchenEnvironment } from "./environment";
 import { projectFolder } from "./project";
 

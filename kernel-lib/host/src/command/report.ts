@@ -1,7 +1,7 @@
 import { join, resolve } from "node:path";
 import { readNotebook } from "../notebook/notebook";
 import { writeReport } from "../report/write-report";
-import type { CommandOptions } from "./cli";
+import type { CommandOptions } from "./command-options";
 import { notebookPaths, projectFolder } from "./project";
 import { subtitleOf } from "./subtitle";
 

@@ -1,6 +1,6 @@
 import { basename, join, resolve } from "node:path";
 import { terminalText } from "../notebook/terminal-text";
-import type { CommandOptions } from "./cli";
+import type { CommandOptions } from "./command-options";
 import { kitchenEnvironment } from "./environment";
 import { projectFolder } from "./project";
 import { failureReport, runAll } from "./run-all";

@@ -1,7 +1,7 @@
 import { basename, join, resolve } from "node:path";
 import { terminalText } from "../notebook/terminal-text";
 import { writeReport } from "../report/write-report";
-import type { CommandOptions } from "./cli";
+import type { CommandOptions } from "./command-options";
 import { kitchenEnvironment } from "./environment";
 import { notebookPaths, projectFolder } from "./project";
 import { failureReport, runAll } from "./run-all";

@@ -1,0 +1,16 @@
+/** What every verb gets. */
+export interface CommandOptions {
+  /** notebooks named on the command line */
+  readonly notebooks: readonly string[];
+  /** folder of another kitchen, or null for the project's own `data/` */
+  readonly kitchen: string | null;
+  /** folder for what the command writes, or null for the project's `out/` */
+  readonly out: string | null;
+  readonly inPlace: boolean;
+  readonly tolerance: number | null;
+  readonly register: boolean;
+  readonly unregister: boolean;
+  readonly port: number | null;
+  readonly open: boolean;
+  readonly say: (line: string) => void;
+}
