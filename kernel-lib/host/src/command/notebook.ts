@@ -1,10 +1,10 @@
-import { spawn } from "node:child_process";
 import { join } from "node:path";
 import { buildPage } from "../build/build-page";
 import { register, unregister } from "../server/register";
 import { serveNotebooks } from "../server/serve";
 import type { CommandOptions } from "./command-options";
 import { kitchenEnvironment } from "./environment";
+import { openBrowser } from "./open-browser";
 import { projectFolder } from "./project";
 
 /** Serves the notebooks in the browser until it is told to stop, or registers the kernel for other Jupyter programs. */
@@ -22,24 +22,26 @@ export async function notebookCommand(options: CommandOptions): Promise<number> 
     environment: kitchenEnvironment(options.kitchen),
     say: options.say,
   });
+  const told = toldToStop();
   options.say(
     `The notebooks are open on this machine only, at\n\n  ${server.address}\n\nCtrl C ends the server and its kernels.`,
   );
-  if (options.open) openBrowser(server.address);
-  await new Promise<void>((done) => {
-    for (const signal of ["SIGINT", "SIGTERM"] as const) {
-      process.removeAllListeners(signal);
-      process.once(signal, () => done());
-    }
-  });
+  // the address is printed in any case
+  const opened = options.open ? await openBrowser(server.address, join(project, "out")).catch(() => null) : null;
+  await told;
+  await opened?.();
   await server.close();
   return 0;
 }
 
-/** Opens the address in the user's browser, if the machine knows how; the address is printed in any case. */
-function openBrowser(address: string): void {
-  const program = process.platform === "darwin" ? "open" : process.platform === "win32" ? "explorer" : "xdg-open";
-  const opened = spawn(program, [address], { stdio: "ignore", detached: true });
-  opened.on("error", () => {});
-  opened.unref();
+/** Done when the process is told to stop, which no longer ends it by itself. */
+function toldToStop(): Promise<void> {
+  return new Promise((done) => {
+    for (const signal of ["SIGINT", "SIGTERM"] as const) {
+      // a signal that comes while none listens is lost: the others leave only after this one has come
+      const others = process.rawListeners(signal);
+      process.once(signal, () => done());
+      for (const other of others) process.removeListener(signal, other as () => void);
+    }
+  });
 }

@@ -1,7 +1,10 @@
 import { HttpError } from "./http-error";
 
+/** Time that only goes forward, ms: the clock of the day may be set back, and a limit by it would then hold for hours. */
+export const steadyMs = (): number => performance.now();
+
 /** Refuses what comes faster than `most` requests in `spanMs`. */
-export function rateLimit(most: number, spanMs: number, now: () => number = Date.now): () => void {
+export function rateLimit(most: number, spanMs: number, now: () => number = steadyMs): () => void {
   let began = now();
   let count = 0;
   return () => {

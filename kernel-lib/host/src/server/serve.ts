@@ -7,6 +7,7 @@ import { contents } from "./contents";
 import { guard } from "./guard";
 import { HttpError } from "./http-error";
 import { kernels } from "./kernels";
+import { newcomers } from "./newcomers";
 import { pageShell } from "./page-shell";
 import { rateLimit } from "./rate";
 import { sessions } from "./sessions";
@@ -61,6 +62,7 @@ export async function serveNotebooks(options: ServeOptions): Promise<NotebookSer
   const say = options.say ?? (() => {});
   let port = 0;
   const guarded = guard(() => port);
+  const arrivals = newcomers();
   const limit = rateLimit(3000, 10_000);
   const files = assets();
   const trash = options.trash ?? join(options.folder, "..", "out", "trash");
@@ -77,10 +79,13 @@ export async function serveNotebooks(options: ServeOptions): Promise<NotebookSer
   const channels = sockets(parts.kernels);
 
   const respond = async (request: IncomingMessage, response: ServerResponse): Promise<void> => {
-    limit();
     if (request.url === "/favicon.ico") return send(response, 204, "", "");
-    if (guarded.bringsToken(request)) return enter(response, guarded.cookie);
-    guarded.check(request);
+    const entering = guarded.bringsToken(request);
+    if (!entering) guarded.check(request);
+    // only what the owner asks for counts, so that nobody else can use the limit up
+    arrivals.admit(request.socket);
+    limit();
+    if (entering) return enter(response, guarded.cookie);
     const path = pathOf(request);
     if (path.startsWith("/api")) {
       const { status, json, location } = await answer(parts, request, path);
@@ -109,7 +114,13 @@ export async function serveNotebooks(options: ServeOptions): Promise<NotebookSer
     return pageShell({ title: entry.name, body, scripts: ["notebook.js"], styles: ["notebook.css"], data });
   };
 
-  const server = createServer({ maxHeaderSize: 16_384, requestTimeout: 60_000 }, (request, response) => {
+  const limits = {
+    maxHeaderSize: 16_384, // bytes
+    headersTimeout: 5000, // ms
+    requestTimeout: 60_000, // ms
+    connectionsCheckingInterval: 1000, // ms
+  };
+  const server = createServer(limits, (request, response) => {
     response.setHeader("Content-Security-Policy", POLICY);
     response.setHeader("X-Content-Type-Options", "nosniff");
     response.setHeader("Referrer-Policy", "no-referrer");
@@ -118,15 +129,18 @@ export async function serveNotebooks(options: ServeOptions): Promise<NotebookSer
     response.setHeader("Cache-Control", "no-store");
     respond(request, response).catch((error) => refuseRequest(request, response, error, say));
   });
-  server.maxConnections = 256;
+  server.maxConnections = 1024;
+  server.on("connection", arrivals.arrive);
   server.on("upgrade", (request, socket, head) => {
     socket.on("error", () => socket.destroy());
     try {
-      limit();
       guarded.check(request);
+      arrivals.admit(request.socket);
+      limit();
       channels.upgrade(request, socket, head, pathOf(request));
     } catch (error) {
       refuse(socket, error instanceof HttpError ? `${error.status} Refused` : "400 Bad Request");
+      setTimeout(() => socket.destroy(), 1000).unref(); // once upgraded, no time limit of the server holds it
     }
   });
 
