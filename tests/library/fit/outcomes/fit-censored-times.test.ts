@@ -72,4 +72,80 @@ describe("fitCensoredTimes", () => {
       "at least two different words",
     );
   });
+
+  const never = Number.POSITIVE_INFINITY;
+  const mixed = { lower: [8, 8, 10, 10, 12, 8], upper: [10, 10, 12, 12, 14, 10] };
+  const places = [...mixed.lower.map(() => "oven"), "basket", "basket", "basket"];
+
+  it("refuses an appliance whose trials were all crisp at the first look, naming it and what to add", () => {
+    expect(() =>
+      fitCensoredTimes({
+        lower: [...mixed.lower, 0, 0, 0],
+        upper: [...mixed.upper, 8, 8, 9],
+        covariates: { appliance: places },
+      }),
+    ).toThrow(
+      'fitCensoredTimes: appliance must leave a best value for every word, but every trial at "basket" was so at its first check: check earlier there, or leave "basket" out, got "basket"',
+    );
+  });
+  it("refuses an appliance whose trials never were so, also when it is the first word", () => {
+    expect(() =>
+      fitCensoredTimes({
+        lower: [10, 11, 12, ...mixed.lower],
+        upper: [never, never, never, ...mixed.upper],
+        covariates: { appliance: places.toReversed(), thicknessMm: [9, 12, 15, 8, 9, 10, 11, 12, 7] },
+      }),
+    ).toThrow(
+      'appliance must leave a best value for every word, but no trial at "basket" was so by its last check: carry some on for longer there',
+    );
+  });
+  it("refuses a setpoint that parts what was so from what never was", () => {
+    expect(() =>
+      fitCensoredTimes({
+        lower: [0, 0, 0, 10, 12, 14],
+        upper: [8, 9, 10, never, never, never],
+        covariates: { setpointC: [200, 205, 200, 180, 175, 180] },
+      }),
+    ).toThrow(
+      "setpointC must leave a best value, but it parts what was so from what was not, so no slope is the best: log trials between 180 and 200",
+    );
+  });
+  it("refuses covariates that part them only together, naming both and not the third", () => {
+    expect(() =>
+      fitCensoredTimes({
+        lower: [0, 10, 0, 10, 0, 10, 0, 10],
+        upper: [10, never, 10, never, 10, never, 10, never],
+        covariates: { a: [1, 2, 3, 4, 5, 6, 7, 8], b: [2, 1, 4, 3, 6, 5, 8, 7], c: [1, 5, 2, 2, 7, 1, 3, 3] },
+      }),
+    ).toThrow(
+      "fitCensoredTimes: a and b must leave a best value, but together they part what was so from what was not",
+    );
+  });
+  it("refuses one-sided checks that were all made at one time, and those that a curve passes between", () => {
+    expect(() => fitCensoredTimes({ lower: [0, 10, 0, 10], upper: [10, never, 10, never] })).toThrow(
+      "must not all be made at one time",
+    );
+    expect(() => fitCensoredTimes({ lower: [0, 8, 0, 9], upper: [10, never, 11, never] })).toThrow("check more often");
+  });
+  it("refuses one-sided checks that find it less often the later they are", () => {
+    expect(() =>
+      fitCensoredTimes({
+        lower: [0, 0, 0, 8, 12, 12, 12, 0],
+        upper: [8, 8, 8, never, never, never, never, 12],
+      }),
+    ).toThrow("found it so less often at late checks than at early ones");
+  });
+  it("fits a word whose trials are one-sided both ways, and a word with one trial on each side", () => {
+    const fit = fitCensoredTimes({
+      lower: [...mixed.lower, 0, 9, 0],
+      upper: [...mixed.upper, 10, never, 11],
+      covariates: { appliance: places },
+    });
+    expect(fit.parameters["appliance[basket]"].standardError).toBeLessThan(1);
+  });
+  it("takes no null for a first check of 0", () => {
+    expect(() => fitCensoredTimes({ ...checks, lower: [null as unknown as number, ...checks.lower.slice(1)] })).toThrow(
+      "lower[0] must be >= 0, got null",
+    );
+  });
 });

@@ -24,7 +24,30 @@ describe("fitOrderedScores", () => {
       "all 9 scores are equal",
     );
     expect(() => fitOrderedScores({ covariates: { timeMin }, score: [1, 1, 1, 2, 2, 2, 3, 3, 3] })).toThrow(
-      "they separate them",
+      "timeMin must leave neighbouring scores mixed, but it separates them perfectly, so no slope is the best: log trials between 10 and 11, between 13 and 14",
     );
+  });
+
+  it("refuses a word that only ever scores the best or the worst, naming it and what to add", () => {
+    const where = [...timeMin.map(() => "oven"), "basket", "basket"];
+    const covariates = { timeMin: [...timeMin, 9, 10], appliance: where };
+    const score = [1, 1, 2, 1, 2, 3, 2, 3, 3];
+    expect(() => fitOrderedScores({ covariates, score: [...score, 3, 3] })).toThrow(
+      'fitOrderedScores: appliance must leave a best value for every word, but every score at "basket" is 3, the highest: log trials that score lower there, or leave "basket" out, got "basket"',
+    );
+    expect(() => fitOrderedScores({ covariates, score: [...score, 1, 1] })).toThrow(
+      'every score at "basket" is 1, the lowest: log trials that score higher there',
+    );
+    const fit = fitOrderedScores({ covariates, score: [...score, 2, 3] });
+    expect(fit.parameters["appliance[basket]"].standardError).toBeLessThan(100);
+  });
+  it("refuses scores that a covariate parts at one cut while they tie at the other", () => {
+    expect(() => fitOrderedScores({ covariates: { timeMin }, score: [1, 1, 1, 2, 2, 3, 3, 3, 3] })).toThrow(
+      "between 10 and 11, between 12 and 13",
+    );
+    // parted at the first cut, mixed at the second: the slope is told by the second
+    expect(
+      fitOrderedScores({ covariates: { timeMin }, score: [1, 1, 1, 2, 3, 2, 3, 2, 3] }).parameters.timeMin.estimate,
+    ).toBeGreaterThan(0);
   });
 });

@@ -50,4 +50,36 @@ describe("fitYesNo", () => {
       }),
     ).toThrow("together they separate them");
   });
+
+  it("names a word that has one outcome only, the first word too", () => {
+    const appliance = ["oven", "oven", ...timeMin.slice(2).map(() => "basket")];
+    expect(() => fitYesNo({ covariates: { timeMin, appliance }, yes: [0, 0, 0, 1, 0, 1, 1, 0, 1, 1] })).toThrow(
+      'fitYesNo: appliance must leave a best value for every word, but every outcome at "oven" is no: log trials that succeed there, or leave "oven" out, got "oven"',
+    );
+    const turned = ["basket", ...timeMin.slice(1, 8).map(() => "basket"), "oven", "oven"];
+    expect(() => fitYesNo({ covariates: { appliance: turned }, yes })).toThrow(
+      'every outcome at "oven" is yes: log trials that fail there',
+    );
+  });
+  it("names the covariates that separate only together, and leaves out those that do not", () => {
+    expect(() =>
+      fitYesNo({
+        covariates: { a: [1, 2, 3, 4, 5, 6, 7, 8], b: [2, 1, 4, 3, 6, 5, 8, 7], c: [1, 5, 2, 2, 7, 1, 3, 3] },
+        yes: [0, 1, 0, 1, 0, 1, 0, 1],
+      }),
+    ).toThrow("fitYesNo: a and b must leave yes and no mixed somewhere, but together they separate them");
+  });
+  it("fits outcomes that one trial keeps from separation, however steep", () => {
+    const x = [1, 2, 3, 4, 5, 6, 7, 8, 8.01, 8, 9, 10, 11, 12];
+    const fit = fitYesNo({ covariates: { x }, yes: x.map((value, i) => (i === 8 ? 0 : Number(value >= 8 && i > 7))) });
+    expect(fit.converged).toBe(true);
+    // both sides of the tie at 8 and the no at 8.01 leave finite odds at 12, larger than 25
+    expect(fit.parameters.intercept.estimate + 12 * fit.parameters.x.estimate).toBeGreaterThan(25);
+  });
+  it("takes no null, undefined, text or NaN for no", () => {
+    for (const value of [null, undefined, "", "1", Number.NaN, []]) {
+      const given = [value as unknown as number, ...yes.slice(1)];
+      expect(() => fitYesNo({ covariates: { timeMin }, yes: given })).toThrow("yes[0] must be yes or no (1 or 0), got");
+    }
+  });
 });

@@ -2,9 +2,11 @@ import { fail, notNegative } from "../../check/check";
 import { freezeDeep } from "../../check/freeze-deep";
 import type { Estimates } from "../fit";
 import { solveLinear } from "../least-squares/solve-linear";
-import { type Covariates, designColumns } from "../models/design-columns";
+import { type Covariates, type DesignColumns, designColumns } from "../models/design-columns";
 import { likelihoodEstimates } from "./likelihood-estimates";
 import { maximiseLikelihood } from "./maximise-likelihood";
+import { recessionDirection } from "./recession-direction";
+import { type OutcomeSide, refuseSeparation, scaledColumn } from "./refuse-separation";
 import { TIME_DISTRIBUTIONS, type TimeDistribution, type TimeDistributionName } from "./time-distribution";
 
 /** Times that were seen only at checks. */
@@ -100,35 +102,50 @@ export function fitCensoredTimes(options: FitCensoredTimesOptions): CensoredTime
       list,
     );
   }
+  refuseNoTop(where, design, lower, upper);
   const startScale = Math.max(0.03, Math.sqrt(first.rss / n)) * (distribution === "logLogistic" ? 0.6 : 1);
+  const centre = typical.reduce((sum, value) => sum + value, 0) / n;
   const solution = maximiseLikelihood({
-    start: [...first.coefficients, Math.log(startScale)],
+    start: [
+      ...Array.from(first.coefficients, (value, j) => (value - (j === 0 ? centre : 0)) / startScale),
+      1 / startScale,
+    ],
     derivatives: (parameters, gradient, hessian) =>
-      logLikelihoodOf(law, lower, upper, columns, parameters, gradient, hessian),
+      logLikelihoodOf({ law, lower, upper, columns, centre }, parameters, gradient, hessian),
   });
-  const scale = Math.exp(solution.parameters[p - 1]);
-  if (scale < 1e-4 || (counts.exact === 0 && solution.logLikelihood > -1e-4 * n)) {
+  const rate = solution.parameters[p - 1];
+  if (rate <= 0) {
     fail(
       `${where}: checks`,
-      "must be close enough to show scatter: one curve passes through every interval, so no scatter can be told; check more often or log more trials",
+      "must find it so more often the later they are, but trials checked on one side only found it so less often at late checks than at early ones, so no time can be told: check the records, or look at trials more than once",
       counts,
     );
   }
   if (!solution.converged || solution.covariance === null) {
-    fail(
-      `${where}: trials`,
-      `must settle every coefficient, but the likelihood has no top (${solution.reason}): log trials on both sides of the change at each setting`,
-      counts,
-    );
+    fail(`${where}: trials`, `must let the search settle (${solution.reason})`, counts);
   }
-  const stretch = names.map((_, j) => (j === p - 1 ? scale : 1));
-  const covariance = (solution.covariance as number[][]).map((row, i) =>
-    row.map((value, j) => value * stretch[i] * stretch[j]),
+  const scale = 1 / rate;
+  const values = Array.from(
+    solution.parameters,
+    (value, j) => scale * (j === p - 1 ? 1 : value) + (j === 0 ? centre : 0),
+  );
+  // derivative of each value by its own parameter and by 1/scale
+  const own = names.map((_, j) => (j === p - 1 ? 0 : scale));
+  const byRate = names.map((_, j) => -scale * scale * (j === p - 1 ? 1 : solution.parameters[j]));
+  const inner = solution.covariance as number[][];
+  const covariance = names.map((_, i) =>
+    names.map(
+      (__, j) =>
+        own[i] * own[j] * inner[i][j] +
+        own[i] * byRate[j] * inner[i][p - 1] +
+        byRate[i] * own[j] * inner[p - 1][j] +
+        byRate[i] * byRate[j] * inner[p - 1][p - 1],
+    ),
   );
   const estimates = likelihoodEstimates({
     model: `accelerated failure time, ${distribution}`,
     names,
-    values: [...solution.parameters.subarray(0, p - 1), scale],
+    values,
     covariance,
     n,
     rangeX: design.names.length === 1 ? (Object.values(design.ranges)[0] ?? null) : null,
@@ -145,70 +162,122 @@ export function fitCensoredTimes(options: FitCensoredTimesOptions): CensoredTime
   return freezeDeep({ ...estimates, distribution, counts, levels: design.levels, ranges: design.ranges });
 }
 
+/** Throws when the likelihood climbs for ever: covariates part the outcomes, or one curve passes through every interval. */
+function refuseNoTop(where: string, design: DesignColumns, lower: readonly number[], upper: readonly number[]): void {
+  const sidesWith = (rest: (time: number) => readonly number[]): OutcomeSide[] =>
+    lower.flatMap((low, observation): OutcomeSide[] => [
+      ...(low > 0 ? [{ observation, sign: 1, rest: rest(low) } as const] : []),
+      ...(upper[observation] < Number.POSITIVE_INFINITY
+        ? [{ observation, sign: -1, rest: rest(upper[observation]) } as const]
+        : []),
+    ]);
+  refuseSeparation({
+    where,
+    design,
+    sides: sidesWith(() => [1]),
+    parted: "a best value, but it parts what was so from what was not",
+    partedTogether:
+      "a best value, but together they part what was so from what was not: log trials on both sides of the change",
+    allUp: (word) => `no trial at "${word}" was so by its last check: carry some on for longer`,
+    allDown: (word) => `every trial at "${word}" was so at its first check: check earlier`,
+  });
+  const times = [...lower, ...upper].filter((time) => time > 0 && time < Number.POSITIVE_INFINITY);
+  const middle = times.reduce((sum, time) => sum + Math.log(time), 0) / times.length;
+  const scaled = design.columns.map(scaledColumn);
+  const rows = sidesWith((time) => [1, middle - Math.log(time)]).map(({ observation, sign, rest }) => [
+    ...scaled.map((column) => sign * column[observation]),
+    ...rest.map((entry) => sign * entry),
+  ]);
+  const direction = recessionDirection([...rows, [...design.columns.map(() => 0), 0, 1]]);
+  if (direction === null) return;
+  const climbs = rows.some((row) => row.reduce((sum, entry, k) => sum + entry * direction[k], 0) > 1e-8);
+  if (!climbs && lower.every((low, i) => low !== upper[i])) {
+    fail(
+      `${where}: checks`,
+      "must not all be made at one time, or at times that follow from the covariates: the time and its scatter cannot be told apart, so check at other times too",
+      [...new Set(times)],
+    );
+  }
+  fail(
+    `${where}: checks`,
+    "must be close enough to show scatter: one curve passes through every interval, so no scatter can be told; check more often or log more trials",
+    lower.map((low, i) => [low, upper[i]]),
+  );
+}
+
+interface CensoredData {
+  readonly law: TimeDistribution;
+  readonly lower: readonly number[];
+  readonly upper: readonly number[];
+  readonly columns: readonly Float64Array[];
+  /** log times are taken from here */
+  readonly centre: number;
+}
+
+/**
+ * In γ = b/scale and r = 1/scale, where z = r · (log t − centre) − Σ γⱼ xⱼ is linear and the log-likelihood concave, so that
+ * its top is the only one (Burridge 1981).
+ */
 function logLikelihoodOf(
-  law: TimeDistribution,
-  lower: readonly number[],
-  upper: readonly number[],
-  columns: readonly Float64Array[],
+  { law, lower, upper, columns, centre }: CensoredData,
   parameters: Float64Array,
   gradient: Float64Array,
   hessian: number[][],
 ): number {
   const q = columns.length;
-  const scale = Math.exp(parameters[q]);
+  const rate = parameters[q];
   gradient.fill(0);
   for (const row of hessian) row.fill(0);
+  const atLower = new Float64Array(q + 1);
+  const atUpper = new Float64Array(q + 1);
+  const slope = new Float64Array(q + 1);
   let total = 0;
   for (let i = 0; i < lower.length; i++) {
     let line = 0;
-    for (let j = 0; j < q; j++) line += columns[j][i] * parameters[j];
-    let slope: number;
-    let slopeScale: number;
-    let curve: number;
-    let cross: number;
-    let curveScale: number;
-    if (lower[i] === upper[i]) {
-      const z = (Math.log(lower[i]) - line) / scale;
-      const l1 = law.logDensitySlope(z);
-      const l2 = law.logDensityCurvature(z);
-      total += law.logDensity(z) - parameters[q] - Math.log(lower[i]);
-      slope = -l1 / scale;
-      slopeScale = -z * l1 - 1;
-      curve = l2 / scale ** 2;
-      cross = (l1 + z * l2) / scale;
-      curveScale = z * l1 + z * z * l2;
-    } else {
-      const open = lower[i] === 0;
-      const never = upper[i] === Number.POSITIVE_INFINITY;
-      const a = open ? 0 : (Math.log(lower[i]) - line) / scale;
-      const b = never ? 0 : (Math.log(upper[i]) - line) / scale;
-      const share = open
-        ? law.below(b)
-        : never
-          ? law.above(a)
-          : a > 0
-            ? law.above(a) - law.above(b)
-            : law.below(b) - law.below(a);
-      if (!(share > 0)) return Number.NEGATIVE_INFINITY;
-      const fa = open ? 0 : law.density(a);
-      const fb = never ? 0 : law.density(b);
-      const ga = open ? 0 : law.densitySlope(a);
-      const gb = never ? 0 : law.densitySlope(b);
-      total += Math.log(share);
-      slope = -(fb - fa) / scale / share;
-      slopeScale = -(b * fb - a * fa) / share;
-      curve = (gb - ga) / scale ** 2 / share - slope * slope;
-      cross = (fb + b * gb - fa - a * ga) / scale / share - slope * slopeScale;
-      curveScale = (b * fb + b * b * gb - a * fa - a * a * ga) / share - slopeScale * slopeScale;
-    }
     for (let j = 0; j < q; j++) {
-      gradient[j] += slope * columns[j][i];
-      for (let k = 0; k < q; k++) hessian[j][k] += curve * columns[j][i] * columns[k][i];
-      hessian[j][q] += cross * columns[j][i];
-      hessian[q][j] += cross * columns[j][i];
+      line += columns[j][i] * parameters[j];
+      atLower[j] = -columns[j][i];
+      atUpper[j] = -columns[j][i];
     }
-    gradient[q] += slopeScale;
-    hessian[q][q] += curveScale;
+    const open = lower[i] === 0;
+    const never = upper[i] === Number.POSITIVE_INFINITY;
+    atLower[q] = open ? 0 : Math.log(lower[i]) - centre;
+    atUpper[q] = never ? 0 : Math.log(upper[i]) - centre;
+    const a = rate * atLower[q] - line;
+    const b = rate * atUpper[q] - line;
+    if (lower[i] === upper[i]) {
+      if (!(rate > 0)) return Number.NEGATIVE_INFINITY;
+      const first = law.logDensitySlope(a);
+      const second = law.logDensityCurvature(a);
+      total += law.logDensity(a) + Math.log(rate) - Math.log(lower[i]);
+      for (let j = 0; j <= q; j++) {
+        gradient[j] += first * atLower[j];
+        for (let k = 0; k <= q; k++) hessian[j][k] += second * atLower[j] * atLower[k];
+      }
+      gradient[q] += 1 / rate;
+      hessian[q][q] -= 1 / rate ** 2;
+      continue;
+    }
+    const share = open
+      ? law.below(b)
+      : never
+        ? law.above(a)
+        : a > 0
+          ? law.above(a) - law.above(b)
+          : law.below(b) - law.below(a);
+    if (!(share > 0)) return Number.NEGATIVE_INFINITY;
+    const fa = open ? 0 : law.density(a);
+    const fb = never ? 0 : law.density(b);
+    const ga = open ? 0 : law.densitySlope(a);
+    const gb = never ? 0 : law.densitySlope(b);
+    total += Math.log(share);
+    for (let j = 0; j <= q; j++) slope[j] = (fb * atUpper[j] - fa * atLower[j]) / share;
+    for (let j = 0; j <= q; j++) {
+      gradient[j] += slope[j];
+      for (let k = 0; k <= q; k++) {
+        hessian[j][k] += (gb * atUpper[j] * atUpper[k] - ga * atLower[j] * atLower[k]) / share - slope[j] * slope[k];
+      }
+    }
   }
   return Number.isFinite(total) ? total : Number.NEGATIVE_INFINITY;
 }

@@ -5,6 +5,7 @@ import { solveLinear } from "../least-squares/solve-linear";
 import { type Covariates, designColumns } from "../models/design-columns";
 import { likelihoodEstimates } from "./likelihood-estimates";
 import { maximiseLikelihood } from "./maximise-likelihood";
+import { type OutcomeSide, refuseSeparation } from "./refuse-separation";
 
 /** Panel scores in order. */
 export interface FitOrderedScoresOptions {
@@ -65,7 +66,21 @@ export function fitOrderedScores(options: FitOrderedScoresOptions): OrderedScore
     );
   }
   const category = score.map((value) => scores.indexOf(value));
+  const cutRow = (k: number): number[] => scores.slice(1).map((_, at) => (at === k ? -1 : 0));
   const atOrBelow = scores.slice(0, -1).map((_, k) => category.filter((own) => own <= k).length / n);
+  refuseSeparation({
+    where,
+    design,
+    sides: category.flatMap((own, i): OutcomeSide[] => [
+      ...(own > 0 ? [{ observation: i, sign: 1, rest: cutRow(own - 1) } as const] : []),
+      ...(own < cuts ? [{ observation: i, sign: -1, rest: cutRow(own) } as const] : []),
+    ]),
+    parted: "neighbouring scores mixed, but it separates them perfectly",
+    partedTogether:
+      "neighbouring scores mixed somewhere, but together they separate them, so no slope is the best: log more trials where the score changes",
+    allUp: (word) => `every score at "${word}" is ${scores[cuts]}, the highest: log trials that score lower`,
+    allDown: (word) => `every score at "${word}" is ${scores[0]}, the lowest: log trials that score higher`,
+  });
   const below = (z: number): number => 1 / (1 + Math.exp(-z));
   const { columns } = design;
   const solution = maximiseLikelihood({
@@ -113,12 +128,8 @@ export function fitOrderedScores(options: FitOrderedScoresOptions): OrderedScore
       return total;
     },
   });
-  if (!solution.converged || solution.covariance === null || solution.logLikelihood > -1e-6 * n) {
-    fail(
-      `${where}: covariates`,
-      "must leave neighbouring scores mixed somewhere, but they separate them, so no slope is the best: log more trials where the score changes",
-      design.names,
-    );
+  if (!solution.converged || solution.covariance === null) {
+    fail(`${where}: covariates`, `must let the search settle (${solution.reason})`, design.names);
   }
   const estimates = likelihoodEstimates({
     model: "proportional odds",

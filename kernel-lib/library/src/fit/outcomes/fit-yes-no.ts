@@ -5,6 +5,7 @@ import { solveLinear } from "../least-squares/solve-linear";
 import { type Covariates, designColumns } from "../models/design-columns";
 import { likelihoodEstimates } from "./likelihood-estimates";
 import { maximiseLikelihood } from "./maximise-likelihood";
+import { type OutcomeSide, refuseSeparation } from "./refuse-separation";
 
 /** Yes/no outcomes. */
 export interface FitYesNoOptions {
@@ -38,17 +39,18 @@ export function fitYesNo(options: FitYesNoOptions): YesNoFit {
   const n = options.yes.length;
   const of = options.of ?? options.yes.map(() => 1);
   if (of.length !== n) fail(`${where}: yes and of`, "must be equally long", [n, of.length]);
-  const yes = options.yes.map(Number);
-  for (let i = 0; i < n; i++) {
+  const yes = options.yes.map((given, i) => {
+    const count = typeof given === "boolean" ? Number(given) : given;
     if (!(Number.isInteger(of[i]) && of[i] > 0)) fail(`${where}: of[${i}]`, "must be a whole number >= 1", of[i]);
-    if (!(Number.isInteger(yes[i]) && yes[i] >= 0 && yes[i] <= of[i])) {
+    if (!(Number.isInteger(count) && count >= 0 && count <= of[i])) {
       fail(
         `${where}: yes[${i}]`,
         of[i] === 1 ? "must be yes or no (1 or 0)" : `must be a whole number from 0 to ${of[i]}`,
-        options.yes[i],
+        given,
       );
     }
-  }
+    return count;
+  });
   const pieces = of.reduce((sum, count) => sum + count, 0);
   const positives = yes.reduce((sum, count) => sum + count, 0);
   if (positives === 0)
@@ -67,7 +69,19 @@ export function fitYesNo(options: FitYesNoOptions): YesNoFit {
       `must not be sums of each other, but ${dependent.join(", ")} follows from the rest: leave it out`,
       dependent,
     );
-  refuseSeparation(where, design.names, design.columns, yes, of);
+  refuseSeparation({
+    where,
+    design,
+    sides: yes.flatMap((count, i): OutcomeSide[] => [
+      ...(count > 0 ? [{ observation: i, sign: 1, rest: [1] } as const] : []),
+      ...(count < of[i] ? [{ observation: i, sign: -1, rest: [1] } as const] : []),
+    ]),
+    parted: "yes and no mixed, but it separates them perfectly",
+    partedTogether:
+      "yes and no mixed somewhere, but together they separate them, so no slope is the best: log more trials where the outcome changes",
+    allUp: (word) => `every outcome at "${word}" is yes: log trials that fail`,
+    allDown: (word) => `every outcome at "${word}" is no: log trials that succeed`,
+  });
 
   const solution = maximiseLikelihood({
     start: [Math.log(positives / (pieces - positives)), ...design.names.map(() => 0)],
@@ -89,24 +103,15 @@ export function fitYesNo(options: FitYesNoOptions): YesNoFit {
       return total;
     },
   });
-  const steepest = Math.max(
-    ...columns[0].map((_, i) =>
-      Math.abs(columns.reduce((sum, column, j) => sum + column[i] * solution.parameters[j], 0)),
-    ),
-  );
-  if (!solution.converged || solution.covariance === null || steepest > 25) {
-    fail(
-      `${where}: covariates`,
-      "must leave yes and no mixed somewhere, but together they separate them, so no slope is the best: log more trials where the outcome changes",
-      names.slice(1),
-    );
+  if (!solution.converged || solution.covariance === null) {
+    fail(`${where}: covariates`, `must let the search settle (${solution.reason})`, names.slice(1));
   }
   let deviance = 0;
   for (let i = 0; i < n; i++) {
     const line = columns.reduce((sum, column, j) => sum + column[i] * solution.parameters[j], 0);
-    const fitted = of[i] / (1 + Math.exp(-line));
-    if (yes[i] > 0) deviance += 2 * yes[i] * Math.log(yes[i] / fitted);
-    if (yes[i] < of[i]) deviance += 2 * (of[i] - yes[i]) * Math.log((of[i] - yes[i]) / (of[i] - fitted));
+    const no = of[i] - yes[i];
+    if (yes[i] > 0) deviance += 2 * yes[i] * Math.log((yes[i] / of[i]) * (1 + Math.exp(-line)));
+    if (no > 0) deviance += 2 * no * Math.log((no / of[i]) * (1 + Math.exp(line)));
   }
   const choices = of.reduce((sum, count, i) => sum + logChoose(count, yes[i]), 0);
   const estimates = likelihoodEstimates({
@@ -123,37 +128,6 @@ export function fitYesNo(options: FitYesNoOptions): YesNoFit {
     notices: [],
   });
   return freezeDeep({ ...estimates, deviance, levels: design.levels, ranges: design.ranges });
-}
-
-/** Throws when one covariate alone parts all yes from all no. */
-function refuseSeparation(
-  where: string,
-  names: readonly string[],
-  columns: readonly Float64Array[],
-  yes: readonly number[],
-  of: readonly number[],
-): void {
-  names.forEach((name, j) => {
-    const withYes = Array.from(columns[j]).filter((_, i) => yes[i] > 0);
-    const withNo = Array.from(columns[j]).filter((_, i) => yes[i] < of[i]);
-    const [lowYes, highYes] = [Math.min(...withYes), Math.max(...withYes)];
-    const [lowNo, highNo] = [Math.min(...withNo), Math.max(...withNo)];
-    if (lowYes < highNo && lowNo < highYes) return;
-    if (name.includes("[")) {
-      fail(
-        `${where}: ${name}`,
-        "must leave yes and no mixed, but one of its words has only one outcome: log the other outcome there too",
-        name,
-      );
-    }
-    const [from, to] = lowYes >= highNo ? [highNo, lowYes] : [highYes, lowNo];
-    const place = from === to ? `around ${from}` : `between ${from} and ${to}`;
-    fail(
-      `${where}: ${name}`,
-      `must leave yes and no mixed, but it separates them perfectly, so no slope is the best: log trials ${place}`,
-      [from, to],
-    );
-  });
 }
 
 function logChoose(n: number, k: number): number {
