@@ -10,6 +10,7 @@ export { describeEnd, type Kernel, type KernelEnd, type KernelOptions, startKern
 // notebook
 export { errorOutput, failureText } from "./notebook/collect-outputs";
 export { compareOutputs, type Difference, type Tolerance } from "./notebook/compare-outputs";
+export { leadOf } from "./notebook/lead-of";
 export {
   type Cell,
   type Notebook,
@@ -35,4 +36,3 @@ export { confine } from "./server/confine";
 export { decodeJson, decodeV1, encodeV1 } from "./server/frames";
 export { jupyterDataFolder, register, unregister } from "./server/register";
 export { type NotebookServer, type ServeOptions, serveNotebooks } from "./server/serve";
-export { leadOf } from "./server/start-page";

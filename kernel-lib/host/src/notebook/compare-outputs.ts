@@ -1,4 +1,4 @@
-import { isJsonMime, type Notebook, type Output, type Text, textOf } from "./notebook";
+import { bundleText, isJsonMime, type Notebook, type Output, textOf } from "./notebook";
 
 /** Where two runs of a notebook differ. */
 export interface Difference {
@@ -42,10 +42,12 @@ function firstDifference(stored: readonly Output[], fresh: readonly Output[], to
 function plain(output: Output): unknown {
   if (output.output_type === "stream") return { name: output.name, text: textOf(output.text) };
   if (output.output_type === "error") return { ename: output.ename, evalue: output.evalue };
-  const data: Record<string, unknown> = {};
-  for (const [mime, value] of Object.entries(output.data))
-    data[mime] = isJsonMime(mime) ? value : textOf(value as Text);
-  return data;
+  return Object.fromEntries(
+    Object.entries(output.data).map(([mime, value]) => [
+      mime,
+      isJsonMime(mime) ? value : (bundleText(output.data, mime) ?? value),
+    ]),
+  );
 }
 
 function different(stored: unknown, fresh: unknown, tolerance: Tolerance, path: string): string | null {
@@ -60,8 +62,8 @@ function different(stored: unknown, fresh: unknown, tolerance: Tolerance, path: 
   const keys = new Set([...Object.keys(stored), ...Object.keys(fresh)]);
   for (const key of keys) {
     const next = path ? `${path}.${key}` : key;
-    if (!(key in stored) || !(key in fresh))
-      return `${next} is there only ${key in stored ? "in the stored" : "in the new"} output`;
+    if (!Object.hasOwn(stored, key) || !Object.hasOwn(fresh, key))
+      return `${next} is there only ${Object.hasOwn(stored, key) ? "in the stored" : "in the new"} output`;
     const found = different(
       (stored as Record<string, unknown>)[key],
       (fresh as Record<string, unknown>)[key],

@@ -1,5 +1,6 @@
 import { randomBytes } from "node:crypto";
 import { readFile } from "node:fs/promises";
+import { checkNotebook, isText } from "./check-notebook";
 import { writeWhole } from "./write-whole";
 
 /** Text as nbformat stores it: one string, or one string a line with its line end. */
@@ -36,28 +37,34 @@ export interface Notebook {
   cells: Cell[];
 }
 
-/** Reads a notebook of nbformat 4; earlier minor versions get cell ids and become 4.5. */
+/** Reads a notebook of nbformat 4 in UTF-8; earlier minor versions get cell ids and become 4.5. */
 export async function readNotebook(path: string): Promise<Notebook> {
-  return parseNotebook(await readFile(path, "utf8"), path);
+  const bytes = new Uint8Array(await readFile(path));
+  let text: string;
+  try {
+    text = new TextDecoder("utf-8", { fatal: true }).decode(bytes);
+  } catch {
+    throw new Error(`readNotebook: ${path} must be UTF-8 text, got other bytes`);
+  }
+  return parseNotebook(text, path);
 }
 
 /** The notebook that `text` holds; `name` stands in the error when it holds none. */
 export function parseNotebook(text: string, name: string): Notebook {
-  let value: Notebook;
+  let value: unknown;
   try {
-    value = JSON.parse(text);
+    value = JSON.parse(text.replace(/^\ufeff/, ""));
   } catch (error) {
     throw new Error(`parseNotebook: ${name} must be JSON: ${(error as Error).message}`);
   }
-  if (value?.nbformat !== 4 || !Array.isArray(value.cells)) {
-    throw new Error(`parseNotebook: ${name} must be a notebook of nbformat 4, got nbformat ${value?.nbformat}`);
-  }
+  checkNotebook(value, name);
+  const taken = new Set<string>();
   for (const cell of value.cells) {
-    if (!["code", "markdown", "raw"].includes(cell.cell_type)) {
-      throw new Error(`parseNotebook: ${name}: a cell must be code, markdown or raw, got ${cell.cell_type}`);
-    }
-    cell.id ??= randomBytes(4).toString("hex");
+    if (!isId(cell.id) || taken.has(cell.id)) cell.id = randomBytes(4).toString("hex");
+    taken.add(cell.id);
     cell.metadata ??= {};
+    for (const output of cell.outputs ?? [])
+      if (output.output_type === "display_data" || output.output_type === "execute_result") output.metadata ??= {};
   }
   return { ...value, metadata: value.metadata ?? {}, nbformat_minor: Math.max(5, value.nbformat_minor ?? 0) };
 }
@@ -90,10 +97,12 @@ function storedCell(cell: Cell): Cell {
 function storedOutput(output: Output): Output {
   if (output.output_type === "stream") return { ...output, text: linesOf(output.text) };
   if (output.output_type === "error") return output;
-  const data: Record<string, unknown> = {};
-  for (const [mime, value] of Object.entries(output.data)) {
-    data[mime] = isText(value) && !isJsonMime(mime) ? linesOf(value) : value;
-  }
+  const data = Object.fromEntries(
+    Object.entries(output.data).map(([mime, value]) => [
+      mime,
+      isText(value) && !isJsonMime(mime) ? linesOf(value) : value,
+    ]),
+  );
   const { transient: _, ...kept } = output as Output & { transient?: unknown };
   return { ...kept, data } as Output;
 }
@@ -108,14 +117,33 @@ export function isJsonMime(mime: string): boolean {
   return mime === "application/json" || mime.endsWith("+json");
 }
 
-/** A notebook's title: its first heading, or `fallback`. */
+/** The text that a MIME bundle holds in one type, or null where it holds none or something that is no text. */
+export function bundleText(data: Readonly<Record<string, unknown>>, mime: string): string | null {
+  const value = Object.hasOwn(data, mime) ? data[mime] : null;
+  return isText(value) ? textOf(value) : null;
+}
+
+/** A notebook's title: its first heading, or `fallback`; at most 200 characters. */
 export function titleOf(notebook: Notebook, fallback: string): string {
   for (const cell of notebook.cells) {
     if (cell.cell_type !== "markdown") continue;
-    const heading = /^#{1,6}\s+(.+?)\s*#*\s*$/m.exec(textOf(cell.source));
-    if (heading) return heading[1].replace(/[*_`]/g, "");
+    const heading = /^#{1,6}[ \t]+([^ \t\r\n].*)$/m.exec(textOf(cell.source));
+    if (!heading) continue;
+    const title = withoutClosing(heading[1].slice(0, LONGEST_HEADING)).replace(/[*_`]/g, "");
+    return title.length > LONGEST_TITLE ? `${title.slice(0, LONGEST_TITLE - 1)}…` : title;
   }
   return fallback;
+}
+
+const LONGEST_TITLE = 200;
+const LONGEST_HEADING = 4 * LONGEST_TITLE;
+
+/** A heading without the spaces and the `#` that may close it. */
+function withoutClosing(heading: string): string {
+  const words = heading.trimEnd();
+  let end = words.length;
+  while (words[end - 1] === "#") end--;
+  return words.slice(0, end).trimEnd() || words;
 }
 
 /** The tags of a cell. */
@@ -128,6 +156,6 @@ function linesOf(text: Text): string[] {
   return textOf(text).match(/[^\n]*\n|[^\n]+$/g) ?? [];
 }
 
-function isText(value: unknown): value is Text {
-  return typeof value === "string" || (Array.isArray(value) && value.every((line) => typeof line === "string"));
+function isId(value: unknown): boolean {
+  return typeof value === "string" && /^[a-zA-Z0-9_-]{1,64}$/.test(value);
 }

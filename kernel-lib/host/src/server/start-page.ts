@@ -1,4 +1,5 @@
-import { type Notebook, readNotebook, textOf, titleOf } from "../notebook/notebook";
+import { leadOf } from "../notebook/lead-of";
+import { readNotebook, titleOf } from "../notebook/notebook";
 import { escapeHtml } from "../report/escape";
 import { confine } from "./confine";
 import type { Contents, Entry } from "./contents";
@@ -59,31 +60,4 @@ async function lineOf(root: string, entry: Entry): Promise<Line> {
   } catch (error) {
     return { path: entry.path, number, title: stem, lead: `cannot be read: ${(error as Error).message}` };
   }
-}
-
-/**
- * What stands under a title: the first question of the notebook's opening when the title asks none, or else as many of
- * its first sentences as fit in about two lines.
- */
-export function leadOf(notebook: Notebook, title: string): string {
-  const opening = notebook.cells.find((cell) => cell.cell_type === "markdown");
-  const source = opening ? textOf(opening.source) : "";
-  const plain = source
-    .replace(/^#.*$/gm, "")
-    .replace(/\[([^\]]*)\]\([^)]*\)/g, "$1")
-    .replace(/[*_`]/g, "")
-    .trim();
-  const sentences =
-    plain
-      .split(/\n\s*\n/)[0]
-      .replace(/\s+/g, " ")
-      .match(/[^.!?]+[.!?]*\s*/g) ?? [];
-  const question = sentences.find((sentence) => sentence.trim().endsWith("?"));
-  if (question && !title.includes("?")) return question.trim();
-  let lead = sentences[0] ?? "";
-  for (const sentence of sentences.slice(1)) {
-    if (lead.length + sentence.length > 130) break;
-    lead += sentence;
-  }
-  return lead.length > 200 ? `${lead.slice(0, 197)}…` : lead.trim();
 }

@@ -21,6 +21,12 @@ describe("leadOf", () => {
     expect(leadOf(notebook, "How much?")).toBe("One short sentence. Another one.");
   });
 
+  it("is cut after 200 characters, and reads links as their words", () => {
+    expect(leadOf(opening("a".repeat(500)), "x")).toHaveLength(198);
+    expect(leadOf(opening(`[${"a".repeat(300)}?](x)`), "x")).toHaveLength(198);
+    expect(leadOf(opening("See [one](a) and [two](b). More."), "x")).toBe("See one and two. More.");
+  });
+
   it("is empty where there is no prose", () => {
     expect(leadOf({ ...opening(""), cells: [] }, "x")).toBe("");
     expect(leadOf(opening("# Only a title"), "Only a title")).toBe("");
