@@ -1,4 +1,5 @@
 import { Marked } from "marked";
+import { bundleText } from "../notebook/notebook";
 import { escapeHtml } from "./escape";
 import { maths } from "./maths";
 import { isSafeLink } from "./safe-html";
@@ -21,13 +22,35 @@ export interface Heading {
 }
 
 /**
+ * The longest text that is read as markdown, its pictures apart: our judgement, some seven printed pages in one cell.
+ * marked takes time in the square of the length on some texts (`*a*a*a…`: 0.1 s for these, 19 s for 400,000).
+ */
+const LONGEST = 20_000;
+
+/**
  * Markdown as HTML for a page that must not run or fetch anything: HTML in the text is shown as text, links go only
- * to the web, to e-mail or beside the page, pictures only from the cell's own attachments or data addresses.
+ * to the web, to e-mail or beside the page, pictures only from the cell's own attachments or data addresses. Text that
+ * is too long, or nests deeper than the reader's stack, is shown as it is written.
  */
 export function renderMarkdown(
   text: string,
   options: MarkdownOptions,
 ): { readonly html: string; readonly headings: Heading[] } {
+  if (text.replace(DATA_PICTURE, "").length > LONGEST) return asWritten(text, "longer than 20,000 characters");
+  try {
+    return rendered(text, options);
+  } catch (error) {
+    if (!(error instanceof RangeError)) throw error;
+    return asWritten(text, "nested too deep");
+  }
+}
+
+function asWritten(text: string, why: string): ReturnType<typeof renderMarkdown> {
+  const note = `<p class="absent">[text ${why}, shown as it is written]</p>`;
+  return { html: `${note}<pre class="out">${escapeHtml(text)}</pre>`, headings: [] };
+}
+
+function rendered(text: string, options: MarkdownOptions): ReturnType<typeof renderMarkdown> {
   const headings: Heading[] = [];
   const marked = new Marked(maths, {
     renderer: {
@@ -53,13 +76,16 @@ export function renderMarkdown(
   return { html: marked.parse(text, { async: false }), headings };
 }
 
+const DATA_PICTURE = /data:image\/[a-z]{1,9};base64,[A-Za-z0-9+/=]+/g;
 const PICTURE = /^image\/(png|jpeg|gif|webp)$/;
 
 function pictureSource(href: string, attachments: NonNullable<MarkdownOptions["attachments"]>): string | null {
   if (/^data:image\/(png|jpeg|gif|webp);base64,[A-Za-z0-9+/=]+$/.test(href)) return href;
   if (!href.startsWith("attachment:")) return null;
-  for (const [mime, value] of Object.entries(attachments[href.slice("attachment:".length)] ?? {})) {
-    const base64 = String(value).replace(/\s/g, "");
+  const name = href.slice("attachment:".length);
+  if (!Object.hasOwn(attachments, name)) return null;
+  for (const mime of Object.keys(attachments[name])) {
+    const base64 = (bundleText(attachments[name], mime) ?? "").replace(/\s/g, "");
     if (PICTURE.test(mime) && /^[A-Za-z0-9+/=]+$/.test(base64)) return `data:${mime};base64,${base64}`;
   }
   return null;

@@ -1,15 +1,15 @@
-import { type Output, type Text, textOf } from "../notebook/notebook";
+import { bundleText, type Output, textOf } from "../notebook/notebook";
 import { escapeHtml, scriptJson, withoutColours } from "./escape";
+import { type Figure, figureOf } from "./figure-of";
 import { renderMarkdown } from "./render-markdown";
 import { safeHtml } from "./safe-html";
-
-export const PLOTLY_MIME = "application/vnd.plotly.v1+json";
 
 /** One output of a cell as HTML for the report; `id` is unique on the page. */
 export function renderOutput(output: Output, id: string): string {
   if (output.output_type === "stream") {
     const text = escapeHtml(withoutColours(textOf(output.text)).trimEnd());
-    return text ? `<pre class="out ${output.name}">${text}</pre>` : "";
+    const name = output.name === "stderr" ? "stderr" : "stdout"; // a file may hold any text as the name
+    return text ? `<pre class="out ${name}">${text}</pre>` : "";
   }
   if (output.output_type === "error") {
     const name = `${output.ename}: ${output.evalue}`;
@@ -22,10 +22,11 @@ export function renderOutput(output: Output, id: string): string {
 
 /** The richest form of a MIME bundle that the page can show. */
 function renderData(data: Readonly<Record<string, unknown>>, id: string): string {
-  const text = (mime: string): string | null => (data[mime] === undefined ? null : textOf(data[mime] as Text));
+  const text = (mime: string): string | null => bundleText(data, mime);
   const plain = text("text/plain");
   const svg = text("image/svg+xml");
-  if (data[PLOTLY_MIME] !== undefined) return renderFigure(data[PLOTLY_MIME], plain ?? "", svg, id);
+  const figure = figureOf(data);
+  if (figure) return renderFigure(figure, plain ?? "", svg, id);
   const html = text("text/html");
   if (html !== null) return `<div class="out rich">${safeHtml(html)}</div>`;
   if (svg !== null) return `<div class="out">${picture("image/svg+xml", toBase64(svg), plain ?? "")}</div>`;
@@ -43,8 +44,7 @@ function renderData(data: Readonly<Record<string, unknown>>, id: string): string
 }
 
 /** A figure that plotly draws on the page; before that, and without scripts, its picture and its sentence. */
-function renderFigure(figure: unknown, summary: string, svg: string | null, id: string): string {
-  const { data, layout } = figure as { data?: unknown; layout?: Record<string, unknown> };
+function renderFigure({ data, layout }: Figure, summary: string, svg: string | null, id: string): string {
   const height = typeof layout?.height === "number" ? layout.height : 440;
   const still = svg === null ? "" : `<noscript>${picture("image/svg+xml", toBase64(svg), summary)}</noscript>`;
   const words = summary ? `<figcaption>${escapeHtml(summary.trim())}</figcaption>` : "";

@@ -1,6 +1,7 @@
 /**
  * Runs on the report page: draws the figures one after another, so that the page stays quick, and again to the width
- * of the paper before it prints. `data-figures` on the body counts what is drawn.
+ * of the paper before it prints. A figure that plotly cannot draw shows its still picture, or why not, and the next one is
+ * drawn. `data-figures` on the body counts what is done.
  */
 export const REPORT_SCRIPT = `
 (function () {
@@ -9,16 +10,23 @@ export const REPORT_SCRIPT = `
   var drawn = 0;
   function draw(source) {
     var canvas = document.getElementById(source.dataset.for);
-    var figure = JSON.parse(source.textContent);
+    return new Promise(function (done) { done(plot(canvas, JSON.parse(source.textContent))); }).catch(function (error) {
+      var still = source.parentElement.querySelector('noscript');
+      if (still) canvas.innerHTML = still.textContent;
+      else canvas.textContent = 'This figure could not be drawn: ' + error.message;
+      canvas.style.height = 'auto';
+    }).then(function () {
+      document.body.dataset.figures = String(++drawn);
+    });
+  }
+  function plot(canvas, figure) {
     var layout = Object.assign({}, figure.layout, { autosize: true });
     delete layout.width;
     if (canvas.clientWidth < 480) {
       layout.margin = Object.assign({}, layout.margin, { l: 48, r: 12 });
       if (layout.title) layout.title = Object.assign({}, layout.title, { font: { size: 13 } });
     }
-    return Plotly.newPlot(canvas, figure.data, layout, options).then(function () {
-      document.body.dataset.figures = String(++drawn);
-    });
+    return Plotly.newPlot(canvas, figure.data, layout, options);
   }
   function next() {
     var source = figures.shift();

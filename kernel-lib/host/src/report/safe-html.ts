@@ -10,34 +10,65 @@ const VOID_TAGS = new Set(["br", "hr", "col"]);
 const SILENT_TAGS = "script|style|template|noscript|iframe|object|textarea|title|xmp|svg|math";
 const ATTRIBUTES = new Set(["colspan", "rowspan", "span", "scope", "title", "start", "open", "lang", "dir"]);
 
+/** How many tags may stand inside each other; browsers themselves stop at 512. */
+const DEEPEST = 200;
+
 /**
  * HTML rebuilt from an allow-list of tags and attributes: tables, lists, text. Every `<` of the result belongs to a
  * tag that this function wrote itself; whatever it does not know becomes text or goes, scripts and styles go with
- * what they hold, and tags left open are closed.
+ * what they hold, tags left open are closed, and from a tag that never ends the rest is text.
  */
 export function safeHtml(html: string): string {
   const source = html
     .replace(/<!--[\s\S]*?(?:-->|$)/g, "")
     .replace(new RegExp(`<(${SILENT_TAGS})\\b[\\s\\S]*?(?:</\\1\\s*>|$)`, "gi"), "");
   const open: string[] = [];
+  const opened = new Map<string, number>();
+  const close = (): string => {
+    const tag = open.pop() as string;
+    opened.set(tag, (opened.get(tag) ?? 0) - 1);
+    return `</${tag}>`;
+  };
   let safe = "";
   let at = 0;
-  for (const match of source.matchAll(/<(\/?)([a-zA-Z][a-zA-Z0-9]*)((?:"[^"]*"|'[^']*'|[^"'>])*)>/g)) {
+  for (const match of source.matchAll(/<(\/?)([a-zA-Z][a-zA-Z0-9]*)/g)) {
+    if (match.index < at) continue; // inside the tag before
+    const from = match.index + match[0].length;
+    const end = tagEnd(source, from);
+    if (end === null) break;
     safe += textHtml(source.slice(at, match.index));
-    at = match.index + match[0].length;
+    at = end + 1;
     const tag = match[2].toLowerCase();
     if (!TAGS.has(tag)) continue;
     if (!match[1]) {
-      safe += `<${tag}${safeAttributes(tag, match[3])}>`;
-      if (!VOID_TAGS.has(tag)) open.push(tag);
-    } else if (open.includes(tag)) {
-      while (open.at(-1) !== tag) safe += `</${open.pop()}>`;
-      safe += `</${open.pop()}>`;
+      if (open.length >= DEEPEST) continue;
+      safe += `<${tag}${safeAttributes(tag, source.slice(from, end))}>`;
+      if (VOID_TAGS.has(tag)) continue;
+      open.push(tag);
+      opened.set(tag, (opened.get(tag) ?? 0) + 1);
+    } else if ((opened.get(tag) ?? 0) > 0) {
+      while (open.at(-1) !== tag) safe += close();
+      safe += close();
     }
   }
   safe += textHtml(source.slice(at));
-  while (open.length > 0) safe += `</${open.pop()}>`;
+  while (open.length > 0) safe += close();
   return safe;
+}
+
+/** Where the `>` stands that ends a tag, one in quotes apart; null where none does. */
+function tagEnd(source: string, from: number): number | null {
+  let at = from;
+  while (at < source.length) {
+    const mark = source[at];
+    if (mark === ">") return at;
+    if (mark === '"' || mark === "'") {
+      at = source.indexOf(mark, at + 1);
+      if (at < 0) return null;
+    }
+    at++;
+  }
+  return null;
 }
 
 /** Whether a link may stand in a page: to a place on the page, a web page, an e-mail address or a file beside it. */

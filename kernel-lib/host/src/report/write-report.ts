@@ -2,9 +2,11 @@ import { basename } from "node:path";
 import { type Cell, type Notebook, tagsOf, textOf, titleOf } from "../notebook/notebook";
 import { writeWhole } from "../notebook/write-whole";
 import { escapeHtml } from "./escape";
+import { type Figure, figureOf, isEvaluated } from "./figure-of";
+import { pagePolicy, scriptText } from "./page-policy";
 import { plotlySource } from "./plotly-source";
 import { type Heading, renderMarkdown } from "./render-markdown";
-import { PLOTLY_MIME, renderOutput } from "./render-output";
+import { renderOutput } from "./render-output";
 import { REPORT_SCRIPT } from "./report-script";
 import { REPORT_STYLE } from "./report-style";
 
@@ -22,19 +24,20 @@ export interface ReportOptions {
 
 /**
  * Writes executed notebooks as one HTML page that needs nothing else: contents list, prose, folded code, tables, and
- * figures that plotly draws offline. Every text is escaped; the page runs no script but its own and fetches nothing.
+ * figures that plotly draws offline. Every text is escaped; the page's policy allows its own two scripts by their hashes
+ * and no other, and it fetches nothing.
  */
 export async function writeReport(options: ReportOptions): Promise<void> {
   const sections = options.notebooks.map(({ path, notebook }, index) => renderNotebook(notebook, path, index + 1));
-  const figures = options.notebooks.some(({ notebook }) => notebook.cells.some(hasFigure));
+  const figures = options.notebooks.flatMap(({ notebook }) => notebook.cells.flatMap(figuresOf));
   const title = options.title ?? "Slab trials, settings and yields";
-  const plotly = figures ? `<script>${(await plotlySource()).replace(/<\/script/gi, "<\\/script")}</script>` : "";
+  const scripts = figures.length > 0 ? [scriptText(await plotlySource()), scriptText(REPORT_SCRIPT)] : [];
   const page = `<!doctype html>
 <html lang="en">
 <head>
 <meta charset="utf-8">
+<meta http-equiv="Content-Security-Policy" content="${pagePolicy({ scripts, evaluates: figures.some(isEvaluated) })}">
 <meta name="viewport" content="width=device-width, initial-scale=1">
-<meta http-equiv="Content-Security-Policy" content="default-src 'none'; script-src 'unsafe-inline' 'unsafe-eval'; style-src 'unsafe-inline'; img-src data: blob:; font-src data:; base-uri 'none'; form-action 'none'">
 <title>${escapeHtml(title)}</title>
 <style>${REPORT_STYLE}</style>
 </head>
@@ -43,7 +46,7 @@ export async function writeReport(options: ReportOptions): Promise<void> {
 <nav aria-label="Contents"><ul>${sections.map((section) => section.contents).join("")}</ul></nav>
 <main>${sections.map((section) => section.html).join("\n")}</main>
 <footer>Times and temperatures in this report are guidance for a test kitchen. Check the core of the thickest piece with a probe; local food codes and licensed practice come first.</footer>
-${plotly}<script>${figures ? REPORT_SCRIPT : ""}</script>
+${scripts.map((text) => `<script>${text}</script>`).join("")}
 </body>
 </html>
 `;
@@ -89,6 +92,7 @@ function hasFailed(cell: Cell): boolean {
   return failed && !tagsOf(cell).includes("raises-exception");
 }
 
-function hasFigure(cell: Cell): boolean {
-  return (cell.outputs ?? []).some((output) => "data" in output && output.data[PLOTLY_MIME] !== undefined);
+function figuresOf(cell: Cell): Figure[] {
+  const shown = (cell.outputs ?? []).map((output) => ("data" in output ? figureOf(output.data) : null));
+  return shown.filter((figure) => figure !== null);
 }
