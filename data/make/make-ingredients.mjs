@@ -6,7 +6,8 @@
 // The marks are our reading of the food's name: a reminder to check the label, not a declaration.
 import { renameSync, writeFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
-import { INGREDIENT_COLUMNS, loadFoods, parseIngredients } from "slabwright";
+import { INGREDIENT_COLUMNS, parseIngredients } from "slabwright/food";
+import { loadFoods } from "slabwright/notebook";
 
 const CHOSEN = `
 turkey-ground-93 | ground turkey 93 % lean, raw | 05665 | |

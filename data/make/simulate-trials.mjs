@@ -7,7 +7,8 @@
  */
 import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
-import { formulaComposition, mixDensity, panVolumeMl, parseFormula, parseIngredients, readPans } from "slabwright";
+import { formulaComposition, mixDensity, parseFormula, parseIngredients } from "slabwright/food";
+import { panVolumeMl, readPans } from "slabwright/pan";
 
 const at = (path) => fileURLToPath(new URL(path, import.meta.url));
 const LATENT_J_KG = 2.257e6;

@@ -1,12 +1,7 @@
 /** Speed of the crisp window, and how often its intervals hold the truth of simulated kitchens. */
-import {
-  loadKitchen,
-  thermalProperties,
-  windowCalibration,
-  windowCoverage,
-  windowMapOverSetpoint,
-  windowMapOverTime,
-} from "slabwright";
+import { loadKitchen, thermalProperties } from "slabwright";
+import { windowCalibration } from "slabwright/advice";
+import { windowCoverage, windowMapOverSetpoint, windowMapOverTime } from "slabwright/crisp";
 
 const RUNS = 5;
 const NO_PEER = { peer: null, peerValue: null, ratio: null };

@@ -6,7 +6,7 @@
  */
 import { spawnSync } from "node:child_process";
 import { readFileSync } from "node:fs";
-import { bootstrapCurve, curveModel, fitCurve } from "slabwright";
+import { bootstrapCurve, curveModel, fitCurve } from "slabwright/fit";
 
 const nist = JSON.parse(readFileSync(new URL("../published/nist-strd/nonlinear.json", import.meta.url), "utf8")).sets;
 const { exp, cos, sin, atan, PI } = Math;

@@ -1,15 +1,10 @@
 // Macros by Monte Carlo and search over all foods. Peer for the draws: numpy through python3, where it is installed.
 import { execFileSync } from "node:child_process";
 import { readFileSync } from "node:fs";
-import {
-  formulaTotals,
-  loadFoods,
-  parseFormula,
-  parseIngredients,
-  pieceMacros,
-  pieceMacrosMonteCarlo,
-  searchFoods,
-} from "slabwright";
+import { formulaTotals, pieceMacros } from "slabwright";
+import { parseFormula, parseIngredients, searchFoods } from "slabwright/food";
+import { pieceMacrosMonteCarlo } from "slabwright/macros";
+import { loadFoods } from "slabwright/notebook";
 
 const DRAWS = 10_000;
 const LINES = 20;

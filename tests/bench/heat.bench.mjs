@@ -6,7 +6,7 @@
 import { spawnSync } from "node:child_process";
 import { readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
-import { readProbeTrace, simulatePiece, simulateSlab, timeWhen } from "slabwright";
+import { readProbeTrace, simulatePiece, simulateSlab, timeWhen } from "slabwright/heat";
 
 const reference = JSON.parse(
   readFileSync(new URL("../published/slab-reference/reference.json", import.meta.url), "utf8"),

@@ -1,1 +1,15 @@
-export * from "slabwright";
+export * as cook from "slabwright";
+export * as advice from "slabwright/advice";
+export * as crisp from "slabwright/crisp";
+export * as fit from "slabwright/fit";
+export * as food from "slabwright/food";
+export * as heat from "slabwright/heat";
+export * as macros from "slabwright/macros";
+export * as notebook from "slabwright/notebook";
+export * as pan from "slabwright/pan";
+export * as safety from "slabwright/safety";
+export * as statistics from "slabwright/statistics";
+export * as trials from "slabwright/trials";
+export * as units from "slabwright/units";
+export * as views from "slabwright/views";
+export * as yields from "slabwright/yield";

@@ -1,5 +1,5 @@
-import { readdirSync, readFileSync } from "node:fs";
-import { dirname, join, relative } from "node:path";
+import { existsSync, readdirSync, readFileSync, statSync } from "node:fs";
+import { basename, dirname, join, relative } from "node:path";
 import { describe, expect, it } from "vitest";
 
 /** Each folder of the library and the floor it stands on; imports go to lower floors or stay in the folder. */
@@ -33,6 +33,17 @@ const importsOf = (path: string): string[] =>
 
 describe("the library's floors", () => {
   const paths = sources(library).filter((path) => path !== "index.ts");
+
+  it("opens no door from inside: rooms import files", () => {
+    const reaching = paths.flatMap((path) =>
+      importsOf(join(library, path))
+        .filter((target) => target.startsWith("."))
+        .map((target) => join(library, dirname(path), target))
+        .filter((target) => basename(target) === "index" || existsSync(join(target, "index.ts")))
+        .map((target) => `${path} > ${target}`),
+    );
+    expect(reaching).toEqual([]);
+  });
 
   it.each(paths)("%s imports downwards only", (path) => {
     const folder = room(path);
@@ -104,12 +115,80 @@ function circlesIn(root: string): string[] {
   return circles;
 }
 
-describe("the public door", () => {
-  it("is named re-exports and headings only", () => {
-    const strange = readFileSync(join(library, "index.ts"), "utf8")
-      .replace(/export (type )?\{[^}]*\} from "[^"]+";/g, "")
+/** The rooms without a door: nobody outside the library needs them. */
+const CLOSED: readonly string[] = ["check"];
+const rooms = readdirSync(library).filter((name) => statSync(join(library, name)).isDirectory());
+const doors = ["", ...rooms.filter((name) => !CLOSED.includes(name))];
+
+/** What a cook finds at `slabwright`: it grows on purpose, here and in `src/index.ts`. */
+const COOKS_DOOR = `
+  loadKitchen variantOf panOf appendTrial show
+  panPreset slabThickness slabMassG cutGrid scaleBatch
+  variantCrispTime predictSlabTime crispTimeFigure crispTimeTable
+  decide decisionTable decisionText thicknessByPanFigure
+  crispWindow windowTable windowFigure clockFigure successFigure otherPans windowPansTable
+  reheatCard coreLimit explainTrial nextTrial
+  compareVariants comparisonText compareVariantsTable compareVariantsFigure variantDifferencesFigure
+  thermalProperties freezerCoefficients freezeToCut freezeToCutTable freezeToCutFigure temperToCut workableTime
+  coatingPlan coatingPlanTable
+  formulaTotals formulaTable scaleFormula formulaAllergens allergenTable
+  pieceMacros macroTable macrosByVariantFigure labelUs labelEu labelTable
+`
+  .trim()
+  .split(/\s+/);
+
+describe("the doors", () => {
+  const textOf = (door: string): string => readFileSync(join(library, door, "index.ts"), "utf8");
+  const shownBy = (door: string): { name: string; isType: boolean; from: string }[] =>
+    [...textOf(door).matchAll(/export (type )?\{([^}]*)\} from "([^"]+)";/g)].flatMap(([, allTypes, names, from]) =>
+      names
+        .split(",")
+        .map((name) => name.trim())
+        .filter((name) => name !== "")
+        .map((name) => ({
+          name: name.replace("type ", ""),
+          isType: allTypes !== undefined || name.startsWith("type "),
+          from: join(door, from),
+        })),
+    );
+
+  it.each(doors)("slabwright/%s is named re-exports under one-line headings", (door) => {
+    const strange = textOf(door)
+      .replace(/export (type )?\{[^}*]*\} from "[^"]+";/g, "")
       .split("\n")
-      .filter((line) => line.trim() !== "" && !line.startsWith("//"));
+      .filter((line) => line.trim() !== "" && !line.startsWith("// "));
     expect(strange).toEqual([]);
+    expect(textOf(door)).toMatch(/^\/\/ /);
+  });
+
+  it.each(doors.slice(1))("slabwright/%s shows its own room", (door) => {
+    expect(shownBy(door).filter(({ from }) => room(from) !== door)).toEqual([]);
+  });
+
+  it("show a name of the cook's door in its room too", () => {
+    const missing = shownBy("").filter(
+      ({ name, from }) => !shownBy(room(from)).some((shown) => shown.name === name && shown.from === from),
+    );
+    expect(missing).toEqual([]);
+  });
+
+  it("give the cook these functions, at most 60, and no others", () => {
+    const functions = shownBy("").flatMap(({ name, isType }) => (isType ? [] : [name]));
+    expect(functions.sort()).toEqual([...COOKS_DOOR].sort());
+    expect(COOKS_DOOR.length).toBeLessThanOrEqual(60);
+  });
+
+  it("stand in the package for Node (exports) and for cells (typesVersions)", () => {
+    const { main, types, exports, typesVersions } = JSON.parse(readFileSync("kernel-lib/library/package.json", "utf8"));
+    const served = (door: string, ending: string): string => `./${join("dist", door, `index.${ending}`)}`;
+    const byDoor = doors.map((door) => [
+      door === "" ? "." : `./${door}`,
+      { types: served(door, "d.ts"), default: served(door, "js") },
+    ]);
+    expect({ main: `./${main}`, types: `./${types}` }).toEqual({ main: served("", "js"), types: served("", "d.ts") });
+    expect(exports).toEqual(Object.fromEntries(byDoor));
+    expect(typesVersions).toEqual({
+      "*": Object.fromEntries(doors.slice(1).map((door) => [door, [served(door, "d.ts").slice(2)]])),
+    });
   });
 });

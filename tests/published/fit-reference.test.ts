@@ -14,7 +14,7 @@ import {
   serialPattern,
   type TimeDistributionName,
   valueAtShare,
-} from "slabwright";
+} from "slabwright/fit";
 import { describe, expect, it } from "vitest";
 import reference from "./fit-reference/fit-reference.json";
 import nls from "./r-reference/r-reference.json";

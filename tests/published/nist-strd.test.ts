@@ -1,4 +1,4 @@
-import { curveModel, type Fit, fitCurve, fitLinear, fitPolynomial } from "slabwright";
+import { curveModel, type Fit, fitCurve, fitLinear, fitPolynomial } from "slabwright/fit";
 import { describe, expect, it } from "vitest";
 import linear from "./nist-strd/linear.json";
 import { NIST_MODELS, type NistModel } from "./nist-strd/models";

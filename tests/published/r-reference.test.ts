@@ -5,7 +5,6 @@ import {
   curves,
   deltaMethod,
   type Estimates,
-  fCdf,
   fitCurve,
   fitLinear,
   fitPolynomial,
@@ -14,7 +13,8 @@ import {
   predictCurve,
   predictLinear,
   predictPolynomial,
-} from "slabwright";
+} from "slabwright/fit";
+import { fCdf } from "slabwright/statistics";
 import { describe, expect, it } from "vitest";
 import reference from "./r-reference/r-reference.json";
 

@@ -11,7 +11,7 @@ import {
   compareVariantsTable,
   variantDifferencesTable,
 } from "../../../kernel-lib/library/src/views/advice/compare-variants-table";
-import { comparisonText } from "../../../kernel-lib/library/src/views/fit/comparison-text";
+import { comparisonText } from "../../../kernel-lib/library/src/views/advice/comparison-text";
 
 const kitchen = loadKitchen(new URL("../../../data", import.meta.url).pathname);
 const decisions = decide(kitchen);

@@ -8,7 +8,7 @@ import {
   trialsForSeveralMeans,
   trialsForTwoMeans,
   trialsForTwoShares,
-} from "slabwright";
+} from "slabwright/statistics";
 import { describe, expect, it } from "vitest";
 
 // R 4.2.2: pt(2, 10, 1), pt(-1, 5, 2), pt(3, 4.5, 6), power.t.test(..., type = "paired")

@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import { curveModel, curves, fitCurve, fitSlabTime, predictCurve } from "slabwright";
+import { curveModel, curves, fitCurve, fitSlabTime, predictCurve } from "slabwright/fit";
 import { describe, expect, it } from "vitest";
 
 const data = { x: [0.1, 0.2, 0.5, 1, 2, 0.2, 1, 3], y: [49, 71, 112, 131, 148, 76, 137, 150] };

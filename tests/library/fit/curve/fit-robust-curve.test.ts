@@ -1,4 +1,4 @@
-import { curves, fitCurve, fitRobustCurve } from "slabwright";
+import { curves, fitCurve, fitRobustCurve } from "slabwright/fit";
 import { describe, expect, it } from "vitest";
 
 const x = [1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12];

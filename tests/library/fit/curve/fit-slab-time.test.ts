@@ -1,4 +1,5 @@
-import { compareSlabTimeForms, fitSlabTime, predictSlabTime, type SlabTimeForm, seededRandom } from "slabwright";
+import { compareSlabTimeForms, fitSlabTime, predictSlabTime, type SlabTimeForm } from "slabwright/fit";
+import { seededRandom } from "slabwright/statistics";
 import { describe, expect, it } from "vitest";
 
 // Invented trials of the Quarry Lane test kitchen, itself invented.

@@ -1,4 +1,4 @@
-import { leastSquares } from "slabwright";
+import { leastSquares } from "slabwright/fit";
 import { describe, expect, it } from "vitest";
 
 const x = [1, 2, 3, 4, 5, 6];

@@ -1,4 +1,5 @@
-import { curves, fitCurve, seededRandom } from "slabwright";
+import { curves, fitCurve } from "slabwright/fit";
+import { seededRandom } from "slabwright/statistics";
 import { describe, expect, it } from "vitest";
 
 describe("bounds", () => {

@@ -1,4 +1,4 @@
-import { type CurveModel, curves, fitCurve, type Values } from "slabwright";
+import { type CurveModel, curves, fitCurve, type Values } from "slabwright/fit";
 import { describe, expect, it } from "vitest";
 
 interface Case {

@@ -1,4 +1,5 @@
-import { compareNested, curves, fitCurve, fitLinear, groupedModel, predictCurve, seededRandom } from "slabwright";
+import { compareNested, curves, fitCurve, fitLinear, groupedModel, predictCurve } from "slabwright/fit";
+import { seededRandom } from "slabwright/statistics";
 import { describe, expect, it } from "vitest";
 
 // Invented trials of two invented appliances.

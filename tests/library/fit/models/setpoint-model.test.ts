@@ -1,4 +1,4 @@
-import { curves, fitCurve, groupedModel, predictCurve, setpointModel } from "slabwright";
+import { curves, fitCurve, groupedModel, predictCurve, setpointModel } from "slabwright/fit";
 import { describe, expect, it } from "vitest";
 
 const L = [6, 9, 12, 16, 20];

@@ -1,4 +1,5 @@
-import { censoredProbability, censoredQuantile, fitCensoredTimes, seededRandom } from "slabwright";
+import { censoredProbability, censoredQuantile, fitCensoredTimes } from "slabwright/fit";
+import { seededRandom } from "slabwright/statistics";
 import { describe, expect, it } from "vitest";
 
 const checks = { lower: [8, 8, 10, 10, 12, 8, 10, 6], upper: [10, 10, 12, 12, 14, 10, 12, 8] };

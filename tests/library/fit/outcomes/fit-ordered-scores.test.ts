@@ -1,4 +1,4 @@
-import { fitOrderedScores, predictOrderedScores } from "slabwright";
+import { fitOrderedScores, predictOrderedScores } from "slabwright/fit";
 import { describe, expect, it } from "vitest";
 
 describe("fitOrderedScores", () => {

@@ -1,4 +1,4 @@
-import { fitYesNo, predictYesNo, valueAtShare } from "slabwright";
+import { fitYesNo, predictYesNo, valueAtShare } from "slabwright/fit";
 import { describe, expect, it } from "vitest";
 
 describe("fitYesNo", () => {

@@ -1,4 +1,4 @@
-import { posteriorMode } from "slabwright";
+import { posteriorMode } from "slabwright/fit";
 import { describe, expect, it } from "vitest";
 
 describe("posteriorMode", () => {

@@ -11,7 +11,7 @@ import {
   studentTCdf,
   studentTPValue,
   studentTQuantile,
-} from "slabwright";
+} from "slabwright/statistics";
 import { describe, expect, it } from "vitest";
 
 /** Agreeing digits: −log10 of the relative error. */

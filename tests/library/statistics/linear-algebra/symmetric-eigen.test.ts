@@ -1,4 +1,4 @@
-import { symmetricEigen } from "slabwright";
+import { symmetricEigen } from "slabwright/statistics";
 import { describe, expect, it } from "vitest";
 
 describe("symmetricEigen", () => {

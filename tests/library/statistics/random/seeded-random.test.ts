@@ -1,4 +1,4 @@
-import { seededRandom } from "slabwright";
+import { seededRandom } from "slabwright/statistics";
 import { describe, expect, it } from "vitest";
 
 describe("seededRandom", () => {

@@ -1,5 +1,6 @@
 import fc from "fast-check";
-import { type Figure, PALETTE, svgOf } from "slabwright";
+import type { Figure } from "slabwright";
+import { PALETTE, svgOf } from "slabwright/views";
 import { describe, expect, it } from "vitest";
 
 function figure(data: readonly object[], layout: Record<string, unknown> = {}, summary = "what it shows"): Figure {

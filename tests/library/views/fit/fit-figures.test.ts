@@ -1,4 +1,5 @@
-import { curves, fitCurve, fitInfluenceFigure, fitNormalFigure, fitResidualFigure, influence } from "slabwright";
+import { curves, fitCurve, influence } from "slabwright/fit";
+import { fitInfluenceFigure, fitNormalFigure, fitResidualFigure } from "slabwright/views";
 import { describe, expect, it } from "vitest";
 
 interface Trace {

@@ -1,4 +1,5 @@
-import { compareFits, curves, fitCensoredTimes, fitComparisonTable, fitCurve, fitReport, fitTable } from "slabwright";
+import { compareFits, curves, fitCensoredTimes, fitCurve } from "slabwright/fit";
+import { fitComparisonTable, fitReport, fitTable } from "slabwright/views";
 import { describe, expect, it } from "vitest";
 
 const data = { x: [0.1, 0.2, 0.5, 1, 2, 3], y: [49, 71, 112, 131, 148, 150] };

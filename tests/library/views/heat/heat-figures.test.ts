@@ -3,9 +3,9 @@ import { freezeToCut } from "../../../../kernel-lib/library/src/heat/freezing/fr
 import { coreTime } from "../../../../kernel-lib/library/src/heat/solver/core-time";
 import { simulateSlab } from "../../../../kernel-lib/library/src/heat/solver/simulate-slab";
 import { svgOf } from "../../../../kernel-lib/library/src/views/figure/svg-of";
-import { profileFigure } from "../../../../kernel-lib/library/src/views/fit/profile-figure";
 import { freezeToCutFigure } from "../../../../kernel-lib/library/src/views/heat/freeze-to-cut-figure";
 import { freezeToCutTable } from "../../../../kernel-lib/library/src/views/heat/freeze-to-cut-table";
+import { profileFigure } from "../../../../kernel-lib/library/src/views/heat/profile-figure";
 import { temperatureCoreTable } from "../../../../kernel-lib/library/src/views/heat/temperature-core-table";
 import { temperatureTimeFigure } from "../../../../kernel-lib/library/src/views/heat/temperature-time-figure";
 import { foods } from "../../heat/foods";

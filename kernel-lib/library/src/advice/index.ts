@@ -1,0 +1,30 @@
+// advice: what to do with a batch, and why
+
+export {
+  type ComparedVariant,
+  type CompareVariantsOptions,
+  compareVariants,
+  type MetricEstimate,
+  VARIANT_METRIC_LABELS,
+  VARIANT_METRICS,
+  type VariantComparison,
+  type VariantDifference,
+  type VariantMetric,
+} from "./compare-variants";
+export { type CrispWindowOptions, crispWindow, type KitchenWindow } from "./crisp-window";
+export { type Advice, type Decision, decide, type Outcome } from "./decide";
+export {
+  type ClockState,
+  type ExplainTrialOptions,
+  explainTrial,
+  type Surprise,
+  type TrialExplanation,
+} from "./explain-trial";
+export { type LoadPlan, type LoadPlanOptions, loadPlan } from "./load-plan";
+export { type CandidateTrial, type NextTrial, nextTrial } from "./next-trial";
+export { type OtherPans, type OtherPansOptions, otherPans, type PanVerdict, type Remedy } from "./other-pans";
+export { type PiecesOnPan, type PiecesOnPanOptions, piecesOnPan } from "./pieces-on-pan";
+export { type ReheatCard, reheatCard } from "./reheat-card";
+export { type ExpectedYield, expectedYield, type ReheatYield, reheatYield } from "./reheat-yield";
+export { type VariantCrispTime, variantCrispTime } from "./variant-crisp-time";
+export { type WindowCalibrationOptions, windowCalibration } from "./window-calibration";

@@ -1,0 +1,67 @@
+// curves: fit and predict
+
+export { type CurveData, type CurveFit, type FitCurveOptions, fitCurve } from "./curve/fit-curve";
+export { type FitLinearOptions, fitLinear, type LinearFit } from "./curve/fit-linear";
+export { type FitPolynomialOptions, fitPolynomial, type PolynomialFit } from "./curve/fit-polynomial";
+export { fitRobustCurve, type RobustCurveFit, type RobustLoss } from "./curve/fit-robust-curve";
+export { fitSlabTime, type SlabTimeFit, type SlabTimeOptions, type SlabTimeScatter } from "./curve/fit-slab-time";
+export { type Prediction, predictCurve } from "./curve/predict-curve";
+export { type LinearPrediction, predictLinear } from "./curve/predict-linear";
+export { predictPolynomial } from "./curve/predict-polynomial";
+export { predictSlabTime, type SlabTimePrediction } from "./curve/predict-slab-time";
+
+// models: ready curves, groups, setpoints, curves of your own
+
+export { type CurveModel, type CurveModelOptions, curveModel, type ParameterRange } from "./models/curve-model";
+export { type Curves, curves } from "./models/curves";
+export type { Covariates } from "./models/design-columns";
+export { type GroupedModelOptions, type GroupedPoint, groupedModel } from "./models/grouped-model";
+export { type SetpointModelOptions, type SetpointPoint, setpointModel } from "./models/setpoint-model";
+export type { SlabTimeForm } from "./models/slab-time-model";
+
+// outcomes: times seen at checks, yes or no, ordered scores
+
+export { type CensoredProbability, censoredProbability } from "./outcomes/censored-probability";
+export { type CensoredQuantile, type CensoredQuantileOptions, censoredQuantile } from "./outcomes/censored-quantile";
+export { type CensoredTimesFit, type FitCensoredTimesOptions, fitCensoredTimes } from "./outcomes/fit-censored-times";
+export { type FitOrderedScoresOptions, fitOrderedScores, type OrderedScoresFit } from "./outcomes/fit-ordered-scores";
+export { type FitYesNoOptions, fitYesNo, type YesNoFit } from "./outcomes/fit-yes-no";
+export {
+  type NormalPrior,
+  type PosteriorMode,
+  type PosteriorModeOptions,
+  posteriorMode,
+} from "./outcomes/posterior-mode";
+export { type OrderedScoresPrediction, predictOrderedScores } from "./outcomes/predict-ordered-scores";
+export { predictYesNo, type YesNoPrediction } from "./outcomes/predict-yes-no";
+export type { TimeDistributionName } from "./outcomes/time-distribution";
+export { type ValueAtShare, type ValueAtShareOptions, valueAtShare } from "./outcomes/value-at-share";
+
+// doubt: intervals, influence, lack of fit
+
+export {
+  type Bootstrap,
+  type BootstrapOptions,
+  type BootstrapParameter,
+  bootstrapCurve,
+} from "./doubt/bootstrap-curve";
+export { type Derived, deltaMethod } from "./doubt/delta-method";
+export { type Influence, influence, type PointInfluence } from "./doubt/influence";
+export { type LackOfFit, lackOfFit } from "./doubt/lack-of-fit";
+export { type ProfileInterval, profileInterval } from "./doubt/profile-interval";
+export { type SerialPattern, serialPattern } from "./doubt/serial-pattern";
+
+// choice: which curve the data support
+
+export { type ComparedFit, compareFits, type FitComparison } from "./choice/compare-fits";
+export { compareNested, type NestedTest } from "./choice/compare-nested";
+export { compareSlabTimeForms, type SlabTimeComparison } from "./choice/compare-slab-time-forms";
+
+// least squares: the solver under the curves
+
+export { type LeastSquaresOptions, leastSquares } from "./least-squares/least-squares";
+export type { ParameterSetting } from "./least-squares/named-problem";
+
+// what every fit carries
+
+export type { Estimates, Fit, ParameterEstimate, Values } from "./fit";

@@ -1,0 +1,4 @@
+// safety: limits that outrank crispness
+
+export { type CoreLimit, coreLimit } from "./core-limit";
+export { type Lethality, type LethalityOptions, lethality } from "./lethality";

@@ -1,0 +1,9 @@
+// units: what a cook types, converted once
+
+export { type ColumnUnit, columnUnit } from "./column-unit";
+export { type ConvertUnitOptions, convertUnit } from "./convert-unit";
+export { inchFraction } from "./inch-fraction";
+export { celsius, grams, kelvinDifference, kilocalories, millilitres, millimetres, minutes } from "./kitchen-units";
+export { parseQuantity, type Quantity } from "./parse-quantity";
+export type { ColumnPlan, ColumnPlans, ReadRecords } from "./read-records";
+export { UNITS, type Unit, type UnitKind } from "./unit-table";

@@ -1,0 +1,76 @@
+// advice: decisions, pans, compared variants
+
+export { compareVariantsFigure, variantDifferencesFigure } from "./advice/compare-variants-figure";
+export { compareVariantsTable, variantDifferencesTable } from "./advice/compare-variants-table";
+export { comparisonText } from "./advice/comparison-text";
+export { decisionTable } from "./advice/decision-table";
+export { decisionText } from "./advice/decision-text";
+export { thicknessByPanFigure } from "./advice/thickness-by-pan-figure";
+export { windowPansTable } from "./advice/window-pans-table";
+
+// crisp: time against thickness, window, chance of success
+
+export { clockFigure } from "./crisp/clock-figure";
+export { crispTimeFigure } from "./crisp/crisp-time-figure";
+export { crispTimeTable } from "./crisp/crisp-time-table";
+export { successCoverageFigure } from "./crisp/success-coverage-figure";
+export { successFigure } from "./crisp/success-figure";
+export { windowConstantsTable } from "./crisp/window-constants-table";
+export { type WindowFigureOptions, windowFigure } from "./crisp/window-figure";
+export { windowMapFigure } from "./crisp/window-map-figure";
+export { windowTable } from "./crisp/window-table";
+
+// fit: reports, residuals, influence
+
+export { fitComparisonTable } from "./fit/fit-comparison-table";
+export { fitInfluenceFigure } from "./fit/fit-influence-figure";
+export { fitNormalFigure } from "./fit/fit-normal-figure";
+export { fitReport } from "./fit/fit-report";
+export { fitResidualFigure } from "./fit/fit-residual-figure";
+export { fitTable } from "./fit/fit-table";
+
+// food: formulas, macros, labels, allergens
+
+export { allergenTable } from "./food/allergen-table";
+export { foodTable } from "./food/food-table";
+export { formulaTable } from "./food/formula-table";
+export { labelTable } from "./food/label-table";
+export { macroDoubtFigure } from "./food/macro-doubt-figure";
+export { macroTable } from "./food/macro-table";
+export { macrosByVariantFigure } from "./food/macros-by-variant-figure";
+
+// heat: freezing, core temperature, profiles through the thickness
+
+export { freezeToCutFigure } from "./heat/freeze-to-cut-figure";
+export { freezeToCutTable } from "./heat/freeze-to-cut-table";
+export { type ProfileFigureOptions, profileFigure } from "./heat/profile-figure";
+export { type CoreTimeRow, temperatureCoreTable } from "./heat/temperature-core-table";
+export {
+  type LoggedReadings,
+  type TemperatureMark,
+  type TemperatureTimeOptions,
+  temperatureTimeFigure,
+} from "./heat/temperature-time-figure";
+
+// yield: batch flow, coating, loss
+
+export { batchFlowFigure } from "./yield/batch-flow-figure";
+export { batchFlowTable } from "./yield/batch-flow-table";
+export { coatingPlanTable } from "./yield/coating-plan-table";
+export { type CoatingThicknessFigureOptions, coatingThicknessFigure } from "./yield/coating-thickness-figure";
+export { reheatYieldFigure } from "./yield/reheat-yield-figure";
+export { type YieldLossFigureOptions, yieldLossFigure } from "./yield/yield-loss-figure";
+
+// tables: as text, page or frame, and back
+
+export { frameOf } from "./table/frame-of";
+export type { Column, Table } from "./table/table";
+export { tableHtml } from "./table/table-html";
+export { tableOf } from "./table/table-of";
+export { tableText } from "./table/table-text";
+
+// figures: colours, and a figure as a picture
+
+export type { Figure } from "./figure/figure";
+export { PALETTE } from "./figure/palette";
+export { svgOf } from "./figure/svg-of";
