@@ -174,8 +174,8 @@ describe("a tslab kernel in the notebooks folder", () => {
       const [declaration] = (await hover(`${line}${name}`, name)).split("\nimport ");
       expect(declaration).toMatch(gives);
       expect(declaration).not.toMatch(/\bany\b/);
-    const misread = await run(`${line}const wrong: symbol = null as ReturnType<typeof ${name}>;`);
-    expect(misread).toEqual({ status: "error", text: expect.stringContaining("is not assignable to type 'symbol'") });
+      const misread = await run(`${line}const wrong: symbol = null as ReturnType<typeof ${name}>;`);
+      expect(misread).toEqual({ status: "error", text: expect.stringContaining("is not assignable to type 'symbol'") });
     },
     60_000,
   );
