@@ -1,4 +1,5 @@
-import { fitCensoredTimes, fitOrderedScores, fitYesNo, seededRandom } from "slabwright";
+import { fitCensoredTimes, fitOrderedScores, fitYesNo } from "slabwright/fit";
+import { seededRandom } from "slabwright/statistics";
 import { describe, expect, it } from "vitest";
 
 /**
