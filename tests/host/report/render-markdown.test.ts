@@ -31,6 +31,20 @@ describe("renderMarkdown", () => {
     expect(html("$\\href{javascript:alert(1)}{x}$")).not.toContain("href=");
   });
 
+  it("shows formulas that are too long, define commands or break the reader as they are written", () => {
+    expect(html(`$${"_".repeat(1900)}$`)).toBe(`<p><code>${"_".repeat(1900)}</code></p>`);
+    expect(html(`$${"x".repeat(2001)}$`)).toBe(`<p><code>${"x".repeat(2001)}</code></p>`);
+    expect(html("$\\def\\a{<b>}\\a\\a$")).toBe("<p><code>\\def\\a{&lt;b&gt;}\\a\\a</code></p>");
+    expect(html("$\\left( x \\right)$")).toContain("<math");
+  });
+
+  it("shows text that is too long, or nests too deep, as it is written", () => {
+    expect(html("*a".repeat(10_001))).toMatch(/^<p class="absent">.*<pre class="out">\*a\*a/);
+    expect(html(">".repeat(15_000))).toMatch(/^<p class="absent">.*<pre class="out">&gt;&gt;/);
+    const picture = `![pan](data:image/png;base64,${"A".repeat(300_000)})`;
+    expect(html(`# Title\n\n${picture}`)).toContain(`<img src="data:image/png;base64,AAA`);
+  });
+
   it("takes pictures from the cell's attachments", () => {
     const attachments = { "pan.png": { "image/png": "AAAA" }, "bad.png": { "text/html": "AAAA" } };
     const at = (text: string): string => renderMarkdown(text, { prefix: "p", attachments }).html;

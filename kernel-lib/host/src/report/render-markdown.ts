@@ -30,7 +30,7 @@ const LONGEST = 20_000;
 /**
  * Markdown as HTML for a page that must not run or fetch anything: HTML in the text is shown as text, links go only
  * to the web, to e-mail or beside the page, pictures only from the cell's own attachments or data addresses. Text that
- * is too long, or nests deeper than the reader's stack, is shown as it is written.
+ * is too long, or that marked breaks on (nested deeper than the stack), is shown as it is written.
  */
 export function renderMarkdown(
   text: string,
@@ -40,8 +40,8 @@ export function renderMarkdown(
   try {
     return rendered(text, options);
   } catch (error) {
-    if (!(error instanceof RangeError)) throw error;
-    return asWritten(text, "nested too deep");
+    const why = error instanceof RangeError ? "nested too deep" : "that its reader does not bear";
+    return asWritten(text, why);
   }
 }
 
