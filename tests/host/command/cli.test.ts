@@ -84,6 +84,54 @@ describe("slabwright", () => {
     expect([code, out]).toEqual([0, `The report: ${join(project, "elsewhere", "report.html")}\n`]);
   });
 
+  it("writes no control characters from names, messages and outputs to the terminal", async () => {
+    const evil = "\u001b]0;owned\u0007\u001b[2J\u009b1A\u202e\r";
+    const cell = (source: string, tags: string[] = []): object => ({
+      cell_type: "code",
+      id: `c${source.length}`,
+      metadata: { tags },
+      source,
+      outputs: [],
+      execution_count: null,
+    });
+    const said = JSON.stringify(`decision ${evil}\n\ttwo`);
+    const cells = [cell(`console.log(${said});`, ["terminal"]), cell(`throw new Error(${said});`)];
+    put();
+    const name = `01-${evil}\nDone.ipynb`;
+    const path = join(project, "notebooks", name);
+    writeFileSync(path, JSON.stringify({ nbformat: 4, nbformat_minor: 5, metadata: {}, cells }));
+    const out = join(project, `out${evil}`);
+    const outcomes = [
+      await slabwright("start", "--out", out),
+      await slabwright("run", path, "--out", out),
+      await slabwright("check", path),
+      await slabwright("report", "--out", out),
+      await slabwright("start", "--kitchen", `absent${evil}`),
+      await slabwright("run", `absent${evil}.ipynb`),
+      await slabwright(`verb${evil}`),
+      await slabwright("start", `--option${evil}`),
+    ];
+    expect(outcomes.map(({ code }) => code)).toEqual([1, 1, 1, 0, 1, 1, 2, 2]);
+    for (const { out, err } of outcomes) {
+      // biome-ignore lint/suspicious/noControlCharactersInRegex: these are what must not be there
+      expect(`${out}${err}`).not.toMatch(/[\u0000-\u0008\u000b-\u001f\u007f-\u009f\u202a-\u202e]/);
+      expect(`${out}${err}`).not.toMatch(/^Done/m);
+    }
+    expect(outcomes[0].out).toContain("decision \\x1b]0;owned\\x07\\x9b1A\\u202e\n\ttwo");
+    expect(outcomes[0].err).toContain("01-\\x1b]0;owned\\x07\\x1b[2J\\x9b1A\\u202e\\x0d\\nDone.ipynb: cell 2 failed.");
+  }, 60_000);
+
+  it.each(["constructor", "toString", "__proto__", "hasOwnProperty"])(
+    "refuses the verb %s like any other",
+    async (verb) => {
+      const { code, err } = await slabwright(verb);
+      expect([code, err]).toEqual([
+        2,
+        `slabwright: the verb must be one of start, report, notebook, run, check, got ${verb}\n`,
+      ]);
+    },
+  );
+
   it.each([
     [["bake"], 2, "the verb must be one of start, report, notebook, run, check, got bake"],
     [["start", "--shout"], 2, "--shout"],

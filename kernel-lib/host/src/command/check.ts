@@ -3,6 +3,7 @@ import { compareOutputs } from "../notebook/compare-outputs";
 import { type Notebook, readNotebook } from "../notebook/notebook";
 import type { CommandOptions } from "./command-options";
 import { kitchenEnvironment } from "./environment";
+import { oneLine } from "./printable";
 import { notebookPaths, projectFolder } from "./project";
 import { failureReport, runAll } from "./run-all";
 
@@ -22,16 +23,17 @@ export async function checkCommand(options: CommandOptions): Promise<number> {
   let wrong = 0;
   for (const run of runs) {
     const before = stored.get(run.path) as Notebook;
+    const name = oneLine(run.path);
     if (run.failure) {
-      console.error(failureReport(run.path, run.failure));
+      options.complain(failureReport(run.path, run.failure));
       wrong++;
     } else if (!before.cells.some((cell) => cell.outputs?.length)) {
-      options.say(`${run.path}: no outputs are stored; "slabwright run --in-place ${run.path}" stores them`);
+      options.say(`${name}: no outputs are stored; "slabwright run --in-place ${name}" stores them`);
       wrong++;
     } else {
       const differences = compareOutputs(before, run.notebook, { relative: options.tolerance ?? undefined });
-      for (const { cell, what } of differences) options.say(`${run.path}: cell ${cell}: ${what}`);
-      options.say(`${run.path}: ${differences.length === 0 ? "same outputs" : `${differences.length} cells differ`}`);
+      for (const { cell, what } of differences) options.say(`${name}: cell ${cell}: ${what}`);
+      options.say(`${name}: ${differences.length === 0 ? "same outputs" : `${differences.length} cells differ`}`);
       if (differences.length > 0) wrong++;
     }
   }

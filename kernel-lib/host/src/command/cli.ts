@@ -2,6 +2,7 @@ import { parseArgs } from "node:util";
 import { checkCommand } from "./check";
 import type { CommandOptions } from "./command-options";
 import { notebookCommand } from "./notebook";
+import { printable } from "./printable";
 import { reportCommand } from "./report";
 import { runCommand } from "./run";
 import { startCommand } from "./start";
@@ -37,7 +38,7 @@ export async function cli(words: readonly string[]): Promise<number> {
   try {
     parsed = parse(words);
   } catch (error) {
-    console.error(`${(error as Error).message}\n\n${USAGE}`);
+    complain(`${(error as Error).message}\n\n${USAGE}`);
     return 2;
   }
   const { values, positionals } = parsed;
@@ -46,8 +47,8 @@ export async function cli(words: readonly string[]): Promise<number> {
     console.log(USAGE);
     return 0;
   }
-  if (!verb || !(verb in VERBS)) {
-    console.error(verb ? `slabwright: the verb must be one of ${Object.keys(VERBS).join(", ")}, got ${verb}` : USAGE);
+  if (!verb || !Object.hasOwn(VERBS, verb)) {
+    complain(verb ? `slabwright: the verb must be one of ${Object.keys(VERBS).join(", ")}, got ${verb}` : USAGE);
     return 2;
   }
   try {
@@ -61,12 +62,17 @@ export async function cli(words: readonly string[]): Promise<number> {
       unregister: values.unregister ?? false,
       port: numberOf(values.port, "--port"),
       open: !values["no-open"],
-      say: (line) => console.log(line),
+      say: (text) => console.log(printable(text)),
+      complain,
     });
   } catch (error) {
-    console.error(`slabwright ${verb}: ${(error as Error).message}`);
+    complain(`slabwright ${verb}: ${(error as Error).message}`);
     return 1;
   }
+}
+
+function complain(text: string): void {
+  console.error(printable(text));
 }
 
 function parse(words: readonly string[]) {

@@ -12,5 +12,8 @@ export interface CommandOptions {
   readonly unregister: boolean;
   readonly port: number | null;
   readonly open: boolean;
-  readonly say: (line: string) => void;
+  /** prints for the reader, control characters written as their codes */
+  readonly say: (text: string) => void;
+  /** the same on stderr */
+  readonly complain: (text: string) => void;
 }

@@ -2,6 +2,7 @@ import { join, resolve } from "node:path";
 import { readNotebook } from "../notebook/notebook";
 import { writeReport } from "../report/write-report";
 import type { CommandOptions } from "./command-options";
+import { oneLine } from "./printable";
 import { notebookPaths, projectFolder } from "./project";
 import { subtitleOf } from "./subtitle";
 
@@ -19,6 +20,6 @@ export async function reportCommand(options: CommandOptions): Promise<number> {
     path: report,
     subtitle: subtitleOf(resolve(options.kitchen ?? join(project, "data"))),
   });
-  options.say(`The report: ${report}`);
+  options.say(`The report: ${oneLine(report)}`);
   return 0;
 }

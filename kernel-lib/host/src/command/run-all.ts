@@ -1,6 +1,7 @@
 import { basename, dirname, resolve } from "node:path";
 import { startKernel } from "../kernel/start-kernel";
 import { type CellFailure, type CellProgress, type Run, runNotebook } from "../notebook/run-notebook";
+import { oneLine } from "./printable";
 
 /** What `runAll` needs to know. */
 export interface RunAllOptions {
@@ -28,7 +29,7 @@ export async function runAll(options: RunAllOptions): Promise<Run[]> {
     while (!stopped && taken < paths.length) {
       const index = taken++;
       const path = paths[index];
-      const place = `[${index + 1}/${paths.length}] ${basename(path)}`;
+      const place = `[${index + 1}/${paths.length}] ${oneLine(basename(path))}`;
       const onCell = ({ cell, codeCell, codeCells }: CellProgress): void => {
         say(`${place}  cell ${cell} (${codeCell} of ${codeCells} code cells)`);
       };
@@ -53,7 +54,7 @@ export async function runAll(options: RunAllOptions): Promise<Run[]> {
 export function failureReport(path: string, failure: CellFailure): string {
   const indent = (text: string): string => text.trimEnd().replace(/^/gm, "    ");
   return [
-    `${path}: cell ${failure.cell} failed.`,
+    `${oneLine(path)}: cell ${failure.cell} failed.`,
     `  The cell's source:\n${indent(failure.source)}`,
     `  The kernel's message:\n${indent(failure.message)}`,
   ].join("\n");

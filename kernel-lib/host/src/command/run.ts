@@ -2,6 +2,7 @@ import { basename, join, resolve } from "node:path";
 import { terminalText } from "../notebook/terminal-text";
 import type { CommandOptions } from "./command-options";
 import { kitchenEnvironment } from "./environment";
+import { oneLine } from "./printable";
 import { projectFolder } from "./project";
 import { failureReport, runAll } from "./run-all";
 
@@ -21,9 +22,9 @@ export async function runCommand(options: CommandOptions): Promise<number> {
   for (const run of runs) {
     const text = terminalText(run.notebook);
     if (text) options.say(`\n${text}`);
-    options.say(`Written: ${copyTo(run.path)}`);
+    options.say(`Written: ${oneLine(copyTo(run.path))}`);
     if (run.failure) {
-      console.error(failureReport(run.path, run.failure));
+      options.complain(failureReport(run.path, run.failure));
       return 1;
     }
   }

@@ -3,6 +3,7 @@ import { terminalText } from "../notebook/terminal-text";
 import { writeReport } from "../report/write-report";
 import type { CommandOptions } from "./command-options";
 import { kitchenEnvironment } from "./environment";
+import { oneLine } from "./printable";
 import { notebookPaths, projectFolder } from "./project";
 import { failureReport, runAll } from "./run-all";
 import { subtitleOf } from "./subtitle";
@@ -32,10 +33,12 @@ export async function startCommand(options: CommandOptions): Promise<number> {
   }
   const failed = runs.find((run) => run.failure);
   if (failed?.failure) {
-    console.error(`\n${failureReport(failed.path, failed.failure)}`);
-    console.error(`  The partly executed copy: ${join(out, "notebooks", basename(failed.path))}`);
+    options.complain(`\n${failureReport(failed.path, failed.failure)}`);
+    options.complain(`  The partly executed copy: ${oneLine(join(out, "notebooks", basename(failed.path)))}`);
     return 1;
   }
-  options.say(`\n${runs.length} notebooks in ${((Date.now() - began) / 1000).toFixed(1)} s. The report: ${report}`);
+  options.say(
+    `\n${runs.length} notebooks in ${((Date.now() - began) / 1000).toFixed(1)} s. The report: ${oneLine(report)}`,
+  );
   return 0;
 }
