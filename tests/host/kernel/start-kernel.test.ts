@@ -1,5 +1,5 @@
 import { execFile, spawn } from "node:child_process";
-import { mkdtempSync, readdirSync, readFileSync } from "node:fs";
+import { mkdirSync, mkdtempSync, readdirSync, readFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { describeEnd, execute, startKernel } from "slabwright-host";
@@ -97,5 +97,79 @@ describe("startKernel", () => {
     });
     expect(printed.trim()).toBe("700 600");
     expect(readdirSync(home).filter((name) => name.startsWith("slabwright-kernel-"))).toEqual([]);
+  });
+
+  it("leaves nothing in the temporary folder, neither when its host ends nor when it is killed", async () => {
+    for (const how of ["process.exit()", "process.kill(process.pid, 'SIGKILL')"]) {
+      const home = mkdtempSync(join(tmpdir(), "slabwright-test-"));
+      const script = `
+        const { startKernel } = require(${JSON.stringify(require.resolve("../../../kernel-lib/host"))});
+        startKernel({ folder: ${JSON.stringify(folder)} }).then((kernel) => {
+          console.log(kernel.pid);
+          setTimeout(() => ${how}, 200);
+        });`;
+      const env = { ...process.env, TMPDIR: home };
+      const host = spawn(process.execPath, ["-e", script], { env, stdio: ["ignore", "pipe", "inherit"] });
+      const pid = await new Promise<number>((done) => host.stdout.once("data", (text) => done(Number(text))));
+      expect(readdirSync(home)).toHaveLength(1);
+      await expect.poll(() => readdirSync(home), { timeout: 10_000 }).toEqual([]);
+      await expect.poll(() => alive(pid), { timeout: 10_000 }).toBe(false);
+    }
+  });
+
+  it("leaves no kernel behind when its host is killed before the kernel has looked for it", async () => {
+    const home = mkdtempSync(join(tmpdir(), "slabwright-test-"));
+    const script = `
+      const processes = require("node:child_process");
+      const { spawn } = processes;
+      processes.spawn = (...words) => {
+        const child = spawn(...words);
+        process.stdout.write(String(child.pid), () => process.kill(process.pid, "SIGKILL"));
+        return child;
+      };
+      const { startKernel } = require(${JSON.stringify(require.resolve("../../../kernel-lib/host"))});
+      startKernel({ folder: ${JSON.stringify(folder)} });`;
+    const env = { ...process.env, TMPDIR: home };
+    const host = spawn(process.execPath, ["-e", script], { env, stdio: ["ignore", "pipe", "inherit"] });
+    const pid = await new Promise<number>((done) => host.stdout.once("data", (text) => done(Number(text))));
+    await expect.poll(() => alive(pid), { timeout: 15_000 }).toBe(false);
+    expect(readdirSync(home)).toEqual([]);
+  });
+
+  it("starts where the path of the temporary folder is too long for a socket", async () => {
+    const home = join(mkdtempSync(join(tmpdir(), "slabwright-test-")), "x".repeat(100));
+    mkdirSync(home);
+    const before = process.env.TMPDIR;
+    process.env.TMPDIR = home;
+    try {
+      const kernel = await startKernel({ folder });
+      const news: unknown[] = [];
+      await execute(kernel, { code: "1 + 1", limitMs: 20_000, onNews: ({ content }) => news.push(content.text) });
+      expect(news).toEqual(["2\n"]);
+      await kernel.stop();
+    } finally {
+      if (before === undefined) delete process.env.TMPDIR;
+      else process.env.TMPDIR = before;
+    }
+  });
+
+  it("is heard by all listeners even when one of them fails", async () => {
+    const warned: string[] = [];
+    const onWarning = (warning: Error): void => void warned.push(warning.message);
+    process.on("warning", onWarning);
+    const kernel = await startKernel({ folder });
+    const quiet = kernel.listen(({ header }) => {
+      if (header.msg_type === "stream") throw new Error("this listener fails");
+    });
+    const news: unknown[] = [];
+    const run = (code: string): ReturnType<typeof execute> =>
+      execute(kernel, { code, limitMs: 10_000, onNews: ({ content }) => news.push(content.text) });
+    expect((await run("console.log('one');")).status).toBe("ok");
+    expect((await run("console.log('two');")).status).toBe("ok");
+    expect(news).toEqual(["one\n", "two\n"]);
+    expect(warned).toContain("this listener fails");
+    quiet();
+    process.off("warning", onWarning);
+    await kernel.stop();
   });
 });

@@ -22,7 +22,11 @@ export interface Message {
   content: Record<string, unknown>;
 }
 
-const DELIMITER = "<IDS|MSG>";
+/** What stands between the routing prefix of a message on the wire and the message. */
+export const DELIMITER = "<IDS|MSG>";
+
+/** The delimiter, the signature and the four signed parts. */
+export const MESSAGE_FRAMES = 6;
 
 /** A new request with its own id. */
 export function request(channel: Channel, type: string, content: Record<string, unknown>, session: string): Message {
@@ -45,16 +49,19 @@ export function encode(message: Message, key: string): string[] {
   return [DELIMITER, signature(parts, key), ...parts];
 }
 
-/** The message that zeromq frames carry; throws when the signature does not fit `key`. */
+/** The message that zeromq frames carry; throws when it is none, or when the signature does not fit `key`. */
 export function decode(frames: readonly string[], key: string, channel: Channel): Message {
   const at = frames.indexOf(DELIMITER);
-  if (at < 0 || frames.length < at + 6)
+  if (at < 0 || frames.length < at + MESSAGE_FRAMES)
     throw new Error("decode: a kernel message must have a delimiter and four parts");
-  const parts = frames.slice(at + 2, at + 6);
+  const parts = frames.slice(at + 2, at + MESSAGE_FRAMES);
   if (!same(frames[at + 1], signature(parts, key))) {
     throw new Error("decode: the signature of a kernel message must fit its connection key");
   }
   const [header, parent_header, metadata, content] = parts.map((part) => JSON.parse(part));
+  if (![header, parent_header, metadata, content].every((part) => typeof part === "object" && part !== null)) {
+    throw new Error("decode: the four parts of a kernel message must be objects");
+  }
   return { channel, header, parent_header, metadata, content };
 }
 

@@ -1,10 +1,11 @@
 import { type ChildProcess, spawn } from "node:child_process";
 import { randomUUID } from "node:crypto";
 import { existsSync } from "node:fs";
-import { Dealer, Subscriber } from "zeromq";
-import { type Connection, newConnection, writeConnectionFile } from "./connection";
-import { decode, encode, type Message, request } from "./message";
-import { preloads } from "./preloads";
+import { curveKeyPair, Dealer, Subscriber } from "zeromq";
+import { addressOf } from "./address-of";
+import { type Connection, type OpenConnection, openConnection, type Transport } from "./connection";
+import { type Channel, decode, encode, type Message, request } from "./message";
+import { MENDS, preloads } from "./preloads";
 
 /** What `startKernel` needs to know. */
 export interface KernelOptions {
@@ -14,6 +15,8 @@ export interface KernelOptions {
   readonly environment?: Readonly<Record<string, string>>;
   /** how long the kernel may take to answer for the first time, ms; 30,000 */
   readonly startLimitMs?: number;
+  /** how to talk to the kernel; left out, over sockets in a closed folder where the system has them, else over TCP */
+  readonly transport?: Transport;
 }
 
 /** How a kernel's process ended. */
@@ -43,38 +46,40 @@ export interface Kernel {
   readonly stop: () => Promise<void>;
 }
 
-const running = new Set<ChildProcess>();
+const LAST_WORDS_MS = 50; // what a kernel said before it ended by itself may still be on its way
+
+const running = new Map<ChildProcess, OpenConnection>();
 process.on("exit", () => {
-  for (const child of running) child.kill("SIGKILL");
+  for (const [child, open] of running) {
+    child.kill("SIGKILL");
+    attempt(open.remove);
+  }
 });
 
 /** Starts a tslab kernel over zeromq and waits until it answers on every channel. */
 export async function startKernel(options: KernelOptions): Promise<Kernel> {
   if (!existsSync(options.folder)) throw new Error(`startKernel: folder must exist, got ${options.folder}`);
+  // a folder may lie where no socket can be made, and another process may have taken a port in between
+  const tries: readonly Transport[] = process.platform === "win32" ? ["tcp", "tcp", "tcp"] : ["ipc", "tcp", "tcp"];
   let last: unknown;
-  for (let attempt = 0; attempt < 3; attempt++) {
+  for (const transport of tries) {
     try {
-      return await startOnce(options, await newConnection());
+      return await startOnce(options, await openConnection(options.transport ?? transport));
     } catch (error) {
-      last = error; // another process may have taken one of the ports in between
+      last = error;
     }
   }
   throw last;
 }
 
-async function startOnce(options: KernelOptions, connection: Connection): Promise<Kernel> {
-  const file = await writeConnectionFile(connection);
+async function startOnce(options: KernelOptions, open: OpenConnection): Promise<Kernel> {
+  const { connection } = open;
   const child = spawn(
     process.execPath,
-    [
-      ...preloads("follow-host", "mend-shorthand"),
-      require.resolve("tslab/bin/tslab"),
-      "kernel",
-      `--config-path=${file.path}`,
-    ],
+    [...preloads("follow-host", ...MENDS), require.resolve("tslab/bin/tslab"), "kernel", `--config-path=${open.path}`],
     { cwd: options.folder, env: { ...process.env, ...options.environment }, stdio: ["ignore", "pipe", "pipe"] },
   );
-  running.add(child);
+  running.set(child, open);
   let log = "";
   const note = (text: Buffer): void => {
     log = (log + text.toString("utf8")).slice(-4000);
@@ -82,32 +87,39 @@ async function startOnce(options: KernelOptions, connection: Connection): Promis
   child.stdout?.on("data", note);
   child.stderr?.on("data", note);
 
-  const shell = new Dealer({ linger: 0 });
-  const control = new Dealer({ linger: 0 });
-  const iopub = new Subscriber({ linger: 0 });
+  const common = { linger: 0, reconnectInterval: 20, ...curveOf(connection) };
+  const shell = new Dealer(common);
+  const control = new Dealer(common);
+  const iopub = new Subscriber({ ...common, receiveHighWaterMark: 0 }); // the kernel drops nothing, nor does its host
   const listeners = new Set<(message: Message) => void>();
   const sockets = [
     ["shell", shell, connection.shell_port],
     ["control", control, connection.control_port],
     ["iopub", iopub, connection.iopub_port],
   ] as const;
-  for (const [, socket, port] of sockets) socket.connect(`${connection.transport}://${connection.ip}:${port}`);
+  for (const [, socket, port] of sockets) socket.connect(addressOf(connection, port));
   iopub.subscribe();
+  const hear = (channel: Channel, frames: readonly Buffer[]): void => {
+    const message = decode(frames.map(String), connection.key, channel);
+    for (const listener of [...listeners]) attempt(() => listener(message));
+  };
   for (const [channel, socket] of sockets) {
     void (async () => {
-      for await (const frames of socket) {
-        const message = decode(frames.map(String), connection.key, channel);
-        for (const listener of [...listeners]) listener(message);
-      }
-    })().catch(note);
+      for await (const frames of socket) attempt(() => hear(channel, frames));
+    })().catch((error) => note(Buffer.from(String(error))));
   }
 
+  let stopping = false;
   const ended = new Promise<KernelEnd>((resolve) => {
     const finish = (code: number | null, signal: string | null): void => {
       if (!running.delete(child)) return;
-      for (const [, socket] of sockets) socket.close();
-      void file.remove();
-      resolve({ code, signal, log });
+      attempt(open.remove);
+      const close = (): void => {
+        for (const [, socket] of sockets) socket.close();
+        resolve({ code, signal, log });
+      };
+      if (stopping) close();
+      else setTimeout(close, LAST_WORDS_MS);
     };
     child.once("exit", finish);
     child.once("error", (error) => {
@@ -136,7 +148,8 @@ async function startOnce(options: KernelOptions, connection: Connection): Promis
     },
     interrupt: () => child.kill("SIGINT"),
     stop: async () => {
-      if (!running.has(child)) return;
+      stopping = true;
+      if (!running.has(child)) return void (await ended);
       kernel.send(request("control", "shutdown_request", { restart: false }, session)).catch(() => {});
       const gone = ended.then(() => true);
       if (await Promise.race([gone, wait(60)])) return;
@@ -168,7 +181,9 @@ async function untilReady(kernel: Kernel, limitMs: number, log: () => string): P
       await kernel.send(request("shell", "kernel_info_request", {}, kernel.session)).catch(() => {});
       for (let check = 0; check < 10 && !(answered && heard); check++) await wait(20);
       if (end) throw new Error(`startKernel: the kernel must keep running, it ended (${describeEnd(end)})`);
-      if (/EADDRINUSE|Address already in use/i.test(log())) throw new Error("startKernel: a port was taken");
+      if (/UnhandledPromiseRejection/.test(log())) {
+        throw new Error(`startKernel: the kernel must open its sockets, it could not. ${log()}`.trim());
+      }
       if (Date.now() > deadline) {
         throw new Error(`startKernel: the kernel must answer within ${limitMs} ms, it did not. ${log()}`.trim());
       }
@@ -185,6 +200,22 @@ async function untilReady(kernel: Kernel, limitMs: number, log: () => string): P
 export function describeEnd(end: KernelEnd): string {
   const how = end.signal ? `signal ${end.signal}` : `exit code ${end.code}`;
   return end.log.trim() ? `${how}; it printed: ${end.log.trim()}` : how;
+}
+
+/** One message that cannot be read, or one listener that fails, must not silence the kernel for all others. */
+function attempt(work: () => void): void {
+  try {
+    work();
+  } catch (error) {
+    process.emitWarning(error as Error);
+  }
+}
+
+/** What lets a socket of the host in where only TCP is to be had. */
+function curveOf({ curve }: Connection): Record<string, string> {
+  if (!curve) return {};
+  const own = curveKeyPair();
+  return { curveServerKey: curve.publicKey, curvePublicKey: own.publicKey, curveSecretKey: own.secretKey };
 }
 
 function wait(ms: number): Promise<false> {
