@@ -1,4 +1,4 @@
-import { preloads } from "../kernel/preloads";
+import { MENDS, preloads } from "../kernel/preloads";
 
 /** The name that notebooks give their kernel, the one under which tslab itself installs. */
 export const KERNEL_NAME = "tslab";
@@ -22,7 +22,7 @@ export function kernelspec(): {
   return {
     argv: [
       process.execPath,
-      ...preloads("mend-shorthand"),
+      ...preloads(...MENDS),
       require.resolve("tslab/bin/tslab"),
       "kernel",
       "--config-path={connection_file}",
