@@ -1,4 +1,4 @@
-import { errorOutput, failureText } from "slabwright-host";
+import { errorOutput, failureText, parsedData } from "slabwright-host";
 import { describe, expect, it } from "vitest";
 
 describe("failureText", () => {
@@ -46,4 +46,30 @@ describe("errorOutput", () => {
     ["just words", "Error", "just words"],
     ["", "Error", "the kernel gave no message"],
   ])("reads %j", (text, ename, evalue) => expect(errorOutput(text, "")).toMatchObject({ ename, evalue }));
+});
+
+describe("parsedData", () => {
+  const figure = "application/vnd.plotly.v1+json";
+
+  it("makes values of JSON that came as text", () => {
+    expect(parsedData({ [figure]: '{"data":[]}', "text/plain": '{"data":[]}' })).toEqual({
+      [figure]: { data: [] },
+      "text/plain": '{"data":[]}',
+    });
+  });
+
+  it.each(["{", "", "NaN", '{"a":1}}', `${"[".repeat(50_000)}${"]".repeat(50_000)}`, "\u0000"])(
+    "keeps text that is no JSON, or too deep to be written again: %#",
+    (broken) => {
+      expect(parsedData({ [figure]: broken })).toEqual({ [figure]: broken, "text/plain": broken });
+      expect(parsedData({ "application/json": broken, "text/plain": "a figure" })).toEqual({
+        "application/json": broken,
+        "text/plain": "a figure",
+      });
+    },
+  );
+
+  it.each([null, undefined, 7, "text", []])("is empty for %j, which is no bundle with a JSON kind", (data) => {
+    expect(Object.keys(parsedData(data)).filter((mime) => mime.includes("json"))).toEqual([]);
+  });
 });

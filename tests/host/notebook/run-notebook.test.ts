@@ -30,6 +30,34 @@ describe("runNotebook", () => {
     expect(terminalText(copy)).toBe("decision: keep at 9.5 mm");
   });
 
+  it("keeps the text of a display with broken JSON, 50,000 lines, and 20 of 120 MB of displays", async () => {
+    const { failure, copy } = await run("floods");
+    expect(failure).toBeNull();
+    const [broken, lines, displays] = copy.cells.map((cell) => cell.outputs ?? []);
+    expect(broken).toEqual([
+      {
+        output_type: "display_data",
+        data: { "application/vnd.plotly.v1+json": "{ broken", "text/plain": ["{ broken"] },
+        metadata: {},
+      },
+      { output_type: "stream", name: "stdout", text: ["after\n"] },
+    ]);
+    expect(lines).toEqual([
+      { output_type: "stream", name: "stdout", text: Array.from({ length: 50_000 }, (_, line) => `${line}\n`) },
+    ]);
+    expect(JSON.stringify(displays).length).toBeLessThan(20_100_000);
+    expect(displays.filter(({ output_type }) => output_type === "display_data")).toHaveLength(9);
+    expect(displays.slice(9)).toEqual([
+      {
+        output_type: "stream",
+        name: "stderr",
+        text: ["A display of 2.0 MB is left out: a cell may show 20 MB.\n"],
+      },
+      { output_type: "stream", name: "stdout", text: ["the end\n"] },
+      { output_type: "stream", name: "stderr", text: ["51 displays of this cell, 102.0 MB, are left out.\n"] },
+    ]);
+  });
+
   it("stops at the first failing cell, names it, and still writes the copy", async () => {
     const { failure, copy } = await run("fails");
     expect(failure).toMatchObject({ cell: 3, source: expect.stringContaining("throw new RangeError") });

@@ -64,9 +64,14 @@ export function outputCollector(): Collector {
  */
 export function failureText(complaints: readonly string[]): string {
   let from = complaints.length;
-  while (from > 0 && /^(\S+ )?\d+:\d+ - /.test(complaints[from - 1])) from--;
+  while (from > 0 && isCompilerLine(complaints[from - 1])) from--;
   if (from === complaints.length) from = Math.max(0, complaints.length - 1);
   return complaints.slice(from).join("");
+}
+
+/** Whether a message on stderr is one of the compiler's. */
+export function isCompilerLine(text: string): boolean {
+  return /^(\S+ )?\d+:\d+ - /.test(text);
 }
 
 /** An error output in nbformat's shape from what the kernel printed. */
@@ -106,11 +111,24 @@ function takeFromStderr(outputs: Output[], text: string): void {
   }
 }
 
-/** A MIME bundle whose JSON kinds are values, also where the kernel sent them as text. */
+/**
+ * A MIME bundle whose JSON kinds are values, also where the kernel sent them as text. Text that is no JSON is kept as it
+ * came, and stands as plain text too where nothing else does.
+ */
 export function parsedData(data: unknown): Record<string, unknown> {
   const parsed: Record<string, unknown> = {};
+  let broken: string | undefined;
   for (const [mime, value] of Object.entries((data ?? {}) as Record<string, unknown>)) {
-    parsed[mime] = isJsonMime(mime) && typeof value === "string" ? JSON.parse(value) : value;
+    parsed[mime] = value;
+    if (!isJsonMime(mime) || typeof value !== "string") continue;
+    try {
+      parsed[mime] = JSON.parse(value);
+      JSON.stringify(parsed[mime]); // what is nested too deep to be written again is kept as text
+    } catch {
+      parsed[mime] = value;
+      broken ??= value;
+    }
   }
+  if (broken !== undefined) parsed["text/plain"] ??= broken;
   return parsed;
 }

@@ -1,5 +1,5 @@
 import type { Message } from "../kernel/message";
-import { failureText } from "../notebook/collect-outputs";
+import { isCompilerLine } from "../notebook/collect-outputs";
 
 /**
  * Holds back what a cell last wrote to stderr for a moment. tslab tells of a failure only by printing it: held back,
@@ -10,36 +10,32 @@ export interface HeldStderr {
   readonly hold: (message: Message) => void;
   /** passes on all that is held */
   readonly release: () => void;
-  /** the failure's text; what was held besides it is passed on */
+  /** the failure's text, which is what is held */
   readonly take: () => string;
 }
 
 /** Messages not taken within `afterMs` are passed on. */
 export function heldStderr(pass: (message: Message) => void, afterMs: number): HeldStderr {
-  let held: Message[] = [];
+  const held: Message[] = [];
   let timer: NodeJS.Timeout | undefined;
-  const texts = (): string[] => held.map(({ content }) => String(content.text ?? ""));
+  const textOf = ({ content }: Message): string => String(content.text ?? "");
   const release = (): void => {
     clearTimeout(timer);
     for (const message of held.splice(0)) pass(message);
   };
-  const passAllBut = (kept: string): void => {
-    while (held.length > 0 && texts().join("") !== kept) pass(held.shift() as Message);
-  };
   return {
     hold: (message) => {
+      // the compiler's lines belong together; any other failure is one message, the last
+      const together = held.length > 0 && [held[0], message].every((one) => isCompilerLine(textOf(one)));
+      if (!together) release();
       held.push(message);
-      passAllBut(failureText(texts()));
       clearTimeout(timer);
       timer = setTimeout(release, afterMs);
     },
     release,
     take: () => {
       clearTimeout(timer);
-      const text = failureText(texts());
-      passAllBut(text);
-      held = [];
-      return text;
+      return held.splice(0).map(textOf).join("");
     },
   };
 }
