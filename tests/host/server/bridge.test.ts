@@ -153,6 +153,40 @@ describe("the bridge to the kernel", () => {
     expect(news.some(({ content }) => String(content.text).includes("rest of this cell's output is cut"))).toBe(true);
   });
 
+  it.each(["log", "error"])("brings 50,000 lines of console.%s to every page, whole and in order", async (how) => {
+    const { reply, news } = await one.run(`for (let i = 0; i < 50_000; i++) console.${how}(i);`);
+    expect(reply.content.status).toBe("ok");
+    const lines = Array.from({ length: 50_000 }, (_, line) => `${line}\n`).join("");
+    const heard = (told: typeof news): string => told.map(({ content }) => content.text ?? "").join("");
+    expect(heard(news) === lines).toBe(true);
+    const id = reply.parent_header.msg_id;
+    const elsewhere = (message: (typeof news)[number]): boolean =>
+      message.parent_header.msg_id === id && message.channel === "iopub";
+    await other.until((message) => elsewhere(message) && message.content.execution_state === "idle");
+    expect(heard(other.heard.filter(elsewhere)) === lines).toBe(true);
+  });
+
+  it("leaves out displays of more than 20 MB together, and says so", async () => {
+    const { reply, news } = await one.run(
+      'import { display } from "tslab"; for (let i = 0; i < 60; i++) display.raw("text/plain", "x".repeat(2_000_000));',
+    );
+    expect(reply.content.status).toBe("ok");
+    expect(JSON.stringify(news).length).toBeLessThan(20_100_000);
+    const said = news.map(({ content }) => content.text ?? "").join("");
+    expect(said).toContain("A display of 2.0 MB is left out: a cell may show 20 MB.");
+    expect(said).toContain("51 displays of this cell, 102.0 MB, are left out.");
+  });
+
+  it("keeps the text of a display with broken JSON, and runs the next cell", async () => {
+    const { reply, news } = await one.run(
+      'import { display } from "tslab"; display.raw("application/vnd.plotly.v1+json", "{ broken");',
+    );
+    expect(reply.content.status).toBe("ok");
+    const shown = news.find(({ header }) => header.msg_type === "display_data");
+    expect(shown?.content.data).toEqual({ "application/vnd.plotly.v1+json": "{ broken", "text/plain": "{ broken" });
+    expect((await one.run("1 + 1")).reply.content.status).toBe("ok");
+  });
+
   it("restarts when asked: what was defined is gone, the count begins anew, the pages stay connected", async () => {
     const running = one.run("await new Promise((done) => setTimeout(done, 60_000));");
     await new Promise((done) => setTimeout(done, 300));

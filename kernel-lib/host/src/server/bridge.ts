@@ -33,7 +33,6 @@ interface Running extends Waiting {
   readonly stderr: HeldStderr;
   count: number;
   started: boolean;
-  printed: number;
   reply?: Message;
   idle?: Message;
 }
@@ -42,7 +41,6 @@ const FORWARDED = new Set(
   ["kernel_info", "complete", "inspect", "is_complete", "comm_info"].map((name) => `${name}_request`),
 );
 const AFTER_FAILURE_MS = 250; // the kernel refuses work for 200 ms
-const PRINT_LIMIT = 10_000_000; // characters a cell; more would only fill the browser
 
 /** A bridge for one kernel; `interrupt` is called when a page asks for it over the control channel. */
 export function bridge(interrupt: () => void): Bridge {
@@ -79,8 +77,13 @@ export function bridge(interrupt: () => void): Bridge {
     const waiting = queue.shift();
     if (!waiting) return;
     const stderr = heldStderr(broadcast, 300);
-    running = { ...waiting, stderr, count: ++count, started: false, printed: 0 };
-    void kernel.send({ ...waiting.message, channel: "shell" }).catch(() => {});
+    running = { ...waiting, stderr, count: ++count, started: false };
+    const cell = running;
+    kernel.send({ ...waiting.message, channel: "shell" }).catch((error) => {
+      if (running !== cell) return;
+      fail(cell, `the kernel could not be asked: ${(error as Error).message}`);
+      next();
+    });
   };
 
   const finish = (done: Running, reply: Message, idle: Message): void => {
@@ -112,6 +115,16 @@ export function bridge(interrupt: () => void): Bridge {
     }
   };
 
+  /** ends the running cell for a reason of the host's own */
+  const fail = ({ client, message, count, stderr }: Running, reason: string): void => {
+    running = null;
+    stderr.release();
+    const { output_type: _, ...error } = errorOutput("", reason);
+    news("error", error, message);
+    client.send(make("shell", "execute_reply", { status: "error", execution_count: count, ...error }, message));
+    news("status", { execution_state: "idle" }, message);
+  };
+
   const ofRunningCell = (cell: Running, message: Message): void => {
     const { msg_type } = message.header;
     if (msg_type === "execute_reply") cell.reply = message;
@@ -122,16 +135,10 @@ export function bridge(interrupt: () => void): Bridge {
       if (!cell.started)
         news("execute_input", { code: cell.message.content.code, execution_count: cell.count }, cell.message);
       cell.started = true;
-    } else {
-      cell.printed += String(message.content.text ?? "").length;
-      if (cell.printed > PRINT_LIMIT) {
-        const cut = cell.printed - String(message.content.text ?? "").length <= PRINT_LIMIT;
-        if (cut) news("stream", { name: "stderr", text: "\nThe rest of this cell's output is cut.\n" }, cell.message);
-      } else if (msg_type === "stream" && message.content.name === "stderr") cell.stderr.hold(message);
-      else {
-        cell.stderr.release();
-        broadcast(mendedNews(message));
-      }
+    } else if (msg_type === "stream" && message.content.name === "stderr") cell.stderr.hold(message);
+    else {
+      cell.stderr.release();
+      broadcast(mendedNews(message));
     }
     if (cell.reply && cell.idle) finish(cell, cell.reply, cell.idle);
   };
@@ -154,7 +161,10 @@ export function bridge(interrupt: () => void): Bridge {
   const receive = (client: Client, message: Message): void => {
     lastActivity = new Date();
     const type = message.header.msg_type;
-    if (type === "interrupt_request") {
+    if (state === "dead") {
+      if (type === "execute_request") abort([{ client, message }]);
+      news("status", { execution_state: "dead" });
+    } else if (type === "interrupt_request") {
       interrupt();
       client.send(make("control", "interrupt_reply", { status: "ok" }, message));
     } else if (type === "history_request") {
@@ -186,15 +196,7 @@ export function bridge(interrupt: () => void): Bridge {
       next();
     },
     lose: (reason, how) => {
-      if (running) {
-        const { client, message, count, stderr } = running;
-        stderr.release();
-        const { output_type: _, ...error } = errorOutput("", reason);
-        news("error", error, message);
-        client.send(make("shell", "execute_reply", { status: "error", execution_count: count, ...error }, message));
-        news("status", { execution_state: "idle" }, message);
-      }
-      running = null;
+      if (running) fail(running, reason);
       abort(queue.splice(0));
       early = [];
       asked.clear();

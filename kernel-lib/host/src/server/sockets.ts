@@ -2,6 +2,7 @@ import type { IncomingMessage } from "node:http";
 import type { Duplex } from "node:stream";
 import { type RawData, type WebSocket, WebSocketServer } from "ws";
 import type { Message } from "../kernel/message";
+import type { Bridge, Client } from "./bridge";
 import { decodeJson, decodeV1, encodeV1, V1_PROTOCOL } from "./frames";
 import type { Kernels } from "./kernels";
 
@@ -26,10 +27,11 @@ export function sockets(kernels: Kernels): {
       const known =
         id === undefined ? path === "/api/events/subscribe" : kernels.list().some((model) => model.id === id);
       if (!known) return refuse(socket, "404 Not Found");
+      const channels = id === undefined ? null : kernels.bridgeOf(id);
       server.handleUpgrade(request, socket, head, (page) => {
         page.on("error", () => page.terminate());
-        if (id === undefined) page.on("message", () => page.close(1008, "nothing is expected here"));
-        else attach(page, id, kernels);
+        if (channels) attach(page, channels);
+        else page.on("message", () => page.close(1008, "nothing is expected here"));
       });
     },
     close: () => {
@@ -44,25 +46,34 @@ export function refuse(socket: Duplex, status: string): void {
   socket.end(`HTTP/1.1 ${status}\r\nConnection: close\r\nContent-Length: 0\r\n\r\n`);
 }
 
-function attach(page: WebSocket, id: string, kernels: Kernels): void {
+/** Connects a page to a kernel. Whatever a page sends, and whenever: what fails here closes that page's socket alone. */
+function attach(page: WebSocket, channels: Bridge): void {
   const isV1 = page.protocol === V1_PROTOCOL;
-  const client = {
-    send: (message: Message): void => {
-      if (page.bufferedAmount > BEHIND_LIMIT) page.close(1013, "the page does not keep up");
-      else if (page.readyState === page.OPEN)
+  const client: Client = {
+    send: (message) => {
+      if (page.bufferedAmount > BEHIND_LIMIT) return page.close(1013, "the page does not keep up");
+      if (page.readyState !== page.OPEN) return;
+      try {
         page.send(isV1 ? encodeV1(message) : JSON.stringify({ ...message, buffers: [] }));
+      } catch (error) {
+        process.emitWarning(error as Error); // a message that cannot be written is lost for this page
+      }
     },
   };
-  const leave = kernels.bridgeOf(id).join(client);
+  const leave = channels.join(client);
   page.on("close", leave);
   page.on("message", (data: RawData, isBinary: boolean) => {
     let message: Message;
     try {
       message = isBinary ? decodeV1(new Uint8Array(data as Buffer)) : decodeJson(String(data));
-    } catch (error) {
-      page.close(1007, (error as Error).message.slice(0, 120));
-      return;
+    } catch {
+      return page.close(1007, "what came is no message"); // no word of it is repeated: a reason holds 123 bytes
     }
-    kernels.bridgeOf(id).receive(client, message);
+    try {
+      channels.receive(client, message);
+    } catch (error) {
+      process.emitWarning(error as Error);
+      page.close(1011, "the server could not take this message");
+    }
   });
 }
