@@ -8,7 +8,7 @@ export { type ExecuteOptions, type Execution, execute } from "./kernel/execute";
 export { type Channel, decode, encode, type Header, type Message, request } from "./kernel/message";
 export { describeEnd, type Kernel, type KernelEnd, type KernelOptions, startKernel } from "./kernel/start-kernel";
 // notebook
-export { errorOutput, failureText } from "./notebook/collect-outputs";
+export { errorOutput, failureText, parsedData } from "./notebook/collect-outputs";
 export { compareOutputs, type Difference, type Tolerance } from "./notebook/compare-outputs";
 export { leadOf } from "./notebook/lead-of";
 export {
@@ -34,5 +34,7 @@ export { type ReportOptions, writeReport } from "./report/write-report";
 // server
 export { confine } from "./server/confine";
 export { decodeJson, decodeV1, encodeV1 } from "./server/frames";
+export { type HeldStderr, heldStderr } from "./server/held-stderr";
+export { type KernelModel, type Kernels, type KernelsOptions, kernels } from "./server/kernels";
 export { jupyterDataFolder, register, unregister } from "./server/register";
 export { type NotebookServer, type ServeOptions, serveNotebooks } from "./server/serve";

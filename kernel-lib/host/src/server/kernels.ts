@@ -1,5 +1,5 @@
 import { randomUUID } from "node:crypto";
-import { type Kernel, startKernel } from "../kernel/start-kernel";
+import { type Kernel, type KernelOptions, startKernel } from "../kernel/start-kernel";
 import { type Bridge, bridge } from "./bridge";
 import { HttpError } from "./http-error";
 import { KERNEL_NAME } from "./kernelspec";
@@ -36,6 +36,8 @@ export interface KernelsOptions {
   readonly onGone: (id: string) => void;
   /** news for the terminal */
   readonly say: (line: string) => void;
+  /** starts one kernel; `startKernel` */
+  readonly launch?: (options: KernelOptions) => Promise<Kernel>;
 }
 
 interface Entry {
@@ -46,11 +48,19 @@ interface Entry {
   crashes: number[];
   /** set while the end of the process is wanted */
   ending: boolean;
+  /** the restart that is under way, which whoever asks for another one shares */
+  restarting: Promise<void> | null;
 }
 
-/** Starts, restarts and stops kernels; one that crashes is started again, unless it keeps crashing. */
+/**
+ * Starts, restarts and stops kernels; one that crashes is started again, unless it keeps crashing. However requests
+ * overlap, every process that lives is listed or on its way out, and there are never more of them than the limit.
+ */
 export function kernels(options: KernelsOptions): Kernels {
   const entries = new Map<string, Entry>();
+  const leaving = new Set<Entry>();
+  const most = options.most ?? 8;
+  let closed = false;
 
   const entryOf = (id: string): Entry => {
     const entry = entries.get(id);
@@ -58,29 +68,46 @@ export function kernels(options: KernelsOptions): Kernels {
     return entry;
   };
   const model = (id: string): KernelModel => ({ id, name: KERNEL_NAME, ...entryOf(id).bridge.state() });
+  const isListed = (id: string, entry: Entry): boolean => entries.get(id) === entry;
   const launch = (id: string, entry: Entry): Promise<Kernel> => {
-    const started = startKernel({ folder: entry.folder, environment: options.environment }).then((kernel) => {
-      entry.bridge.connect(kernel);
+    const wanted = { folder: entry.folder, environment: options.environment };
+    const started = (options.launch ?? startKernel)(wanted).then(async (kernel) => {
+      if (!isListed(id, entry)) {
+        await kernel.stop();
+        throw new HttpError(404, `no such kernel: ${id}`);
+      }
+      if (!entry.ending) entry.bridge.connect(kernel);
       void kernel.ended.then(() => {
-        if (!entry.ending && entries.get(id) === entry) crashed(id, entry);
+        if (!entry.ending && entry.kernel === started && isListed(id, entry)) crashed(id, entry);
       });
       return kernel;
     });
     entry.kernel = started;
     return started;
   };
+  const giveUp = (id: string, entry: Entry, reason: string): void => {
+    if (!isListed(id, entry)) return;
+    entries.delete(id);
+    entry.bridge.lose(reason, "dead");
+    options.onGone(id);
+  };
   const crashed = (id: string, entry: Entry): void => {
     entry.crashes = [...entry.crashes.filter((at) => Date.now() - at < 60_000), Date.now()];
     if (entry.crashes.length > 5) {
       options.say("A kernel ended five times within a minute and is not started again.");
-      entry.bridge.lose("the kernel ended while this cell ran", "dead");
-      entries.delete(id);
-      options.onGone(id);
+      giveUp(id, entry, "the kernel ended while this cell ran");
       return;
     }
     options.say("A kernel ended by itself and is started again; what its cells had defined is gone.");
     entry.bridge.lose("the kernel ended while this cell ran; it is started again", "restarting");
-    launch(id, entry).catch((error) => options.say(String(error)));
+    launchOrGiveUp(id, entry);
+  };
+  const launchOrGiveUp = (id: string, entry: Entry): void => {
+    launch(id, entry).catch((error) => {
+      if (!isListed(id, entry) || entry.ending) return; // it was stopped or is started anew meanwhile
+      giveUp(id, entry, "the kernel did not start");
+      options.say(String(error));
+    });
   };
   const end = async (entry: Entry): Promise<void> => {
     entry.ending = true;
@@ -89,10 +116,19 @@ export function kernels(options: KernelsOptions): Kernels {
   };
   const stop = async (id: string): Promise<void> => {
     const entry = entryOf(id);
-    entries.delete(id);
+    giveUp(id, entry, "the kernel was stopped while this cell ran");
+    leaving.add(entry);
+    await end(entry).finally(() => leaving.delete(entry));
+  };
+  const startAgain = async (id: string, entry: Entry): Promise<void> => {
+    entry.bridge.lose("the kernel was restarted while this cell ran", null);
     await end(entry);
-    entry.bridge.lose("the kernel was stopped while this cell ran", "dead");
-    options.onGone(id);
+    if (!isListed(id, entry)) throw new HttpError(404, `no such kernel: ${id}`);
+    entry.ending = false;
+    await launch(id, entry).catch((error) => {
+      giveUp(id, entry, "the kernel did not start");
+      throw error;
+    });
   };
 
   const limitMs = (options.idleLimitMin ?? 120) * 60_000;
@@ -113,37 +149,44 @@ export function kernels(options: KernelsOptions): Kernels {
     list: () => [...entries.keys()].map(model),
     model,
     start: async (folder) => {
-      if (entries.size >= (options.most ?? 8)) {
+      if (closed) throw new HttpError(503, "the server is closing");
+      if (entries.size + leaving.size >= most) {
         throw new HttpError(409, `${entries.size} kernels run already; stop one on the start page first`);
       }
       const id = randomUUID();
       const interrupt = (): void => void entry.kernel.then((kernel) => kernel.interrupt()).catch(() => {});
-      const entry: Entry = { folder, bridge: bridge(interrupt), kernel: null as never, crashes: [], ending: false };
+      const entry: Entry = {
+        folder,
+        bridge: bridge(interrupt),
+        kernel: null as never,
+        crashes: [],
+        ending: false,
+        restarting: null,
+      };
       entries.set(id, entry);
-      launch(id, entry).catch((error) => {
-        entries.delete(id);
-        entry.bridge.lose("the kernel did not start", "dead");
-        options.onGone(id);
-        options.say(String(error));
-      });
+      launchOrGiveUp(id, entry);
       return id;
     },
     stop,
     restart: async (id) => {
       const entry = entryOf(id);
-      entry.bridge.lose("the kernel was restarted while this cell ran", null);
-      await end(entry);
-      entry.ending = false;
-      await launch(id, entry);
+      entry.restarting ??= startAgain(id, entry).finally(() => {
+        entry.restarting = null;
+      });
+      await entry.restarting;
     },
     interrupt: (id) => {
-      void entryOf(id).kernel.then((kernel) => kernel.interrupt());
+      entryOf(id)
+        .kernel.then((kernel) => kernel.interrupt())
+        .catch(() => {}); // a kernel that did not start has nothing to interrupt
     },
     bridgeOf: (id) => entryOf(id).bridge,
     stopAll: async () => {
       clearInterval(watch);
-      await Promise.all([...entries.values()].map(end));
+      closed = true;
+      const all = [...entries.values(), ...leaving];
       entries.clear();
+      await Promise.all(all.map(end));
     },
   };
 }

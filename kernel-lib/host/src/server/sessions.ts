@@ -81,8 +81,12 @@ export function sessions(root: string, kernels: () => Kernels): Sessions {
         entry.kernelId = other;
       } else if (change.kernel?.name !== undefined && other === undefined) {
         const old = entry.kernelId;
-        entry.kernelId = await kernels().start(dirname(await confine(root, entry.path)));
-        await kernels().stop(old);
+        const started = await kernels().start(dirname(await confine(root, entry.path)));
+        const overtaken = entries.get(id) !== entry || entry.kernelId !== old; // by an end or by another change
+        if (!overtaken) entry.kernelId = started;
+        await kernels()
+          .stop(overtaken ? started : old)
+          .catch(() => {}); // it may be gone already
       }
       return model(id);
     },
