@@ -1,6 +1,7 @@
 /**
  * The host: a notebook's run against Debian's `jupyter nbconvert --execute` on the same notebook and kernel, how soon
- * the notebook page is ready with its kernel, a completion there and back, and what the page weighs.
+ * the notebook page is ready with its kernel, a completion there and back, what the page weighs, and how many lines a cell may
+ * print in a loop.
  */
 import { spawnSync } from "node:child_process";
 import { cpSync, existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync } from "node:fs";
@@ -10,7 +11,9 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { gzipSync } from "node:zlib";
 
-const { buildPage, register, runNotebook, serveNotebooks } = createRequire(import.meta.url)("slabwright-host");
+const { buildPage, execute, register, runNotebook, serveNotebooks, startKernel } = createRequire(import.meta.url)(
+  "slabwright-host",
+);
 
 const root = fileURLToPath(new URL("../..", import.meta.url));
 const notebook = join(root, "notebooks", "01-thickness-and-crisp-time.ipynb");
@@ -21,7 +24,7 @@ const ROUNDS = 3;
 /** One array of rows, as the bench prints them. */
 export async function rows() {
   await buildPage();
-  return [await runRow(), bundleRow(), ...(await pageRows())];
+  return [await runRow(), await floodRow(), bundleRow(), ...(await pageRows())];
 }
 
 async function runRow() {
@@ -54,6 +57,33 @@ async function runRow() {
     note: theirs.length
       ? `notebook 01, start of the kernel included, median of ${ROUNDS} in turns`
       : "Debian's jupyter-nbconvert is not here",
+  });
+}
+
+async function floodRow() {
+  const kernel = await startKernel({ folder: join(root, "notebooks") });
+  let most = 0;
+  let took = null;
+  try {
+    for (const lines of [500, 5_000, 50_000]) {
+      let printed = "";
+      const onNews = ({ content }) => {
+        printed += content.text ?? "";
+      };
+      const code = `for (let i = 0; i < ${lines}; i++) console.log(i);`;
+      let status;
+      const ms = await timed(async () => {
+        ({ status } = await execute(kernel, { code, limitMs: 30_000, onNews }));
+      });
+      if (status !== "ok" || printed !== Array.from({ length: lines }, (_, line) => `${line}\n`).join("")) break;
+      most = lines;
+      took = ms;
+    }
+  } finally {
+    await kernel.stop();
+  }
+  return row("host.flood.lines", most, "lines", {
+    note: `the most of 500, 5,000 and 50,000 lines from a loop that came whole and in order${took === null ? "" : `, in ${took.toFixed(0)} ms`}`,
   });
 }
 
