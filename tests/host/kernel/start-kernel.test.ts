@@ -1,9 +1,10 @@
 import { execFile, spawn } from "node:child_process";
-import { mkdirSync, mkdtempSync, readdirSync, readFileSync } from "node:fs";
+import { mkdirSync, mkdtempSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { describeEnd, execute, startKernel } from "slabwright-host";
 import { describe, expect, it } from "vitest";
+import { connectionFileOf } from "./wire";
 
 const folder = join(__dirname, "..", "notebooks");
 const alive = (pid: number): boolean => {
@@ -151,6 +152,31 @@ describe("startKernel", () => {
       if (before === undefined) delete process.env.TMPDIR;
       else process.env.TMPDIR = before;
     }
+  });
+
+  it.skipIf(process.platform !== "linux")("falls back on TCP where no socket can be made", async () => {
+    const mend = join(mkdtempSync(join(tmpdir(), "slabwright-test-")), "no-sockets.cjs");
+    writeFileSync(
+      mend,
+      `const Module = require("node:module");
+      const load = Module._load;
+      Module._load = function (name, ...rest) {
+        const loaded = load.call(this, name, ...rest);
+        if (name !== "zeromq") return loaded;
+        for (const kind of ["Router", "Publisher", "Reply"]) {
+          const { bind } = loaded[kind].prototype;
+          const value = function (address) {
+            return address.startsWith("ipc:") ? Promise.reject(new Error("no sockets here")) : bind.call(this, address);
+          };
+          Object.defineProperty(loaded[kind].prototype, "bind", { value });
+        }
+        return loaded;
+      };`,
+    );
+    const kernel = await startKernel({ folder, environment: { NODE_OPTIONS: `--require ${mend}` } });
+    expect(connectionFileOf(kernel.pid).connection.transport).toBe("tcp");
+    expect((await execute(kernel, { code: "1 + 1", limitMs: 20_000, onNews: () => {} })).status).toBe("ok");
+    await kernel.stop();
   });
 
   it("is heard by all listeners even when one of them fails", async () => {
