@@ -1,5 +1,4 @@
 import { fail } from "../check/check";
-import { predictLinear } from "../fit/curve/predict-linear";
 import { formulaTotals } from "../food/formula/formula-totals";
 import type { NutrientName } from "../food/ingredient/nutrients";
 import { type PieceMacros, pieceMacros } from "../macros/piece-macros";
@@ -9,8 +8,6 @@ import type { Kitchen, KitchenVariant } from "../trials/kitchen";
 import { panOf, variantOf } from "../trials/kitchen-lookup";
 import { pieceSpread } from "../yield/piece-spread";
 import { type Decision, decide } from "./decide";
-import { reheatYield } from "./reheat-yield";
-import { variantCrispTime } from "./variant-crisp-time";
 
 /** What variants are compared by: means over the batch, a serving as eaten. */
 export type VariantMetric =
@@ -140,7 +137,7 @@ export function compareVariants(kitchen: Kitchen, options: CompareVariantsOption
     variants: Object.freeze(cases.map(({ compared }) => compared)),
     differences: Object.freeze(differences),
     notes: Object.freeze([
-      "Means: of all pieces of a batch, of the fitted crisp time and yield. One piece or one reheat varies more.",
+      "Means: of all pieces of a batch, of crisp time and yield as the clocks have them. One piece or one reheat varies more.",
       "Real: Holm's p value over all pairs of a metric is below 0.05. Not real means not shown, not equal.",
       "Macros are estimates from a food table; what two mixes share of its doubt cancels in their difference.",
       ...new Set(cases.map(({ compared }) => `${compared.variantName}: ${compared.core.caution}`)),
@@ -158,7 +155,8 @@ function caseOf(kitchen: Kitchen, variant: KitchenVariant, decisions: readonly D
   const decision = decisions.find((one) => one.variantId === variantId && one.panId === variant.panId);
   const outcome = decision?.outcome;
   if (!decision || !outcome) return fail("compareVariants: variant", "must fit its own pan", variantId);
-  const { slab, pieces, reheatMin } = outcome;
+  const { slab, pieces, window } = outcome;
+  const { crisp, recommended } = window;
   const thickness = thicknessDoubt(kitchen, variant);
   const spread = pieceSpread({
     pieceG: pieces.pieceG,
@@ -167,19 +165,13 @@ function caseOf(kitchen: Kitchen, variant: KitchenVariant, decisions: readonly D
     pieceLengthMm: pieces.pieceLengthMm,
     pieceWidthMm: pieces.pieceWidthMm,
   });
-  const crispTime = variantCrispTime(kitchen, variantId);
-  const yields = reheatYield(kitchen, variantId, crispTime);
-  const mean = predictLinear(yields.fit, {
-    perThickness: 1 / slab.thicknessMm,
-    pastCrispPerThickness: (reheatMin - outcome.crisp.timeMin) / slab.thicknessMm,
-  });
   const totals = formulaTotals(variant.formula, kitchen.ingredients);
   const macros = pieceMacros({
     totals,
     pieceG: pieces.pieceG,
     pieceSeG: spread.meanStandardErrorG,
     surfaceMm2: pieces.surfaceMm2,
-    reheat: { yieldPercent: mean.value, yieldSePercent: mean.standardError },
+    reheat: { yieldPercent: 100 - recommended.lossPercent, yieldSePercent: recommended.lossSdPercent },
   });
   const { perServing, piecesPerServing } = macros;
   const endless = Number.POSITIVE_INFINITY;
@@ -196,12 +188,12 @@ function caseOf(kitchen: Kitchen, variant: KitchenVariant, decisions: readonly D
       metrics: Object.freeze({
         thicknessMm: estimate(slab.thicknessMm, thickness.share * slab.thicknessMm, thickness.degreesOfFreedom),
         pieceG: estimate(pieces.pieceG, spread.meanStandardErrorG, pieces.pieces - 1),
-        crispMin: estimate(outcome.crisp.timeMin, outcome.crisp.standardErrorMin, crispTime.fit.degreesOfFreedom),
-        yieldPercent: estimate(mean.value, mean.standardError, yields.fit.degreesOfFreedom),
+        crispMin: estimate(crisp.min, (crisp.interval95[1] - crisp.interval95[0]) / 3.92, endless),
+        yieldPercent: estimate(100 - recommended.lossPercent, recommended.lossSdPercent, endless),
         servingG: estimate(
           piecesPerServing * macros.eatenG.value,
           piecesPerServing * macros.eatenG.standardError,
-          yields.fit.degreesOfFreedom,
+          endless,
         ),
         energyKcal: serving("energyKcal"),
         proteinG: serving("proteinG"),

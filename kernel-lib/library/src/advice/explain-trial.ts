@@ -1,15 +1,17 @@
 import { freezeDeep } from "../check/freeze-deep";
 import type { CrispCalibration } from "../crisp/calibration/calibrate-crisp";
+import { browningOf } from "../crisp/clocks/browning-clock";
+import { coreReadingC } from "../crisp/clocks/core-clock";
+import { crustMmAt, lossPercentOf } from "../crisp/clocks/crust-clock";
 import { brownScoreAt, CRISP_SCORE, crispScoreAt, meanWritten } from "../crisp/clocks/panel-score";
-import { browningOf, coreC, crustMmAt, lossPercentOf } from "../crisp/clocks/slab-clocks";
-import { modeSlab } from "../crisp/window/draw-slabs";
+import { modePiece } from "../crisp/window/draw-pieces";
 import { chanceText, minutesText } from "../crisp/window/window-at";
 import { basisOf } from "../crisp/window/window-setting";
 import type { Kitchen, KitchenTrial } from "../trials/kitchen";
 import { panOf, trialOf, variantOf } from "../trials/kitchen-lookup";
 import { thicknessOfTrial } from "../trials/thickness-of-trial";
 import { crispWindow, type KitchenWindow } from "./crisp-window";
-import { observationOf, windowCalibration } from "./window-calibration";
+import { observationOf, sidesOfTrial, windowCalibration } from "./window-calibration";
 
 /** What `explainTrial` works from. */
 export interface ExplainTrialOptions {
@@ -80,6 +82,7 @@ export function explainTrial(options: ExplainTrialOptions): TrialExplanation {
       kitchen,
       variantId: trial.variantId,
       thicknessMm: trial.thicknessMm,
+      piece: pieceOfTrial(kitchen, trial),
       applianceId: trial.applianceId,
       setpointC: trial.setpointC,
       loadFraction: trial.loadFraction ?? undefined,
@@ -92,9 +95,9 @@ export function explainTrial(options: ExplainTrialOptions): TrialExplanation {
       ...changed,
     });
   const window = at({});
-  const clocks = clockStates(trial, window, tooBrownScore, tooDryPercent);
+  const clocks = clockStates(kitchen, trial, window, tooBrownScore, tooDryPercent);
   const failures = clocks.filter((clock) => clock.failed);
-  const surprises = surprisesOf(trial, calibration, window);
+  const surprises = surprisesOf(kitchen, trial, calibration, window);
   const doubts = doubtsOf(kitchen, trial, surprises);
   const change = failures.length === 0 ? null : bestChange(trial, window, at);
   const verdict = failures.length === 0 ? "nothing failed" : failures.map((clock) => clock.sentence).join("; ");
@@ -117,11 +120,17 @@ export function explainTrial(options: ExplainTrialOptions): TrialExplanation {
   });
 }
 
+function pieceOfTrial(kitchen: Kitchen, trial: KitchenTrial): { lengthMm: number; widthMm: number } {
+  const [lengthMm, widthMm] = sidesOfTrial(kitchen, trial);
+  return { lengthMm, widthMm };
+}
+
 function meanOf(scores: readonly number[]): number | null {
   return scores.length === 0 ? null : scores.reduce((sum, score) => sum + score, 0) / scores.length;
 }
 
 function clockStates(
+  kitchen: Kitchen,
   trial: KitchenTrial,
   window: KitchenWindow,
   tooBrownScore: number,
@@ -142,7 +151,7 @@ function clockStates(
   const crisp = checked ?? (crispScore === null ? timeMin >= window.crisp.min : crispScore >= CRISP_SCORE);
   const brownScore = meanOf(trial.brownScores);
   const brown = brownScore === null ? timeMin > window.brown.min : brownScore >= tooBrownScore;
-  const { lossPercent } = observationOf(trial);
+  const { lossPercent } = observationOf(kitchen, trial);
   const dry = lossPercent === null ? timeMin > window.dry.min : lossPercent >= tooDryPercent;
   const score = (value: number | null): string => (value === null ? "not scored" : `score ${value.toFixed(1)}`);
   return [
@@ -173,21 +182,26 @@ function clockStates(
   ];
 }
 
-function surprisesOf(trial: KitchenTrial, calibration: CrispCalibration, window: KitchenWindow): Surprise[] {
+function surprisesOf(
+  kitchen: Kitchen,
+  trial: KitchenTrial,
+  calibration: CrispCalibration,
+  window: KitchenWindow,
+): Surprise[] {
   const { setting } = window;
   const basis = basisOf(calibration, setting);
-  const slab = modeSlab(calibration, setting);
+  const piece = modePiece(calibration, setting);
   const { noise } = calibration;
-  const { lossPercent } = observationOf(trial);
+  const { lossPercent } = observationOf(kitchen, trial);
   const { thicknessMm, timeMin } = trial;
-  const doubt = 0.03;
-  const core = (minutes: number): number => coreC(basis, slab, thicknessMm, minutes);
-  const depth = (minutes: number): number => crustMmAt(basis, slab, thicknessMm, minutes);
+  const doubt = Math.hypot(0.03, noise.run);
+  const core = (minutes: number): number => coreReadingC(basis, piece, thicknessMm, minutes, trial.restedCoreC === null);
+  const depth = (minutes: number): number => crustMmAt(basis, piece, thicknessMm, minutes);
   const crisp = (minutes: number): number =>
-    meanWritten(crispScoreAt(depth(minutes), slab.crustMm, slab.panelWidthMm), noise.crispScore);
+    meanWritten(crispScoreAt(depth(minutes), piece.crustMm, piece.panelWidthMm), noise.crispScore);
   const brown = (minutes: number): number =>
-    meanWritten(brownScoreAt(browningOf(basis, slab, depth(minutes))), noise.brownScore);
-  const loss = (minutes: number): number => lossPercentOf(basis, slab, thicknessMm, depth(minutes));
+    meanWritten(brownScoreAt(browningOf(basis, piece, thicknessMm, depth(minutes)), piece.brownSteepness), noise.brownScore);
+  const loss = (minutes: number): number => lossPercentOf(basis, piece, thicknessMm, depth(minutes));
   const surprise = (
     of: Surprise["of"],
     seen: number | null,

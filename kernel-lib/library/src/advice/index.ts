@@ -1,5 +1,7 @@
 // advice: what to do with a batch, and why
 
+export { type BatchOnPan, type BatchOnPanOptions, batchOnPan } from "./batch-on-pan";
+export { type CardCondition, cardEvidence } from "./card-evidence";
 export {
   type ComparedVariant,
   type CompareVariantsOptions,
@@ -12,7 +14,8 @@ export {
   type VariantMetric,
 } from "./compare-variants";
 export { type CrispWindowOptions, crispWindow, type KitchenWindow } from "./crisp-window";
-export { type Advice, type Decision, decide, type Outcome } from "./decide";
+export { type CrispWitness, crispWitness } from "./crisp-witness";
+export { type Decision, decide, type Outcome } from "./decide";
 export {
   type ClockState,
   type ExplainTrialOptions,
@@ -20,6 +23,7 @@ export {
   type Surprise,
   type TrialExplanation,
 } from "./explain-trial";
+export { GOOD_CHANCE, judgeWindow, type WindowAdvice, type WindowVerdict } from "./judge-window";
 export { type LoadPlan, type LoadPlanOptions, loadPlan } from "./load-plan";
 export { type CandidateTrial, type NextTrial, nextTrial } from "./next-trial";
 export { type OtherPans, type OtherPansOptions, otherPans, type PanVerdict, type Remedy } from "./other-pans";

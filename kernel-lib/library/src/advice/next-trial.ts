@@ -1,22 +1,24 @@
 import { freezeDeep } from "../check/freeze-deep";
+import { browningOf } from "../crisp/clocks/browning-clock";
+import { clockBasis } from "../crisp/clocks/clock-basis";
+import { coreReadingC } from "../crisp/clocks/core-clock";
+import { crispMin, crustMmAt, lossPercentOf } from "../crisp/clocks/crust-clock";
 import { airAtLoadC } from "../crisp/clocks/load-effect";
 import { brownScoreAt, crispScoreAt, meanWritten } from "../crisp/clocks/panel-score";
-import {
-  browningOf,
-  clockBasis,
-  coreC,
-  crispMin,
-  crustMmAt,
-  lossPercentOf,
-  type SlabConstants,
-} from "../crisp/clocks/slab-clocks";
-import { drawSlabs } from "../crisp/window/draw-slabs";
+import { misfitAt } from "../crisp/window/misfit-at";
+import { pieceStock, piecesOfStock, typicalPiece } from "../crisp/window/success-over-time";
 import { basisOf, momentsOf } from "../crisp/window/window-setting";
-import { symmetricEigen } from "../statistics/linear-algebra/symmetric-eigen";
+import { slabMassG } from "../pan/slab-mass";
+import { covarianceOf, varianceLeft } from "../statistics/linear-algebra/variance-left";
+import { panOf, variantOf } from "../trials/kitchen-lookup";
+import { batchOnPan } from "./batch-on-pan";
 import { type CrispWindowOptions, crispWindow, type KitchenWindow } from "./crisp-window";
 
 /** One trial that could be run, and what it would teach. */
 export interface CandidateTrial {
+  readonly panId: string;
+  /** mass of mix on that pan (g) */
+  readonly batchG: number;
   readonly thicknessMm: number;
   readonly setpointC: number;
   /** time of taking out (min) */
@@ -31,20 +33,24 @@ export interface NextTrial {
   readonly window: KitchenWindow;
   /** standard deviation of the opening of the window now, as a share of it [-] */
   readonly doubtNow: number;
+  /** scores counted for each trial: as many as the log usually has, else 2 */
+  readonly tasters: number;
   /** best first */
   readonly candidates: readonly CandidateTrial[];
   readonly sentence: string;
 }
 
 const DRAWS = 500;
-const TASTERS = 4;
+/** Tasters counted where no scores were logged yet. */
+const USUAL_TASTERS = 2;
 
 /**
- * The trial that would narrow the opening of a window most, among thicknesses from 0.7 to 1.4 of the slab's, the
- * setpoint and 10 K to either side, and three times of taking out, each with checks, core, weights and four tasters.
+ * The trial that would narrow the opening of a window most, among batches on its pan for 0.75, 1 and 1.33 of the slab's
+ * thickness, the setpoint and 10 K to either side, and three times of taking out, each with checks, core, weights and as
+ * many tasters as the log has.
  *
  * Linear in the draws of the calibration: with m the measurements of a candidate over their standard deviations and y
- * the logarithm of the opening, the variance left is Var(y) − cov(y, m)·[cov(m, m) + I]⁻¹·cov(m, y).
+ * the logarithm of the opening, the variance left is that of `varianceLeft`.
  *
  * @param options as for `crispWindow`
  *
@@ -52,86 +58,74 @@ const TASTERS = 4;
  * nextTrial({ kitchen: loadKitchen(), variantId: "beet-lentil" }).candidates.length; // → 27
  */
 export function nextTrial(options: CrispWindowOptions): NextTrial {
+  const { kitchen } = options;
   const window = crispWindow({ draws: 600, ...options });
   const { calibration, setting, opens } = window;
+  const { noise } = calibration;
+  const variant = variantOf(kitchen, window.variantId);
+  const pan = panOf(kitchen, options.panId ?? variant.panId);
+  const panel = kitchen.trials.filter((trial) => trial.variantId === window.variantId && trial.crispScores.length > 0);
+  const tasters = panel.length === 0 ? USUAL_TASTERS : middle(panel.map((trial) => trial.crispScores.length));
   const basis = basisOf(calibration, setting);
-  const slabs = drawSlabs(calibration, setting, { count: DRAWS, seed: 7, coreError: 0 });
-  const opening = slabs.map((slab) => {
-    const { coreMin, crispMin: crisp } = momentsOf(basis, slab, setting.thicknessMm, setting);
+  const misfit = misfitAt(calibration, setting, basis.coreError);
+  const stock = pieceStock(calibration, { count: DRAWS, seed: 7 });
+  const here = piecesOfStock(stock, setting).map((piece, at) => typicalPiece(stock, piece, misfit, at));
+  const opening = here.map((piece) => {
+    const { coreMin, crispMin: crisp } = momentsOf(basis, piece, setting.thicknessMm, setting);
     return Math.log(Math.min(1e4, Math.max(coreMin, crisp)));
   });
   const candidates: CandidateTrial[] = [];
-  for (const thickness of [0.7, 1, 1.4])
-    for (const stepK of [-10, 0, 10])
-      for (const share of [0.7, 1, 1.3]) {
-        const thicknessMm = thickness * setting.thicknessMm;
-        const setpointC = setting.setpointC + stepK;
-        const timeMin = Math.max(1, Math.round(2 * share * thickness * opens.min) / 2);
-        const there = clockBasis({
-          food: calibration.food,
-          startC: setting.startC,
-          airC: airAtLoadC(setpointC, setting.loadFraction),
-          limitC: setting.limit.limitC,
+  for (const share of [0.75, 1, 4 / 3]) {
+    const wantedMm = Math.min(share * setting.thicknessMm, 0.95 * pan.depthMm);
+    const exactG = slabMassG({ pan, thicknessMm: wantedMm, densityKgM3: variant.densityKgM3 });
+    const batchG = Math.max(10, Math.round(exactG / 10) * 10);
+    const batch = batchOnPan({ kitchen, variant, pan, batchG });
+    const { thicknessMm } = batch.slab;
+    for (const stepK of [-10, 0, 10]) {
+      const setpointC = setting.setpointC + stepK;
+      const place = { ...setting, setpointC, sidesMm: batch.sidesMm };
+      const there = clockBasis({
+        food: calibration.food,
+        startC: setting.startC,
+        airC: airAtLoadC(setpointC, setting.loadFraction),
+        limitC: setting.limit.limitC,
+      });
+      const pieces = piecesOfStock(stock, place).map((piece, at) => typicalPiece(stock, piece, misfit, at));
+      for (const early of [0.7, 1, 1.3]) {
+        const timeMin = Math.max(1, Math.round(2 * early * share * opens.min) / 2);
+        const measured = pieces.map((piece) => {
+          const depthMm = crustMmAt(there, piece, thicknessMm, timeMin);
+          const score = crispScoreAt(depthMm, piece.crustMm, piece.panelWidthMm);
+          const brown = brownScoreAt(browningOf(there, piece, thicknessMm, depthMm), piece.brownSteepness);
+          return [
+            Math.log(Math.min(1e4, crispMin(there, piece, thicknessMm))) / Math.hypot(noise.crispTime, noise.run),
+            coreReadingC(there, piece, thicknessMm, timeMin, false) / noise.coreK,
+            lossPercentOf(there, piece, thicknessMm, depthMm) / noise.lossPercent,
+            (meanWritten(score, noise.crispScore) * Math.sqrt(tasters)) / noise.crispScore,
+            (meanWritten(brown, noise.brownScore) * Math.sqrt(tasters)) / noise.brownScore,
+          ];
         });
-        const measured = slabs.map((slab) => {
-          const depthMm = crustMmAt(there, slab, thicknessMm, timeMin);
-          return measurements(slab, depthMm, Math.log(Math.min(1e4, crispMin(there, slab, thicknessMm))), {
-            coreC: coreC(there, slab, thicknessMm, timeMin),
-            lossPercent: lossPercentOf(there, slab, thicknessMm, depthMm),
-            browning: browningOf(there, slab, depthMm),
-          });
-        });
-        candidates.push({ thicknessMm, setpointC, timeMin, doubtLeft: doubtLeft(opening, measured) });
+        const doubtLeft = Math.sqrt(varianceLeft(opening, measured));
+        candidates.push({ panId: pan.id, batchG, thicknessMm, setpointC, timeMin, doubtLeft });
       }
-
-  function measurements(
-    slab: SlabConstants,
-    depthMm: number,
-    logCrisp: number,
-    state: { readonly coreC: number; readonly lossPercent: number; readonly browning: number },
-  ): number[] {
-    const { noise } = calibration;
-    const tasters = Math.sqrt(TASTERS);
-    const score = crispScoreAt(depthMm, slab.crustMm, slab.panelWidthMm);
-    return [
-      logCrisp / noise.crispTime,
-      state.coreC / noise.coreK,
-      state.lossPercent / noise.lossPercent,
-      (meanWritten(score, noise.crispScore) * tasters) / noise.crispScore,
-      (meanWritten(brownScoreAt(state.browning), noise.brownScore) * tasters) / noise.brownScore,
-    ];
+    }
   }
-
   const ranked = candidates.toSorted((a, b) => a.doubtLeft - b.doubtLeft);
   const best = ranked[0];
   const doubtNow = Math.sqrt(covarianceOf(opening, opening));
+  const looks = [-2, -1, 0].map((step) => Math.max(1, best.timeMin + step * Math.max(1, Math.round(0.1 * best.timeMin))));
   return freezeDeep({
     kind: "next trial",
     window,
     doubtNow,
+    tasters,
     candidates: ranked,
     sentence:
-      `Next: ${best.thicknessMm.toFixed(1)} mm at ${best.setpointC} °C, taken out at ${best.timeMin} min, with checks, core, weights and ${TASTERS} tasters. ` +
-      `It would leave ${Math.round(100 * best.doubtLeft)} % of the doubt about the opening (now ±${(196 * doubtNow).toFixed(1)} %).`,
+      `Next: ${best.batchG} g on ${pan.name} (${best.thicknessMm.toFixed(1)} mm), ${Math.round(best.setpointC)} °C in ${setting.applianceId}; look at ${[...new Set(looks)].join(", ")} min, take out at ${best.timeMin} min, read the core at once and after two minutes, weigh before and after, ${tasters} ${tasters === 1 ? "taster" : "tasters"}. ` +
+      `It would leave ${Math.round(100 * best.doubtLeft)} % of the doubt about when it is ready (now ±${(196 * doubtNow).toFixed(0)} %).`,
   });
 }
 
-function doubtLeft(target: readonly number[], measured: readonly (readonly number[])[]): number {
-  const size = measured[0].length;
-  const columns = Array.from({ length: size }, (_, at) => measured.map((row) => row[at]));
-  const spread = columns.map((a, i) => columns.map((b, j) => covarianceOf(a, b) + (i === j ? 1 : 0)));
-  const shared = columns.map((column) => covarianceOf(target, column));
-  const { values, vectors } = symmetricEigen(spread);
-  const explained = values.reduce((sum, value, along) => {
-    const part = vectors[along].reduce((dot, entry, at) => dot + entry * shared[at], 0);
-    return sum + (part * part) / value;
-  }, 0);
-  const now = covarianceOf(target, target);
-  return Math.sqrt(Math.max(0, 1 - explained / now));
-}
-
-function covarianceOf(a: readonly number[], b: readonly number[]): number {
-  const meanA = a.reduce((sum, value) => sum + value, 0) / a.length;
-  const meanB = b.reduce((sum, value) => sum + value, 0) / b.length;
-  return a.reduce((sum, value, at) => sum + (value - meanA) * (b[at] - meanB), 0) / (a.length - 1);
+function middle(values: readonly number[]): number {
+  return [...values].sort((a, b) => a - b)[values.length >> 1];
 }

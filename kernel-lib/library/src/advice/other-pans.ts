@@ -1,16 +1,17 @@
 import { freezeDeep } from "../check/freeze-deep";
 import type { CrispCalibration } from "../crisp/calibration/calibrate-crisp";
-import { largestThickness } from "../crisp/clocks/largest-thickness";
 import { LOOSE_LOAD } from "../crisp/clocks/load-effect";
-import { chanceText, minutesText } from "../crisp/window/window-at";
+import { largestThickness } from "../crisp/window/largest-thickness";
+import { chanceOf } from "../crisp/window/window-at";
 import type { Pan } from "../pan/pan";
 import { slabMassG } from "../pan/slab-mass";
 import { slabThickness } from "../pan/slab-thickness";
 import { type CoreLimit, coreLimit } from "../safety/core-limit";
 import type { KitchenVariant } from "../trials/kitchen";
 import { panOf, variantOf } from "../trials/kitchen-lookup";
+import { batchOnPan } from "./batch-on-pan";
 import { type CrispWindowOptions, crispWindow, type KitchenWindow } from "./crisp-window";
-import { piecesOnPan } from "./pieces-on-pan";
+import { isGood, judgeWindow, type WindowAdvice } from "./judge-window";
 import { windowCalibration } from "./window-calibration";
 
 /** What `otherPans` works from: a setting for `crispWindow`, without a pan or a thickness. */
@@ -37,14 +38,7 @@ export interface Remedy {
 export interface PanVerdict {
   readonly panId: string;
   readonly panName: string;
-  readonly advice:
-    | "keep"
-    | "outside what was tried"
-    | "too thick"
-    | "too thin"
-    | "unsure"
-    | "does not fit"
-    | "other kind of pan";
+  readonly advice: WindowAdvice | "does not fit" | "other kind of pan";
   /** in words */
   readonly verdict: string;
   /** null when the batch does not go on this pan */
@@ -64,8 +58,6 @@ export interface OtherPans {
   readonly pans: readonly PanVerdict[];
 }
 
-/** From this chance on a setting is kept; our judgement. */
-const GOOD_CHANCE = 0.9;
 const MOST_PANS = 12;
 /** Pieces drawn for a window that is only one of several to choose from. */
 const DRAWS = 600;
@@ -75,8 +67,7 @@ const DRAWS = 600;
  * order: reduce the batch, split it, cut smaller, lower setpoint and longer, less load, turn; each with the effect that
  * the calibrated clocks predict.
  *
- * A setting is kept when its window is open, its card time within the accepted one, and its chance of success 0.9 or
- * more (our judgement).
+ * Verdicts are those of `judgeWindow`.
  *
  * @example
  * const pans = otherPans({ kitchen: loadKitchen(), variantId: "beet-lentil" });
@@ -113,40 +104,12 @@ function onPan(common: Common, variant: KitchenVariant, pan: Pan): PanVerdict {
     return { ...named, advice: "does not fit", verdict: `does not fit: it holds ${brimG} g`, window: null, remedies };
   }
   const window = crispWindow({ ...common, panId: pan.id });
-  const { advice, verdict } = judge(window);
+  const { advice, verdict } = judgeWindow(window);
   const remedies =
-    advice === "keep" || advice === "outside what was tried" ? [] : remediesFor(common, variant, pan, window, advice);
+    advice === "keep" || advice === "on the edge" || advice === "outside what was tried"
+      ? []
+      : remediesFor(common, variant, pan, window, advice);
   return { ...named, advice, verdict, window, remedies };
-}
-
-function isGood({ open, recommended, setting }: KitchenWindow): boolean {
-  return open && recommended.cardMin <= setting.longestMin && recommended.success >= GOOD_CHANCE;
-}
-
-function judge(window: KitchenWindow): Pick<PanVerdict, "advice" | "verdict"> {
-  const { recommended, setting, opens, closes } = window;
-  const chance = chanceText(recommended.success);
-  if (isGood(window)) {
-    const card = `${recommended.cardMin} min at ${setting.setpointC} °C succeeds in ${chance}`;
-    if (window.extrapolation.length === 0) return { advice: "keep", verdict: `keep: ${card}` };
-    return {
-      advice: "outside what was tried",
-      verdict: `outside what was tried (${window.extrapolation.join("; ")}): ${card} if the clocks hold there; log a trial first`,
-    };
-  }
-  if (!window.open && window.closedBy === "drying" && (window.meetsAtMm ?? 0) > setting.thicknessMm)
-    return {
-      advice: "too thin",
-      verdict: `too thin: too dry at ${minutesText(closes.min)} min, before it is crisp at ${minutesText(opens.min)} min`,
-    };
-  if (Math.max(opens.min, recommended.cardMin) > setting.longestMin || !window.open) {
-    const last = window.waitsFor === "core" ? "the core is safe" : "it is crisp";
-    const bound = window.open
-      ? `the ${setting.longestMin} min accepted`
-      : `too ${window.closedBy === "browning" ? "brown" : "dry"} at ${minutesText(closes.min)} min`;
-    return { advice: "too thick", verdict: `too thick: ${last} only at ${minutesText(opens.min)} min, after ${bound}` };
-  }
-  return { advice: "unsure", verdict: `unsure: the best safe time, ${recommended.cardMin} min, succeeds in ${chance}` };
 }
 
 function remediesFor(
@@ -182,11 +145,11 @@ function remediesFor(
 
 function remedyOf(change: Remedy["change"], what: string, window: KitchenWindow): Remedy {
   const { recommended, setting, open } = window;
-  const chance = chanceText(recommended.success);
+  const chance = chanceOf(window);
   const late = recommended.cardMin > setting.longestMin ? `, past the ${setting.longestMin} min accepted` : "";
   const effect = open
-    ? `card ${recommended.cardMin} min${late}, chance of success ${chance}`
-    : `the window stays closed (safe at ${recommended.cardMin} min, chance ${chance})`;
+    ? `card ${recommended.cardMin} min${late}, ${chance}`
+    : `the window stays closed (safe at ${recommended.cardMin} min, ${chance})`;
   return {
     change,
     sentence: `${what} (${setting.thicknessMm.toFixed(1)} mm): ${effect}`,
@@ -237,12 +200,11 @@ function splitOver(common: Common, pan: Pan): Remedy[] {
   return last === null ? [] : [last];
 }
 
-/** Smaller pieces heat from their edges too; that helps the core, not the crust on their faces. */
+/** Smaller pieces heat, dry and brown from their edges too. */
 function cutSmaller(common: Common, variant: KitchenVariant, pan: Pan, window: KitchenWindow): Remedy[] {
   if (window.waitsFor !== "core" || pan.shape === "wells") return [];
-  const slab = slabThickness({ pan, batchG: common.batchG, densityKgM3: variant.densityKgM3 });
-  const { pieceLengthMm, pieceWidthMm } = piecesOnPan({ kitchen: common.kitchen, variant, pan, slab });
-  const piece = { lengthMm: pieceLengthMm / 2, widthMm: pieceWidthMm };
+  const [lengthMm, widthMm] = batchOnPan({ kitchen: common.kitchen, variant, pan, batchG: common.batchG }).sidesMm;
+  const piece = { lengthMm: lengthMm / 2, widthMm };
   const halved = crispWindow({ ...common, panId: pan.id, piece });
   const what = `cut pieces of ${piece.lengthMm.toFixed(0)} × ${piece.widthMm.toFixed(0)} mm, core safe by ${halved.core.min.toFixed(1)} instead of ${window.core.min.toFixed(1)} min`;
   return [remedyOf("cut smaller", what, halved)];

@@ -1,5 +1,5 @@
 import { freezeDeep } from "../check/freeze-deep";
-import { chanceText } from "../crisp/window/window-at";
+import { type CardCondition, cardEvidence } from "./card-evidence";
 import { type CrispWindowOptions, crispWindow, type KitchenWindow } from "./crisp-window";
 
 /** What goes on the pack or the ticket, with what stands behind it. */
@@ -8,49 +8,57 @@ export interface ReheatCard {
   readonly title: string;
   /** to be printed, one line each, the caution last */
   readonly lines: readonly string[];
-  /** false when the card should not be printed yet, with `why` */
+  /** false when the card should not be printed yet, with `why` and what is `missing` */
   readonly ready: boolean;
+  /** what stands against it, in words */
   readonly why: readonly string[];
+  /** the trials to run or the things to look at, in words */
+  readonly missing: readonly string[];
+  readonly evidence: readonly CardCondition[];
   readonly window: KitchenWindow;
 }
 
-/** Below this chance a card is not ready; our judgement. */
-const READY_CHANCE = 0.9;
-
 /**
  * The reheat card of a variant: setting in °C and °F, load, turn, time rounded the safe way, the core to probe for, and
- * the caution; with its chance of success for the developer, and whether it is ready to be printed.
+ * the caution; with its chance of success for the developer, and whether the log is good for printing it
+ * (`cardEvidence`). A card from one appliance says that it was tested in that one only.
  *
  * @param options as for `crispWindow`
  *
  * @example
- * reheatCard({ kitchen: loadKitchen(), variantId: "turkey-sage" }).lines[0]; // → "From frozen, pre-heat to 195 °C (385 °F)."
+ * reheatCard({ kitchen: loadKitchen(), variantId: "turkey-sage" }).lines[0]; // → "From frozen, pre-heat to 195 °C (383 °F)."
  */
 export function reheatCard(options: CrispWindowOptions): ReheatCard {
   const window = crispWindow(options);
-  const { setting, recommended, limit, calibration } = window;
-  const why: string[] = [];
-  if (!window.open) why.push("the window is closed at this setting");
-  if (recommended.success < READY_CHANCE) why.push(`its chance of success is ${chanceText(recommended.success)}`);
-  if (recommended.cardMin > setting.longestMin)
-    why.push(`it takes ${recommended.cardMin} min, past the ${setting.longestMin} min accepted`);
-  if (!calibration.converged) why.push("the calibration did not converge");
-  why.push(...window.extrapolation);
-  const fahrenheit = Math.round((setting.setpointC * 1.8 + 32) / 5) * 5;
-  const from = setting.startC < -5 ? "From frozen" : `From ${setting.startC} °C`;
+  const { setting, recommended, limit } = window;
+  const evidence = cardEvidence(options.kitchen, window);
+  const open = evidence.filter((condition) => !condition.met);
+  const from = setting.startC <= -10 ? "From frozen" : `From ${setting.startC.toFixed(0)} °C`;
   const half = Math.round(0.6 * recommended.cardMin);
   return freezeDeep({
     kind: "reheat card",
     title: `${window.variantName}: reheat`,
     lines: [
-      `${from}, pre-heat to ${setting.setpointC} °C (${fahrenheit} °F).`,
+      `${from}, pre-heat to ${settingText(setting.setpointC)}.`,
       `One layer, at most ${Math.round(100 * setting.loadFraction)} % of the floor covered.`,
       ...(setting.turned ? [`Turn after ${half} min.`] : []),
       `${recommended.cardMin} min.`,
+      `Tested in ${setting.applianceId} only.`,
       limit.caution,
     ],
-    ready: why.length === 0,
-    why,
+    ready: open.length === 0,
+    why: open.map((condition) => `${condition.name}: ${condition.found}`),
+    missing: open.map((condition) => condition.todo as string),
+    evidence,
     window,
   });
+}
+
+/** A setting in the unit it was typed in first: 204.44 °C was 400 °F. */
+function settingText(setpointC: number): string {
+  const fahrenheit = setpointC * 1.8 + 32;
+  const five = Math.round(fahrenheit / 5) * 5;
+  const typedF = Math.abs(fahrenheit - five) < 0.3 && Math.abs(setpointC - Math.round(setpointC)) > 0.05;
+  if (typedF) return `${five} °F (${Math.round(setpointC)} °C)`;
+  return `${Number(setpointC.toFixed(1))} °C (${Math.round(fahrenheit)} °F)`;
 }

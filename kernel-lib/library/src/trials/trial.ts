@@ -33,8 +33,12 @@ export interface Trial {
   readonly notCrispMin: number | null;
   /** earliest check at which the pieces were crisp (min) */
   readonly crispMin: number | null;
-  /** highest core temperature read within two minutes of taking out, in the thickest piece (°C) */
+  /** core of the thickest piece: highest within two minutes of taking out, or at taking out where `restedCoreC` is given (°C) */
   readonly coreC: number | null;
+  /** highest core a rest later, in the same piece (°C); then `coreC` is the reading at taking out */
+  readonly restedCoreC: number | null;
+  /** how long after taking out that was (min) */
+  readonly restMin: number | null;
   /** mass of the pieces before (g) */
   readonly massBeforeG: number | null;
   /** mass of the same pieces after (g) */
@@ -45,12 +49,31 @@ export interface Trial {
   readonly crispScores: readonly number[];
   /** panel scores for browning, 0 pale to 9 burnt, one a taster */
   readonly brownScores: readonly number[];
+  /** the slab that the pieces were cut from, where several trials share one */
+  readonly slab: string | null;
+  /** the morning that it was run in; else its date */
+  readonly session: string | null;
+  /** who ran it */
+  readonly cook: string | null;
+  /** sides of a piece as cut (mm); else as the variant cuts that pan */
+  readonly pieceLengthMm: number | null;
+  readonly pieceWidthMm: number | null;
+  /** when the appliance was opened to look (min) */
+  readonly looksMin: readonly number[];
+  /** the printed card that was followed */
+  readonly card: string | null;
   readonly note: string | null;
 }
 
 const minutes = (what: string): z.ZodType<number> => z.number(what).min(0, what).max(180, what);
 const mass = (what: string): z.ZodType<number | null> => z.number(what).positive(what).max(20_000, what).nullable();
 const scores = (what: string): z.ZodType<number[]> => z.array(z.number(what).min(0, what).max(9, what));
+
+const side = z
+  .number("a side of a piece")
+  .min(5, "a side of 5 to 700 mm (is the heading's unit right?)")
+  .max(700, "a side of 5 to 700 mm (is the heading's unit right?)")
+  .nullable();
 
 /** What a trial must hold; each message says what was expected. */
 export const TrialSchema: z.ZodType<Trial> = z
@@ -85,11 +108,24 @@ export const TrialSchema: z.ZodType<Trial> = z
       .min(-30, "a core temperature of -30 to 115 °C")
       .max(115, "a core temperature of -30 to 115 °C; is this °F under a °C heading?")
       .nullable(),
+    restedCoreC: z
+      .number()
+      .min(-30, "a core temperature of -30 to 115 °C")
+      .max(115, "a core temperature of -30 to 115 °C; is this °F under a °C heading?")
+      .nullable(),
+    restMin: z.number().min(0, "a rest of 0 to 60 min").max(60, "a rest of 0 to 60 min").nullable(),
     massBeforeG: mass("a mass above 0 and up to 20000 g"),
     massAfterG: mass("a mass above 0 and up to 20000 g"),
     pieces: z.number().int("a whole number of pieces").min(1, "one piece or more").nullable(),
     crispScores: scores("scores from 0 to 9"),
     brownScores: scores("scores from 0 to 9"),
+    slab: z.string().nullable(),
+    session: z.string().nullable(),
+    cook: z.string().nullable(),
+    pieceLengthMm: side,
+    pieceWidthMm: side,
+    looksMin: z.array(minutes("looks between 0 and 180 min")),
+    card: z.string().nullable(),
     note: z.string().nullable(),
   })
   .check(({ value: trial, issues }) => {
@@ -102,6 +138,10 @@ export const TrialSchema: z.ZodType<Trial> = z
       expect("crispMin", crispMin > notCrispMin, `a check after the last not-crisp one (${notCrispMin} min)`);
     for (const field of ["notCrispMin", "crispMin", "flipMin"] as const)
       expect(field, (trial[field] ?? 0) <= timeMin, `at most the time of taking out (${timeMin} min)`);
+    if (trial.restedCoreC !== null)
+      expect("coreC", trial.coreC !== null, "the core at taking out, as one after a rest is given");
+    if ((trial.pieceLengthMm === null) !== (trial.pieceWidthMm === null))
+      expect("pieceWidthMm", false, "both sides of a piece, or neither");
     if (massAfterG !== null) {
       expect("massBeforeG", massBeforeG !== null, "the mass before, as a mass after is given");
       if (massBeforeG !== null)
@@ -130,6 +170,15 @@ const COLUMNS: ColumnPlans<Trial> = {
   pieces: { column: "pieces", holds: "number" },
   crispScores: { column: "crisp_scores", holds: "number", many: true },
   brownScores: { column: "brown_scores", holds: "number", many: true },
+  restedCoreC: { column: "rested_core", holds: "temperature" },
+  restMin: { column: "rest", holds: "time" },
+  slab: { column: "slab", holds: "text" },
+  session: { column: "session", holds: "text" },
+  cook: { column: "cook", holds: "text" },
+  pieceLengthMm: { column: "piece_length", holds: "length" },
+  pieceWidthMm: { column: "piece_width", holds: "length" },
+  looksMin: { column: "looks", holds: "time", many: true },
+  card: { column: "card", holds: "text" },
   note: { column: "note", holds: "text" },
 };
 

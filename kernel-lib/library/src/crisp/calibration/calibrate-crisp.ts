@@ -2,9 +2,17 @@ import { freezeDeep } from "../../check/freeze-deep";
 import { leastSquares } from "../../fit/least-squares/least-squares";
 import { posteriorMode } from "../../fit/outcomes/posterior-mode";
 import type { ThermalModel } from "../../food/thermal/thermal-properties";
+import { clockBasis } from "../clocks/clock-basis";
+import { coreReadingC } from "../clocks/core-clock";
+import { airAtLoadC } from "../clocks/load-effect";
+import { type Contradiction, contradictionsIn } from "./contradictions";
+import { type CrispNoise, USUAL_NOISE } from "./crisp-noise";
 import type { CrispObservation } from "./crisp-observation";
 import { type CrispPrior, priorValue } from "./crisp-priors";
-import { type CalibrateCrispOptions, type CrispNoise, crispResiduals, type Slot } from "./crisp-residuals";
+import { type CalibrateCrispOptions, crispResiduals } from "./crisp-residuals";
+import { type LoggedRange, loggedRange } from "./logged-range";
+import { pieceAt } from "./piece-at";
+import { noiseAgain, type SharedCovariance, sharedCovariance } from "./shared-covariance";
 
 /** One constant after the calibration. */
 export interface CalibratedConstant {
@@ -28,6 +36,7 @@ export interface CrispCalibration {
   readonly kind: "crisp calibration";
   readonly food: ThermalModel;
   readonly coatingMm: number | null;
+  readonly applianceIds: readonly string[];
   readonly constants: readonly CalibratedConstant[];
   /** the mode, in prior standard deviations from each prior's middle, in the order of `constants` */
   readonly mode: readonly number[];
@@ -39,34 +48,35 @@ export interface CrispCalibration {
   readonly n: number;
   /** measurements in them */
   readonly measurements: number;
-  readonly thicknessRangeMm: readonly [number, number] | null;
-  readonly setpointRangeC: readonly [number, number] | null;
+  /** what was tried; `null` without trials */
+  readonly logged: LoggedRange | null;
   readonly converged: boolean;
   readonly reason: string;
+  /** where the trials disagree with the clocks, with each other or with what can be: no card while there are any */
+  readonly contradictions: readonly Contradiction[];
   /** sentences a reader must see: what the trials leave to the prior, one thickness only, no scores on one side */
   readonly notices: readonly string[];
 }
 
-const USUAL: CrispNoise = { crispTime: 0.05, coreK: 2, lossPercent: 0.6, crispScore: 0.8, brownScore: 0.8 };
-/** The usual noise counts as this many measurements when the noise is estimated again. */
-const USUAL_WORTH = 5;
 /** Iterations of the passes that only learn how large the errors are; the last pass runs to its end. */
-const ROUGH_PASSES: readonly number[] = [6, 3, 3];
+const ROUGH_PASSES: readonly number[] = [8, 4, 3, 3];
 /** The search runs on z + 10, so that its steps for derivatives, a share of the parameter, are alike for all. */
 const OFFSET = 10;
 const STEP = 1e-5;
+
 /**
- * Calibrates heat, crust and browning jointly from logged trials, across thicknesses, setpoints, appliances and loads.
+ * Calibrates heat, crust and browning jointly from logged trials, across thicknesses, cuts, setpoints, appliances, loads.
  *
  * Most probable constants under normal errors and the priors of `crispPriors` (posterior mode, covariance from the
- * curvature there). Measurements: crisp times between two checks or to one side of one (lognormal), core temperatures,
- * weight loss, crispness and browning scores. One coefficient an appliance serves all three clocks. The sizes of the
- * errors start from usual values and are estimated again from what is left over. Crust conductivity (0.12 W/(m·K)),
- * front temperature (100 °C) and activation energy (64 kJ/mol) are held fixed.
+ * curvature there). Measurements: crisp times between two checks or to one side of one (lognormal), core temperatures at
+ * taking out and rested, weight loss, crispness and browning scores. One coefficient an appliance serves all three clocks,
+ * and the core has a factor of its own. Errors are of several levels: a measurement's own, and those shared by a run, a
+ * slab, a session and a setting (`sharedCovariance`); their sizes start from usual values and are estimated again. Crust
+ * conductivity (0.12 W/(m·K)) and front temperature (100 °C) are held fixed.
  *
- * @returns constants with intervals, how much of each is the trials', scatter, and what to try to learn more
+ * @returns constants with intervals, how much of each is the trials', scatter, contradictions, what to try to learn more
  *
- * Range: slabs heated from both faces from −40 to 40 °C, air 120 to 290 °C; see `coreTimeClosedForm` and `crustStart`
+ * Range: pieces heated from both faces from −40 to 40 °C, air 120 to 290 °C; see `coreTimeClosedForm` and `crustStart`
  * for the short forms' own errors. No trials at all is allowed: everything is then the prior's.
  *
  * @example
@@ -81,23 +91,24 @@ const STEP = 1e-5;
  */
 export function calibrateCrisp(options: CalibrateCrispOptions): CrispCalibration {
   const problem = crispResiduals(options);
-  const { priors, observations, slots } = problem;
+  const { priors, observations, slots, applianceIds } = problem;
+  const { food } = options;
   const names = priors.map((_, at) => `z${at}`);
-  let noise = USUAL;
+  let noise: CrispNoise = USUAL_NOISE;
   let start = priors.map(() => 0);
-  let changes: Float64Array = new Float64Array(slots.length);
-  const residualsAt = (z: ArrayLike<number>): Float64Array => problem.residualsAt(z, noise, changes);
-  const learnChanges = (): void => {
-    changes = problem.changesAt(start, noise);
-  };
+  let shared: SharedCovariance = { lower: new Float64Array(0), whiten: (residuals) => residuals };
+  const residualsAt = (z: ArrayLike<number>): Float64Array => shared.whiten(problem.residualsAt(z, noise));
   const settings = (): { [name: string]: { start: number; lower: number; upper: number } } =>
     Object.fromEntries(
-      names.map((name, at) => [name, { start: start[at] + OFFSET, lower: OFFSET - 8, upper: OFFSET + 8 }]),
+      names.map((name, at) => [name, { start: start[at] + OFFSET, lower: OFFSET - 6, upper: OFFSET + 6 }]),
     );
   const valuesOf = (parameters: { readonly [name: string]: number }): number[] =>
     names.map((name) => parameters[name] - OFFSET);
-  for (const iterations of ROUGH_PASSES) {
-    learnChanges();
+  const share = (): void => {
+    shared = sharedCovariance(problem, problem.effectsAt(start, noise), noise);
+  };
+  for (const iterations of slots.length === 0 ? [] : ROUGH_PASSES) {
+    share();
     const rough = leastSquares<string>({
       parameters: settings(),
       residuals: (parameters) => [...residualsAt(valuesOf(parameters)), ...valuesOf(parameters)],
@@ -106,9 +117,11 @@ export function calibrateCrisp(options: CalibrateCrispOptions): CrispCalibration
       maxIterations: iterations,
     });
     start = names.map((name) => rough.parameters[name].estimate - OFFSET);
-    noise = noiseAgain(noise, slots, residualsAt(start), rough.n, names.length);
+    const effects = problem.effectsAt(start, noise);
+    const covariance = sharedCovariance(problem, effects, noise);
+    noise = noiseAgain(problem, noise, problem.residualsAt(start, noise), effects, covariance, names.length);
   }
-  learnChanges();
+  share();
   const mode = posteriorMode<string>({
     parameters: settings(),
     priors: Object.fromEntries(names.map((name) => [name, { mean: OFFSET, sd: 1 }])),
@@ -134,10 +147,27 @@ export function calibrateCrisp(options: CalibrateCrispOptions): CrispCalibration
       informedBy: prior.informedBy,
     };
   });
+  const values = constants.map((constant) => constant.estimate);
+  const innerWaterKgM3 = food.densityKgM3 * food.waterFraction;
+  const coatingMm = options.coatingMm ?? Number.POSITIVE_INFINITY;
+  const contradictions = contradictionsIn({
+    observations,
+    noise,
+    mixWaterKgM3: innerWaterKgM3,
+    crustWaterKgM3: constants.find((constant) => constant.name === "crustWater")?.estimate ?? 0,
+    clockReadingC: (seen, rested) => {
+      const piece = pieceAt({ values, applianceIds, place: seen, coatingMm, innerWaterKgM3 });
+      const airC = airAtLoadC(seen.setpointC, seen.loadFraction);
+      const basis = clockBasis({ food, startC: seen.startC, airC, limitC: 74 });
+      const at = (share: number): number => coreReadingC(basis, piece, seen.thicknessMm, share * seen.timeMin, rested);
+      return { middle: at(1), early: at(0.8), late: at(1.25) };
+    },
+  });
   return freezeDeep({
     kind: "crisp calibration",
-    food: options.food,
+    food,
     coatingMm: options.coatingMm ?? null,
+    applianceIds,
     constants,
     mode: z,
     covariance: mode.covariance,
@@ -145,44 +175,12 @@ export function calibrateCrisp(options: CalibrateCrispOptions): CrispCalibration
     unevenness: problem.unevenness,
     n: observations.length,
     measurements: slots.length,
-    thicknessRangeMm: rangeOf(observations.map((seen) => seen.thicknessMm)),
-    setpointRangeC: rangeOf(observations.map((seen) => seen.setpointC)),
+    logged: loggedRange(observations),
     converged: mode.converged,
     reason: mode.reason,
+    contradictions,
     notices: noticesOf(observations, constants, mode.converged ? null : mode.reason),
   });
-}
-
-/** The size of each kind of error, from what the mode leaves over and from what is usual. */
-function noiseAgain(
-  before: CrispNoise,
-  slots: readonly Slot[],
-  residuals: Float64Array,
-  count: number,
-  parameters: number,
-): CrispNoise {
-  const left = Math.max(0.5, 1 - parameters / count);
-  const again = (kind: keyof CrispNoise): number => {
-    let sum = USUAL_WORTH * USUAL[kind] ** 2;
-    let worth = USUAL_WORTH;
-    for (let at = 0; at < slots.length; at++) {
-      if (slots[at].kind !== kind || !slots[at].telling) continue;
-      sum += (residuals[at] * before[kind]) ** 2;
-      worth += left;
-    }
-    return Math.sqrt(sum / worth);
-  };
-  return {
-    crispTime: again("crispTime"),
-    coreK: again("coreK"),
-    lossPercent: again("lossPercent"),
-    crispScore: again("crispScore"),
-    brownScore: again("brownScore"),
-  };
-}
-
-function rangeOf(values: readonly number[]): readonly [number, number] | null {
-  return values.length === 0 ? null : [Math.min(...values), Math.max(...values)];
 }
 
 function noticesOf(
@@ -196,8 +194,8 @@ function noticesOf(
     notices.push("No trials: every number is the prior's, so the intervals are wide.");
     return notices;
   }
-  const thickness = rangeOf(observations.map((seen) => seen.thicknessMm)) as readonly [number, number];
-  if (thickness[1] < 1.15 * thickness[0])
+  const thicknesses = observations.map((seen) => seen.thicknessMm);
+  if (Math.max(...thicknesses) < 1.15 * Math.min(...thicknesses))
     notices.push(
       "One thickness only: log trials at a second one, a third thicker or more, to tell surface from inside.",
     );

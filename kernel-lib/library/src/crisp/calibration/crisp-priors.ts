@@ -1,4 +1,5 @@
 import { positive } from "../../check/check";
+import { LOOSE_LOAD } from "../clocks/load-effect";
 
 /** What was believed of a constant before these trials. */
 export interface CrispPrior {
@@ -22,9 +23,42 @@ export interface CrispPriorsOptions {
   readonly applianceIds: readonly string[];
   /** median of the water that leaves for each volume of crust (kg/m³): of the coating, or of the mix when uncoated */
   readonly crustWaterKgM3: number;
+  /** the pieces carry a coating; a bare one is cooled by what evaporates from it */
+  readonly coated: boolean;
 }
 
 const JUDGEMENT = "our judgement";
+const TWO_THICKNESSES = "the same at a second thickness, a third thicker or more";
+const TWO_SETPOINTS = "the same at a second setpoint, 15 K hotter or cooler";
+const TWO_CUTS = "the same slab cut half as wide";
+
+/** Constants that belong to one product, in the order of a calibration's parameters after its appliances. */
+export const PRODUCT_CONSTANTS = [
+  "loadLoss",
+  "turnGain",
+  "airPower",
+  "sideShare",
+  "conductivity",
+  "coreFactor",
+  "coreByThickness",
+  "coreBySetpoint",
+  "plateau",
+  "restGain",
+  "warmShare",
+  "edgeCrust",
+  "crustWater",
+  "crustDepth",
+  "panelWidth",
+  "crustByThickness",
+  "crustBySetpoint",
+  "browning",
+  "browningEnergy",
+  "brownByThickness",
+  "brownSteepness",
+  "drip",
+] as const;
+
+export type ProductConstant = (typeof PRODUCT_CONSTANTS)[number];
 
 /** The priors of a calibration, in the order of its parameters: each is wide, and says where it comes from. */
 export function crispPriors(options: CrispPriorsOptions): readonly CrispPrior[] {
@@ -41,20 +75,17 @@ export function crispPriors(options: CrispPriorsOptions): readonly CrispPrior[] 
       informedBy: `two slab thicknesses in ${id}, with a core reading while the core is still below about 85 °C`,
     }),
   );
-  return Object.freeze([
-    ...coefficients,
-    {
-      name: "loadLoss",
+  const priors: Readonly<Record<ProductConstant, Omit<CrispPrior, "name">>> = {
+    loadLoss: {
       label: "share of the coefficient lost on a covered floor",
       unit: "",
       scale: "plain",
       middle: 0.2,
       spread: 0.12,
       from: `rule of thumb, ${JUDGEMENT}`,
-      informedBy: "the same slab in a loose layer and on a covered floor (load 0.6 or less, and 0.9 or more)",
+      informedBy: `the same slab in a loose layer and on a covered floor (load ${LOOSE_LOAD} or less, and 0.9 or more)`,
     },
-    {
-      name: "turnGain",
+    turnGain: {
       label: "share by which turning raises the coefficient",
       unit: "",
       scale: "plain",
@@ -63,8 +94,25 @@ export function crispPriors(options: CrispPriorsOptions): readonly CrispPrior[] 
       from: `rule of thumb, ${JUDGEMENT}`,
       informedBy: "the same slab with and without a turn past half-way",
     },
-    {
-      name: "conductivity",
+    airPower: {
+      label: "power of the air's absolute temperature in the coefficient",
+      unit: "",
+      scale: "plain",
+      middle: 1,
+      spread: 0.6,
+      from: "radiation, a third to a half of the coefficient, grows with the third power (grey-body law)",
+      informedBy: TWO_SETPOINTS,
+    },
+    sideShare: {
+      label: "coefficient at the sides of a piece over that at its faces",
+      unit: "",
+      scale: "plain",
+      middle: 0.75,
+      spread: 0.15,
+      from: JUDGEMENT,
+      informedBy: TWO_CUTS,
+    },
+    conductivity: {
       label: "conductivity of the mix over that of its composition",
       unit: "",
       scale: "log",
@@ -73,8 +121,72 @@ export function crispPriors(options: CrispPriorsOptions): readonly CrispPrior[] 
       from: "spread of the mixing models for foods",
       informedBy: "core readings below about 85 °C on a slab of 14 mm or more",
     },
-    {
-      name: "crustWater",
+    coreFactor: {
+      label: "time of the core over that of its clock",
+      unit: "",
+      scale: "log",
+      middle: options.coated ? 1.1 : 1.4,
+      spread: options.coated ? 1.25 : 1.4,
+      from: options.coated
+        ? `${JUDGEMENT}: a coating insulates and its water evaporates`
+        : "a wet face in dry air stays near 60 °C (wet-bulb balance) and heats up to 1.9 times more slowly than a dry one",
+      informedBy: "core readings below about 85 °C, at two times or more",
+    },
+    coreByThickness: {
+      label: "power of the thickness by which the core departs from its clock",
+      unit: "",
+      scale: "plain",
+      middle: 0,
+      spread: 0.12,
+      from: JUDGEMENT,
+      informedBy: TWO_THICKNESSES,
+    },
+    coreBySetpoint: {
+      label: "share by which 15 K speed the core beyond its clock",
+      unit: "",
+      scale: "plain",
+      middle: 0,
+      spread: 0.03,
+      from: JUDGEMENT,
+      informedBy: TWO_SETPOINTS,
+    },
+    plateau: {
+      label: "core that a long reheat tends to",
+      unit: "°C",
+      scale: "plain",
+      middle: 97,
+      spread: 2.5,
+      from: `${JUDGEMENT}: water boils at 100 °C, and a drying piece stays a little below`,
+      informedBy: "core readings of pieces left in well past crisp",
+    },
+    restGain: {
+      label: "share of the difference between mean and core that a rest evens out",
+      unit: "",
+      scale: "plain",
+      middle: 0.9,
+      spread: 0.35,
+      from: `${JUDGEMENT}: a coated piece gains 2 to 6 K in two minutes`,
+      informedBy: "the core at taking out and again at its highest, in the same piece",
+    },
+    warmShare: {
+      label: "share of the crust's start that waits until the whole piece is warm",
+      unit: "",
+      scale: "log",
+      middle: 0.75,
+      spread: 1.35,
+      from: `${JUDGEMENT}: a coating dries below boiling, while the inside is still cold`,
+      informedBy: TWO_THICKNESSES,
+    },
+    edgeCrust: {
+      label: "how far the sides bring the crust's start forward",
+      unit: "",
+      scale: "plain",
+      middle: 0.5,
+      spread: 0.25,
+      from: JUDGEMENT,
+      informedBy: TWO_CUTS,
+    },
+    crustWater: {
       label: "water that leaves for each volume of crust",
       unit: "kg/m³",
       scale: "log",
@@ -83,8 +195,7 @@ export function crispPriors(options: CrispPriorsOptions): readonly CrispPrior[] 
       from: "the water of the layer that dries, as the formula has it",
       informedBy: "weights before and after at two times",
     },
-    {
-      name: "crustDepth",
+    crustDepth: {
       label: "crust depth from which checks say crisp",
       unit: "mm",
       scale: "log",
@@ -93,8 +204,7 @@ export function crispPriors(options: CrispPriorsOptions): readonly CrispPrior[] 
       from: JUDGEMENT,
       informedBy: "checks a minute apart around the turn to crisp, at two thicknesses",
     },
-    {
-      name: "panelWidth",
+    panelWidth: {
       label: "crust depth over which the panel's score changes by a factor e",
       unit: "mm",
       scale: "log",
@@ -103,18 +213,61 @@ export function crispPriors(options: CrispPriorsOptions): readonly CrispPrior[] 
       from: JUDGEMENT,
       informedBy: "crispness scores on pieces taken out early, as well as crisp ones",
     },
-    {
-      name: "browning",
-      label: "browning constant, activation energy fixed",
+    crustByThickness: {
+      label: "power of the thickness by which the crust departs from its clock",
+      unit: "",
+      scale: "plain",
+      middle: 0,
+      spread: 0.1,
+      from: JUDGEMENT,
+      informedBy: TWO_THICKNESSES,
+    },
+    crustBySetpoint: {
+      label: "share by which 15 K speed the crust beyond its clock",
+      unit: "",
+      scale: "plain",
+      middle: 0,
+      spread: 0.03,
+      from: JUDGEMENT,
+      informedBy: TWO_SETPOINTS,
+    },
+    browning: {
+      label: "browning rate at 150 °C",
       unit: "1/s",
       scale: "log",
-      middle: 6e5,
-      spread: 4,
-      from: `${JUDGEMENT}: half brown after about ten minutes of crust; Zanoni's 42 000 is for dried crumb and far too slow here`,
+      middle: 7e-3,
+      spread: 3,
+      from: `${JUDGEMENT}: half brown after about ten minutes of crust; Zanoni's constants are for dried crumb and far too slow here`,
       informedBy: "browning scores on pieces left in until they are too dark",
     },
-    {
-      name: "drip",
+    browningEnergy: {
+      label: "activation energy of browning",
+      unit: "kJ/mol",
+      scale: "log",
+      middle: 78,
+      spread: 1.12,
+      from: "64 kJ/mol on dried crumb (Zanoni, Peri & Bruno 1995) to 95 for browning of doughs, from memory",
+      informedBy: TWO_SETPOINTS,
+    },
+    brownByThickness: {
+      label: "power of the thickness by which browning departs from its clock",
+      unit: "",
+      scale: "plain",
+      middle: 0,
+      spread: 0.2,
+      from: JUDGEMENT,
+      informedBy: TWO_THICKNESSES,
+    },
+    brownSteepness: {
+      label: "power of browning by which the panel's score rises",
+      unit: "",
+      scale: "log",
+      middle: 1,
+      spread: 1.2,
+      from: `${JUDGEMENT}: a panel scores a face whose edges brown first`,
+      informedBy: "browning scores on pale and on dark pieces",
+    },
+    drip: {
       label: "share of the mass lost as drip",
       unit: "",
       scale: "plain",
@@ -123,7 +276,8 @@ export function crispPriors(options: CrispPriorsOptions): readonly CrispPrior[] 
       from: JUDGEMENT,
       informedBy: "weights of a thick slab taken out before its crust starts",
     },
-  ]);
+  };
+  return Object.freeze([...coefficients, ...PRODUCT_CONSTANTS.map((name): CrispPrior => ({ name, ...priors[name] }))]);
 }
 
 /** The value of a parameter at `z` prior standard deviations from the prior's middle. */

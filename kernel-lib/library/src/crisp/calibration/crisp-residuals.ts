@@ -1,33 +1,18 @@
 import { fail, notNegative, positive } from "../../check/check";
 import type { ThermalModel } from "../../food/thermal/thermal-properties";
-import { airAtLoadC, coefficientAtLoad, crowdingOf } from "../clocks/load-effect";
+import { browningOf, browningTableOf } from "../clocks/browning-clock";
+import type { BrowningTable } from "../clocks/browning-table";
+import { type ClockBasis, clockBasis } from "../clocks/clock-basis";
+import { coreReadingC } from "../clocks/core-clock";
+import { crispMin, crustMmAt, lossPercentOf } from "../clocks/crust-clock";
+import { airAtLoadC } from "../clocks/load-effect";
 import { brownScoreAt, crispScoreAt, meanWritten } from "../clocks/panel-score";
-import {
-  browningOf,
-  type ClockBasis,
-  clockBasis,
-  coreC,
-  crispMin,
-  crustMmAt,
-  lossPercentOf,
-  type SlabConstants,
-} from "../clocks/slab-clocks";
+import type { PieceConstants } from "../clocks/piece-constants";
 import { censoredResidual } from "./censored-residual";
+import { type CrispNoise, SETTING_MISFIT } from "./crisp-noise";
 import { type CrispObservation, checkObservation } from "./crisp-observation";
 import { type CrispPrior, crispPriors, priorValue } from "./crisp-priors";
-
-/** How far measurements scatter about the clocks; each is estimated again from the trials. */
-export interface CrispNoise {
-  /** crisp times, from one run to the next [-] */
-  readonly crispTime: number;
-  /** core readings (K) */
-  readonly coreK: number;
-  /** loss (% points) */
-  readonly lossPercent: number;
-  /** one taster's score, crispness and browning */
-  readonly crispScore: number;
-  readonly brownScore: number;
-}
+import { pieceAt } from "./piece-at";
 
 /** What `calibrateCrisp` works from. */
 export interface CalibrateCrispOptions {
@@ -38,6 +23,8 @@ export interface CalibrateCrispOptions {
   readonly applianceIds?: readonly string[];
   /** median of the prior for the water that leaves for each volume of crust (kg/m³); default: the mix's own water */
   readonly crustWaterKgM3?: number;
+  /** the pieces carry a coating, default false: a bare piece is cooled by what evaporates from it */
+  readonly coated?: boolean;
   /** thickness of a coating whose water that is (mm); default: one water density serves the whole crust */
   readonly coatingMm?: number;
   /** piece-to-piece coefficient of variation of the thickness [-]; default 0.03 */
@@ -46,29 +33,48 @@ export interface CalibrateCrispOptions {
   readonly priors?: readonly CrispPrior[];
 }
 
-/** The short forms miss a real slab by about as much as a thickness that is off by this share would. */
-const SHORT_FORM_ERROR = 0.018;
+/** What was measured: a kind of noise each. */
+export type Measured = "crispTime" | "coreK" | "lossPercent" | "crispScore" | "brownScore";
 
 /** One measurement's place in the residuals. */
 export interface Slot {
   /** which trial, by position */
   readonly trial: number;
-  readonly kind: keyof CrispNoise;
+  readonly kind: Measured;
   /** tells of the noise: a one-sided check does not */
   readonly telling: boolean;
+}
+
+/** What several measurements share, as the change of each residual over one standard deviation of it. */
+export interface SharedEffects {
+  /** the run's coefficient */
+  readonly run: Float64Array;
+  /** the slab's thickness */
+  readonly thickness: Float64Array;
+  /** what the clocks miss at the setting: core, crust, browning */
+  readonly core: Float64Array;
+  readonly crust: Float64Array;
+  readonly brown: Float64Array;
 }
 
 /** The measurements of a calibration as residuals, ready for a search over z. */
 export interface CrispResiduals {
   readonly priors: readonly CrispPrior[];
+  readonly applianceIds: readonly string[];
   readonly observations: readonly CrispObservation[];
   readonly slots: readonly Slot[];
   readonly unevenness: number;
-  /** residuals over their standard deviations at z, the thickness doubt shared out along `changes` */
-  readonly residualsAt: (z: ArrayLike<number>, noise: CrispNoise, changes: Float64Array) => Float64Array;
-  /** change of every residual over one standard error of its trial's thickness, at z */
-  readonly changesAt: (z: ArrayLike<number>, noise: CrispNoise) => Float64Array;
+  /** residuals over the standard deviations of their own noise at z */
+  readonly residualsAt: (z: ArrayLike<number>, noise: CrispNoise) => Float64Array;
+  readonly effectsAt: (z: ArrayLike<number>, noise: CrispNoise) => SharedEffects;
 }
+
+/** Share of a piece's own time by which its core runs ahead or behind: place in the basket, thickness, coating [-]. */
+export const PIECE_CORE_SPREAD = 0.05;
+/** One look lets out this much of the heating (min): our judgement, from 4 to 5 % at a look every minute. */
+const LOOK_MIN = 0.045;
+/** A core reading further off than this many standard deviations pulls no harder: a misread probe must not steer. */
+const FAR = 2.5;
 
 /** Checks the options of a calibration and turns its trials into residuals. */
 export function crispResiduals(options: CalibrateCrispOptions): CrispResiduals {
@@ -79,38 +85,61 @@ export function crispResiduals(options: CalibrateCrispOptions): CrispResiduals {
     if (!applianceIds.includes(applianceId))
       fail(`calibrateCrisp: appliance of ${id}`, `must be one of ${applianceIds.join(", ")}`, applianceId);
   if (applianceIds.length === 0) fail("calibrateCrisp: applianceIds", "must name an appliance", applianceIds);
-  const mixWaterKgM3 = food.densityKgM3 * food.waterFraction;
-  const crustWaterKgM3 = positive(options.crustWaterKgM3 ?? mixWaterKgM3, "calibrateCrisp: crustWaterKgM3", "kg/m³");
+  const innerWaterKgM3 = food.densityKgM3 * food.waterFraction;
+  const crustWaterKgM3 = positive(options.crustWaterKgM3 ?? innerWaterKgM3, "calibrateCrisp: crustWaterKgM3", "kg/m³");
   const coatingMm = options.coatingMm ?? Number.POSITIVE_INFINITY;
   if (!(coatingMm > 0)) fail("calibrateCrisp: coatingMm", "must be > 0 mm", coatingMm);
   const unevenness = notNegative(options.unevenness ?? 0.03, "calibrateCrisp: unevenness", "");
   const replaced = new Map((options.priors ?? []).map((prior) => [prior.name, prior]));
-  const priors = crispPriors({ applianceIds, crustWaterKgM3 }).map((prior) => replaced.get(prior.name) ?? prior);
+  const priors = crispPriors({ applianceIds, crustWaterKgM3, coated: options.coated ?? false }).map(
+    (prior) => replaced.get(prior.name) ?? prior,
+  );
 
   const bases = observations.map(basisCache(food));
   const slots = observations.flatMap(slotsOf);
-  const rawAt = (z: ArrayLike<number>, noise: CrispNoise, thicker: boolean): Float64Array => {
+  type Change = (piece: PieceConstants, seen: CrispObservation) => { piece: PieceConstants; thicknessMm: number };
+  const asIs: Change = (piece, seen) => ({ piece, thicknessMm: seen.thicknessMm });
+  const rawAt = (z: ArrayLike<number>, noise: CrispNoise, change: Change): Float64Array => {
     const values = priors.map((prior, at) => priorValue(prior, z[at]));
     const out = new Float64Array(slots.length);
+    const tables = new Map<number, BrowningTable>();
     let from = 0;
     for (let at = 0; at < observations.length; at++) {
       const seen = observations[at];
-      const slab = slabOf({ values, applianceIds, seen, coatingMm, innerWaterKgM3: mixWaterKgM3 });
-      const doubtMm = Math.hypot(seen.thicknessSeMm, SHORT_FORM_ERROR * seen.thicknessMm);
-      const thicknessMm = seen.thicknessMm + (thicker ? doubtMm : 0);
-      from = writeResiduals(out, from, seen, bases[at], slab, noise, thicknessMm);
+      const own = pieceAt({ values, applianceIds, place: seen, coatingMm, innerWaterKgM3 });
+      const changed = change(own, seen);
+      const table = tables.get(bases[at].airC) ?? browningTableOf(bases[at], own);
+      tables.set(bases[at].airC, table);
+      from = writeResiduals({ out, from, seen, basis: bases[at], noise, table, ...changed });
     }
     return out;
   };
   return {
     priors,
+    applianceIds,
     observations,
     slots,
     unevenness,
-    residualsAt: (z, noise, changes) => shareThickness(rawAt(z, noise, false), changes, slots),
-    changesAt: (z, noise) => {
-      const own = rawAt(z, noise, false);
-      return rawAt(z, noise, true).map((thicker, at) => thicker - own[at]);
+    residualsAt: (z, noise) => rawAt(z, noise, asIs),
+    effectsAt: (z, noise) => {
+      const own = rawAt(z, noise, asIs);
+      const changeBy = (change: Change): Float64Array => rawAt(z, noise, change).map((value, at) => value - own[at]);
+      const along = (alter: (piece: PieceConstants) => PieceConstants): Float64Array =>
+        changeBy((piece, seen) => ({ piece: alter(piece), thicknessMm: seen.thicknessMm }));
+      const { misfit } = noise;
+      return {
+        run: along((piece) => ({ ...piece, coefficientWm2K: piece.coefficientWm2K * Math.exp(noise.run) })),
+        thickness: changeBy((piece, seen) => ({ piece, thicknessMm: seen.thicknessMm + seen.thicknessSeMm })),
+        core: along((piece) => ({ ...piece, coreFactor: piece.coreFactor * Math.exp(misfit * SETTING_MISFIT.core) })),
+        crust: along((piece) => ({
+          ...piece,
+          crustFactor: piece.crustFactor * Math.exp(misfit * SETTING_MISFIT.crust),
+        })),
+        brown: along((piece) => ({
+          ...piece,
+          browningPerS: piece.browningPerS * Math.exp(misfit * SETTING_MISFIT.brown),
+        })),
+      };
     },
   };
 }
@@ -127,105 +156,74 @@ function basisCache(food: ThermalModel): (seen: CrispObservation) => ClockBasis 
   };
 }
 
-/** What `slabOf` puts together. */
-interface SlabOfOptions {
-  /** values of the parameters, in the order of the priors */
-  readonly values: readonly number[];
-  readonly applianceIds: readonly string[];
-  readonly seen: { readonly applianceId: string; readonly loadFraction: number | null; readonly turned: boolean };
-  readonly coatingMm: number;
-  readonly innerWaterKgM3: number;
-}
-
-/** The constants of one slab from the parameters of a calibration. */
-export function slabOf(options: SlabOfOptions): SlabConstants {
-  const { values, applianceIds, seen, coatingMm, innerWaterKgM3 } = options;
-  const own = applianceIds.indexOf(seen.applianceId);
-  const [loadLoss, turnGain, conductivityFactor, crustWaterKgM3, crustMm, panelWidthMm, browningPerS, dripFraction] =
-    values.slice(applianceIds.length);
-  return {
-    coefficientWm2K: coefficientAtLoad(values[own], loadLoss, crowdingOf(seen.loadFraction), turnGain, seen.turned),
-    conductivityFactor,
-    crustWaterKgM3,
-    innerWaterKgM3,
-    coatingMm,
-    crustMm,
-    panelWidthMm,
-    browningPerS,
-    dripFraction,
-    coreFactor: 1,
-    crustStartFactor: 1,
-  };
-}
-
 function slotsOf(seen: CrispObservation, trial: number): Slot[] {
   const slots: Slot[] = [];
   if (seen.notCrispMin !== null || seen.crispMin !== null)
     slots.push({ trial, kind: "crispTime", telling: seen.notCrispMin !== null && seen.crispMin !== null });
   if (seen.coreC !== null) slots.push({ trial, kind: "coreK", telling: true });
+  if (seen.restedCoreC !== null) slots.push({ trial, kind: "coreK", telling: true });
   if (seen.lossPercent !== null) slots.push({ trial, kind: "lossPercent", telling: true });
   if (seen.crispScores.length > 0) slots.push({ trial, kind: "crispScore", telling: true });
   if (seen.brownScores.length > 0) slots.push({ trial, kind: "brownScore", telling: true });
   return slots;
 }
 
-/** Writes the residuals of one trial at a thickness, in the order of `slotsOf`, each over its standard deviation. */
-function writeResiduals(
-  out: Float64Array,
-  from: number,
-  seen: CrispObservation,
-  basis: ClockBasis,
-  slab: SlabConstants,
-  noise: CrispNoise,
-  thicknessMm: number,
-): number {
-  const { timeMin, notCrispMin, crispMin: firstCrispMin } = seen;
+/** What `writeResiduals` works from. */
+interface OneTrial {
+  readonly out: Float64Array;
+  readonly from: number;
+  readonly seen: CrispObservation;
+  readonly basis: ClockBasis;
+  readonly piece: PieceConstants;
+  readonly table: BrowningTable;
+  readonly noise: CrispNoise;
+  readonly thicknessMm: number;
+}
+
+/** Writes the residuals of one trial, in the order of `slotsOf`, each over the standard deviation of its own noise. */
+function writeResiduals({ out, from, seen, basis, piece, table, noise, thicknessMm }: OneTrial): number {
+  const timeMin = heatedMin(seen, seen.timeMin);
   let at = from;
-  if (notCrispMin !== null || firstCrispMin !== null) {
-    const modelMin = Math.min(crispMin(basis, slab, thicknessMm), 1e4);
-    const below = notCrispMin === null || notCrispMin === 0;
+  if (seen.notCrispMin !== null || seen.crispMin !== null) {
+    const modelMin = Math.min(crispMin(basis, piece, thicknessMm), 1e4);
+    const off = (checkMin: number): number => Math.log(heatedMin(seen, checkMin) / modelMin) / noise.crispTime;
+    const below = seen.notCrispMin === null || seen.notCrispMin === 0;
     out[at++] = censoredResidual(
-      below ? Number.NEGATIVE_INFINITY : Math.log(notCrispMin / modelMin) / noise.crispTime,
-      firstCrispMin === null ? Number.POSITIVE_INFINITY : Math.log(firstCrispMin / modelMin) / noise.crispTime,
+      below ? Number.NEGATIVE_INFINITY : off(seen.notCrispMin as number),
+      seen.crispMin === null ? Number.POSITIVE_INFINITY : off(seen.crispMin),
     );
   }
-  if (seen.coreC !== null) {
-    const modelC = coreC(basis, slab, thicknessMm, timeMin);
-    const slope = coreC(basis, slab, thicknessMm, 1.02 * timeMin) - modelC;
-    out[at++] = (seen.coreC - modelC) / Math.hypot(noise.coreK, slope);
+  for (const rested of [false, true]) {
+    const read = rested ? seen.restedCoreC : seen.coreC;
+    if (read === null) continue;
+    const modelC = coreReadingC(basis, piece, thicknessMm, timeMin, rested);
+    const laterC = coreReadingC(basis, piece, thicknessMm, (1 + PIECE_CORE_SPREAD) * timeMin, rested);
+    out[at++] = heldBack((read - modelC) / Math.hypot(noise.coreK, laterC - modelC));
   }
-  const depthMm = crustMmAt(basis, slab, thicknessMm, timeMin);
+  const depthMm = crustMmAt(basis, piece, thicknessMm, timeMin);
   if (seen.lossPercent !== null)
-    out[at++] = (seen.lossPercent - lossPercentOf(basis, slab, thicknessMm, depthMm)) / noise.lossPercent;
+    out[at++] = (seen.lossPercent - lossPercentOf(basis, piece, thicknessMm, depthMm)) / noise.lossPercent;
   if (seen.crispScores.length > 0) {
-    const score = crispScoreAt(depthMm, slab.crustMm, slab.panelWidthMm);
+    const score = crispScoreAt(depthMm, piece.crustMm, piece.panelWidthMm);
     out[at++] = scoreResidual(seen.crispScores, score, noise.crispScore);
   }
   if (seen.brownScores.length > 0) {
-    const score = brownScoreAt(browningOf(basis, slab, depthMm));
-    out[at++] = scoreResidual(seen.brownScores, score, noise.brownScore);
+    const browning = browningOf(basis, piece, thicknessMm, depthMm, table);
+    out[at++] = scoreResidual(seen.brownScores, brownScoreAt(browning, piece.brownSteepness), noise.brownScore);
   }
   return at;
 }
 
-/**
- * Frees the residuals of each trial of the doubt about its thickness, which all of them share: with d their change
- * over one standard error of the thickness, their covariance is I + d·dᵀ, and they are multiplied by its root's inverse.
- */
-function shareThickness(residuals: Float64Array, changes: Float64Array, slots: readonly Slot[]): Float64Array {
-  for (let from = 0, to = 0; from < slots.length; from = to) {
-    let square = 0;
-    let along = 0;
-    while (to < slots.length && slots[to].trial === slots[from].trial) {
-      square += changes[to] * changes[to];
-      along += changes[to] * residuals[to];
-      to++;
-    }
-    if (square < 1e-12) continue;
-    const part = ((1 - 1 / Math.sqrt(1 + square)) * along) / square;
-    for (let at = from; at < to; at++) residuals[at] -= part * changes[at];
-  }
-  return residuals;
+/** A time less what the looks before it let out (min). */
+function heatedMin(seen: CrispObservation, timeMin: number): number {
+  const looks = seen.looks * Math.min(1, timeMin / seen.timeMin);
+  return Math.max(0.5 * timeMin, timeMin - LOOK_MIN * looks);
+}
+
+/** A residual that grows with its root beyond `FAR` (Huber): its square then grows as its size. */
+function heldBack(residual: number): number {
+  const size = Math.abs(residual);
+  return size <= FAR ? residual : Math.sign(residual) * Math.sqrt(FAR * (2 * size - FAR));
 }
 
 function scoreResidual(scores: readonly number[], model: number, tasterSd: number): number {

@@ -1,50 +1,51 @@
-/** Activation energy over the gas constant (K): 64 151 J/mol after Zanoni, Peri & Bruno (1995), over 8.314462618. */
-export const BROWNING_K: number = 64151 / 8.314462618;
+/** Browning is counted from its rate at this temperature (K): 150 °C, a usual surface of a crust. */
+export const BROWNING_REFERENCE_K = 423.15;
+const GAS_KJMOLK = 0.008314462618;
 
 /** Above this ratio of resistances the surface is within a few kelvin of the air, and the last value is carried on. */
 const LAST = 25;
-const NODES = 241;
+const NODES = 81;
 const STEP: number = LAST ** (1 / (NODES - 1));
+const LOG_STEP: number = Math.log(STEP);
+const NODE: Float64Array = Float64Array.from({ length: NODES }, (_, at) => STEP ** at);
 
-/** ∫₁^U exp(−E/RTs)·u du for one air temperature, at nodes of U. */
+/** ∫₁^U exp[−E/R·(1/Ts − 1/423 K)]·u du for one air temperature and activation energy, at nodes of U. */
 export interface BrowningTable {
-  readonly node: Float64Array;
   readonly rate: Float64Array;
   readonly sum: Float64Array;
 }
 
 /**
- * The part of the browning clock that depends on the air alone.
+ * The part of the browning clock that depends on the air and the activation energy alone.
  *
  * With U = 1 + h·s/kc the surface is at Ts = Ta − (Ta − Tev)/U, and the front takes dt = G·(kc/h²)·U·dU with
- * G = ρw·Lv/(Ta − Tev). So ∫exp(−E/RTs)dt = G·(kc/h²)·F(U), F(U) = ∫₁^U exp(−E/RTs)·u du: one table for an air
- * temperature serves every coefficient, coating and thickness. Simpson's rule between 241 geometric nodes.
+ * G = ρw·Lv/(Ta − Tev). So ∫k dt = k150·G·(kc/h²)·F(U), F(U) = ∫₁^U exp[−E/R·(1/Ts − 1/423 K)]·u du: one table serves
+ * every coefficient, coating and thickness. Simpson's rule between 81 geometric nodes.
  */
-export function browningTable(airC: number, evaporationC: number): BrowningTable {
+export function browningTable(airC: number, evaporationC: number, browningKJmol: number): BrowningTable {
   const airK = airC + 273.15;
   const drivingK = airC - evaporationC;
-  const rateAt = (u: number): number => Math.exp(-BROWNING_K / (airK - drivingK / u)) * u;
-  const node = new Float64Array(NODES);
+  const perK = browningKJmol / GAS_KJMOLK;
+  const rateAt = (u: number): number => Math.exp(perK * (1 / BROWNING_REFERENCE_K - 1 / (airK - drivingK / u))) * u;
   const rate = new Float64Array(NODES);
   const sum = new Float64Array(NODES);
   for (let at = 0; at < NODES; at++) {
-    node[at] = STEP ** at;
-    rate[at] = rateAt(node[at]);
+    rate[at] = rateAt(NODE[at]);
     if (at === 0) continue;
-    const middle = rateAt((node[at - 1] + node[at]) / 2);
-    sum[at] = sum[at - 1] + ((node[at] - node[at - 1]) / 6) * (rate[at - 1] + 4 * middle + rate[at]);
+    const middle = rateAt((NODE[at - 1] + NODE[at]) / 2);
+    sum[at] = sum[at - 1] + ((NODE[at] - NODE[at - 1]) / 6) * (rate[at - 1] + 4 * middle + rate[at]);
   }
-  return { node, rate, sum };
+  return { rate, sum };
 }
 
 /** F at U, by the trapezoid of the rate within a node step. */
 export function browningSum(table: BrowningTable, u: number): number {
   if (u <= 1) return 0;
-  const { node, rate, sum } = table;
+  const { rate, sum } = table;
   if (u >= LAST) return sum[NODES - 1] + (rate[NODES - 1] / LAST) * ((u * u - LAST * LAST) / 2);
-  const at = Math.min(NODES - 2, Math.floor(Math.log(u) / Math.log(STEP)));
-  const wide = node[at + 1] - node[at];
-  const past = u - node[at];
+  const at = Math.min(NODES - 2, Math.floor(Math.log(u) / LOG_STEP));
+  const wide = NODE[at + 1] - NODE[at];
+  const past = u - NODE[at];
   const own = rate[at] * past + (((rate[at + 1] - rate[at]) / wide) * past * past) / 2;
   const whole = ((rate[at] + rate[at + 1]) * wide) / 2;
   return sum[at] + (own * (sum[at + 1] - sum[at])) / whole;
@@ -53,7 +54,7 @@ export function browningSum(table: BrowningTable, u: number): number {
 /** U at which F reaches a value: the inverse of `browningSum`. */
 export function browningReach(table: BrowningTable, wanted: number): number {
   if (wanted <= 0) return 1;
-  const { node, rate, sum } = table;
+  const { rate, sum } = table;
   if (wanted >= sum[NODES - 1])
     return Math.sqrt(LAST * LAST + (2 * (wanted - sum[NODES - 1]) * LAST) / rate[NODES - 1]);
   let low = 0;
@@ -63,9 +64,9 @@ export function browningReach(table: BrowningTable, wanted: number): number {
     if (sum[middle] <= wanted) low = middle;
     else high = middle;
   }
-  const wide = node[high] - node[low];
+  const wide = NODE[high] - NODE[low];
   const whole = ((rate[low] + rate[high]) * wide) / 2;
   const own = ((wanted - sum[low]) * whole) / (sum[high] - sum[low]);
   const slope = (rate[high] - rate[low]) / wide;
-  return node[low] + (2 * own) / (rate[low] + Math.sqrt(rate[low] * rate[low] + 2 * slope * own));
+  return NODE[low] + (2 * own) / (rate[low] + Math.sqrt(rate[low] * rate[low] + 2 * slope * own));
 }

@@ -14,14 +14,17 @@ export function crispScoreAt(depthMm: number, crustMm: number, panelWidthMm: num
   return TOP_SCORE / (1 + Math.exp(-(depthMm - centreMm) / panelWidthMm));
 }
 
-/** Browning score for ∫k dt, first order: 9·(1 − exp(−B)). */
-export function brownScoreAt(browning: number): number {
-  return TOP_SCORE * (1 - Math.exp(-browning));
+/** Browning at which every steepness gives the same score, 4.06: a middle of the scale. */
+const MIDDLE_BROWNING = 0.6;
+
+/** Browning score for ∫k dt: 9·(1 − exp(−0.6·(B/0.6)^m)), first order when the steepness m is 1. */
+export function brownScoreAt(browning: number, steepness: number): number {
+  return TOP_SCORE * (1 - Math.exp(-MIDDLE_BROWNING * (browning / MIDDLE_BROWNING) ** steepness));
 }
 
 /** ∫k dt at which the browning score reaches a value below 9: the inverse of `brownScoreAt`. */
-export function browningFor(score: number): number {
-  return -Math.log(1 - score / TOP_SCORE);
+export function browningFor(score: number, steepness: number): number {
+  return MIDDLE_BROWNING * (-Math.log(1 - score / TOP_SCORE) / MIDDLE_BROWNING) ** (1 / steepness);
 }
 
 /**

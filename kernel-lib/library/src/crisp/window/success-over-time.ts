@@ -1,11 +1,14 @@
 import { seededRandom } from "../../statistics/random/seeded-random";
 import type { CrispCalibration } from "../calibration/calibrate-crisp";
-import type { ClockBasis, SlabConstants } from "../clocks/slab-clocks";
-import { drawSlabs, type SlabPlace } from "./draw-slabs";
-import { type DryingTimes, dryingTimesOf, momentsOf, type SettledSetting } from "./window-setting";
-
-/** A recommended time must leave the core safe with at least this chance [-]. */
-export const SAFE_CHANCE = 0.995;
+import { PIECE_CORE_SPREAD } from "../calibration/crisp-residuals";
+import type { PiecePlace } from "../calibration/piece-at";
+import { browningTableOf } from "../clocks/browning-clock";
+import type { ClockBasis } from "../clocks/clock-basis";
+import type { PieceConstants } from "../clocks/piece-constants";
+import { drawConstants, pieceOfDraw } from "./draw-pieces";
+import { type LoadScatter, loadFactor, loadScatter, safeFrom, wholeLoadSafe } from "./load-safety";
+import type { Misfit } from "./misfit-at";
+import { momentsOf, type SettledSetting } from "./window-setting";
 
 /** Moments of many drawn pieces (min), one place a piece. */
 export interface PieceTimes {
@@ -13,68 +16,84 @@ export interface PieceTimes {
   readonly crispMin: Float64Array;
   readonly opensMin: Float64Array;
   readonly closesMin: Float64Array;
+  /** the core's time of the typical piece of each draw: without the scatter of runs, places and pieces */
+  readonly typicalCoreMin: Float64Array;
+  readonly scatter: LoadScatter;
 }
 
-/** What all pieces of a calibration may differ in, drawn once for any thickness and setpoint. */
+/** What all pieces of a calibration may differ in, drawn once for any setting. */
 export interface PieceStock {
-  readonly slabs: readonly SlabConstants[];
-  /** thickness of each piece over the slab's [-] */
-  readonly thicknessFactors: Float64Array;
-  /** crisp time of each run over the model's [-] */
-  readonly timeFactors: Float64Array;
-}
-
-/** What `pieceStock` draws from. */
-export interface PieceStockOptions {
   readonly calibration: CrispCalibration;
-  readonly place: SlabPlace;
-  /** relative error of the core's short form [-], from the clock basis */
-  readonly coreError: number;
-  readonly count: number;
-  readonly seed: number;
+  readonly constants: readonly (readonly number[])[];
+  /** standard normal draws, one place a piece */
+  readonly missed: { readonly core: Float64Array; readonly crust: Float64Array; readonly brown: Float64Array };
+  readonly run: Float64Array;
+  readonly thickness: Float64Array;
+  readonly core: Float64Array;
+  readonly crisp: Float64Array;
 }
 
-/**
- * Pieces as they will come: constants from what the trials leave uncertain, thickness with the slab's unevenness, and
- * the scatter of crisp times from one run to the next.
- */
-export function pieceStock(options: PieceStockOptions): PieceStock {
-  const { calibration, place, coreError, count, seed } = options;
-  const random = seededRandom(seed + 1);
-  const slabs = drawSlabs(calibration, place, { count, seed, coreError });
-  const { unevenness, noise } = calibration;
+/** Pieces as they will come: what the trials leave uncertain, what the clocks miss, and scatter of runs and pieces. */
+export function pieceStock(calibration: CrispCalibration, options: { count: number; seed: number }): PieceStock {
+  const random = seededRandom(options.seed + 1);
+  const draw = (): Float64Array => Float64Array.from({ length: options.count }, () => random.normal());
   return {
-    slabs,
-    thicknessFactors: Float64Array.from(slabs, () => Math.max(0.3, 1 + unevenness * random.normal())),
-    timeFactors: Float64Array.from(slabs, () => Math.exp(noise.crispTime * random.normal())),
+    calibration,
+    constants: drawConstants(calibration, options),
+    missed: { core: draw(), crust: draw(), brown: draw() },
+    run: draw(),
+    thickness: draw(),
+    core: draw(),
+    crisp: draw(),
   };
 }
 
-/** The moments of every piece of a stock at one setting; `drying` when a map has worked it out already. */
+/** The drawn pieces of a stock at one place, without what the clocks miss there. */
+export function piecesOfStock(stock: PieceStock, place: PiecePlace): readonly PieceConstants[] {
+  return stock.constants.map((z) => pieceOfDraw(stock.calibration, place, z));
+}
+
+/** The typical piece of a draw: its constants, with what the clocks miss at the setting. */
+export function typicalPiece(stock: PieceStock, piece: PieceConstants, misfit: Misfit, at: number): PieceConstants {
+  const { missed } = stock;
+  return {
+    ...piece,
+    coreFactor: piece.coreFactor * Math.exp(misfit.core * missed.core[at]),
+    crustFactor: piece.crustFactor * Math.exp(misfit.crust * missed.crust[at]),
+    browningPerS: piece.browningPerS * Math.exp(misfit.brown * missed.brown[at]),
+  };
+}
+
+/** The moments of every piece of a stock at one setting; `pieces` from `piecesOfStock` when a map has them already. */
 export function piecesAt(
   stock: PieceStock,
   basis: ClockBasis,
   setting: SettledSetting,
-  drying?: readonly DryingTimes[],
+  misfit: Misfit,
+  pieces: readonly PieceConstants[] = piecesOfStock(stock, setting),
 ): PieceTimes {
-  const { slabs, thicknessFactors, timeFactors } = stock;
-  const count = slabs.length;
+  const { noise, unevenness } = stock.calibration;
+  const count = pieces.length;
   const times = {
     coreMin: new Float64Array(count),
     crispMin: new Float64Array(count),
     opensMin: new Float64Array(count),
     closesMin: new Float64Array(count),
+    typicalCoreMin: new Float64Array(count),
   };
+  const runs = Math.hypot(noise.run, noise.session);
   for (let at = 0; at < count; at++) {
-    const thicknessMm = setting.thicknessMm * thicknessFactors[at];
-    const own = drying === undefined ? dryingTimesOf(basis, slabs[at], setting) : drying[at];
-    const moments = momentsOf(basis, slabs[at], thicknessMm, setting, own);
-    times.coreMin[at] = moments.coreMin;
-    times.crispMin[at] = moments.crispMin * timeFactors[at];
-    times.opensMin[at] = Math.max(moments.coreMin, times.crispMin[at]);
+    const typical = typicalPiece(stock, pieces[at], misfit, at);
+    times.typicalCoreMin[at] = momentsOf(basis, typical, setting.thicknessMm, setting).coreMin;
+    const piece = { ...typical, coefficientWm2K: typical.coefficientWm2K * Math.exp(runs * stock.run[at]) };
+    const thicknessMm = setting.thicknessMm * Math.max(0.3, 1 + unevenness * stock.thickness[at]);
+    const moments = momentsOf(basis, piece, thicknessMm, setting, browningTableOf(basis, piece));
+    times.coreMin[at] = moments.coreMin * Math.exp(PIECE_CORE_SPREAD * stock.core[at]);
+    times.crispMin[at] = moments.crispMin * Math.exp(noise.crispTime * stock.crisp[at]);
+    times.opensMin[at] = Math.max(times.coreMin[at], times.crispMin[at]);
     times.closesMin[at] = Math.min(moments.brownMin, moments.dryMin);
   }
-  return times;
+  return { ...times, scatter: loadScatter(noise, unevenness, setting.piecesPerLoad) };
 }
 
 /** Chance of success at every time, and what each part of it does. */
@@ -83,10 +102,13 @@ export interface SuccessOverTime {
   readonly timesMin: readonly number[];
   /** a piece is safe, crisp and not overdone [-] */
   readonly success: readonly number[];
+  /** a piece is safe [-] */
   readonly safe: readonly number[];
+  /** every piece of a load is safe [-] */
+  readonly safeLoads: readonly number[];
   readonly crisp: readonly number[];
   readonly overdone: readonly number[];
-  /** from here on the core is safe with a chance of at least 99.5 % (min) */
+  /** from here on all pieces of 99 of 100 loads are safe, with 98 % confidence (min) */
   readonly safeFromMin: number;
   /** number of pieces drawn */
   readonly draws: number;
@@ -110,31 +132,41 @@ export function successOverTime(pieces: PieceTimes, timesMin: readonly number[])
     timesMin,
     success: timesMin.map((time) => Math.max(0, opened(time) - closed(time))),
     safe: timesMin.map(safe),
+    safeLoads: safeLoadsAt(pieces, timesMin),
     crisp: timesMin.map(crisp),
     overdone: timesMin.map(overdone),
-    safeFromMin: safeFromMin(pieces.coreMin),
+    safeFromMin: safeFromMin(pieces),
     draws: count,
   });
 }
 
-/**
- * Time from which the core is safe with a chance of 99.5 %: the larger of the draws' own quantile and that of the
- * lognormal with their mean and spread, so that a few draws do not flatter the tail.
- */
-export function safeFromMin(coreMin: Float64Array): number {
-  const count = coreMin.length;
-  const sorted = coreMin.slice().sort();
-  let sum = 0;
-  let squares = 0;
-  const shift = Math.log(sorted[count >> 1]);
-  for (let at = 0; at < count; at++) {
-    const log = Math.log(coreMin[at]) - shift;
-    sum += log;
-    squares += log * log;
-  }
-  const mean = sum / count;
-  const sd = Math.sqrt(Math.max(0, squares - count * mean * mean) / Math.max(1, count - 1));
-  return Math.max(sorted[Math.min(count - 1, Math.ceil(SAFE_CHANCE * count))], Math.exp(shift + mean + 2.5758 * sd));
+/** Chance that every piece of a load is safe, at each time: over what is uncertain, from a table over ln(t/typical). */
+function safeLoadsAt(pieces: PieceTimes, timesMin: readonly number[]): number[] {
+  const { typicalCoreMin, scatter } = pieces;
+  const [first, last, nodes] = [-0.6, 1, 81];
+  const table = Float64Array.from({ length: nodes }, (_, at) =>
+    wholeLoadSafe(scatter, first + ((last - first) * at) / (nodes - 1)),
+  );
+  const at = (x: number): number => {
+    const place = ((x - first) / (last - first)) * (nodes - 1);
+    if (place <= 0) return 0;
+    if (place >= nodes - 1) return table[nodes - 1];
+    const low = Math.floor(place);
+    return table[low] + (place - low) * (table[low + 1] - table[low]);
+  };
+  const logs = typicalCoreMin.map(Math.log);
+  return timesMin.map((time) => {
+    if (time <= 0) return 0;
+    const log = Math.log(time);
+    let sum = 0;
+    for (const own of logs) sum += at(log - own);
+    return sum / logs.length;
+  });
+}
+
+/** Time from which all pieces of 99 of 100 loads are safe, with 98 % confidence (min): see `safeFrom`. */
+export function safeFromMin(pieces: PieceTimes): number {
+  return safeFrom(pieces.typicalCoreMin, loadFactor(pieces.scatter));
 }
 
 function countBelow(sorted: Float64Array, value: number): number {

@@ -1,17 +1,24 @@
 import { fail } from "../../check/check";
 import { freezeDeep } from "../../check/freeze-deep";
-import { coreTimeClosedForm } from "../../heat/formulas/core-time-closed-form";
-import { crustStart } from "../../heat/formulas/crust-start";
 import type { CoreLimit } from "../../safety/core-limit";
 import type { CrispCalibration } from "../calibration/calibrate-crisp";
-import { coreC, crustMmAt, lossPercentOf } from "../clocks/slab-clocks";
-import { modeSlab } from "./draw-slabs";
-import { pieceStock, piecesAt, type SuccessOverTime, successOverTime } from "./success-over-time";
+import { coreC } from "../clocks/core-clock";
+import { crustMmAt, lossPercentOf } from "../clocks/crust-clock";
+import { modePiece } from "./draw-pieces";
+import { type Misfit, misfitAt } from "./misfit-at";
+import {
+  pieceStock,
+  piecesAt,
+  piecesOfStock,
+  type SuccessOverTime,
+  successOverTime,
+  typicalPiece,
+} from "./success-over-time";
 import {
   basisOf,
   momentsOf,
+  type PieceMoments,
   type SettledSetting,
-  type SlabMoments,
   settle,
   type WindowSetting,
 } from "./window-setting";
@@ -31,12 +38,16 @@ export interface RecommendedTime {
   readonly cardMin: number;
   /** a piece is safe, crisp and not overdone at the card time [-] */
   readonly success: number;
-  /** the core is at its limit at the card time [-]: 0.995 or more */
+  /** a piece has its core at the limit at the card time [-] */
   readonly safe: number;
+  /** every piece of a load has [-] */
+  readonly safeLoads: number;
   /** most probable core at the card time (°C) */
   readonly coreC: number;
   /** most probable loss at the card time (% of the mass) */
   readonly lossPercent: number;
+  /** standard error of that loss, of the typical piece (% points) */
+  readonly lossSdPercent: number;
 }
 
 /** When a slab is safe and crisp and not yet overdone, at one setting. */
@@ -60,9 +71,13 @@ export interface CrispWindow {
   readonly meetsAtMm: number | null;
   readonly recommended: RecommendedTime;
   readonly chances: SuccessOverTime;
+  /** what the clocks may miss here, growing with the distance from the trials */
+  readonly misfit: Misfit;
+  /** outside what was tried a chance is a guess that nobody should print */
+  readonly standing: "tried" | "on the edge of what was tried" | "outside what was tried";
   /** what lies outside the trials; empty when nothing does */
   readonly extrapolation: readonly string[];
-  /** a calibration that did not converge, short forms outside the runs they were fitted to; empty when all is well */
+  /** a calibration that did not converge; empty when all is well */
   readonly doubts: readonly string[];
   readonly limit: CoreLimit;
   /** the window in one sentence, with its numbers */
@@ -76,8 +91,6 @@ export interface WindowAtOptions extends WindowSetting {
   readonly draws?: number;
   /** default 1 */
   readonly seed?: number;
-  /** factor on the core's times: a solver run at this setting over the short form, or the edges of a piece; default 1 */
-  readonly coreFactor?: number;
 }
 
 /** A card's time is a whole multiple of the first of these that costs at most two points of success (min). */
@@ -88,14 +101,14 @@ const CARD_STEPS_MIN: readonly number[] = [0.5, 0.25, 0.1];
  * the piece is too brown or too dry; with the chance of success over time and the time to print.
  *
  * opens = max(t_core, t_crisp); closes = min(t_brown, t_dry). The recommended time has the greatest chance that a piece
- * is safe, crisp and not overdone, among the times from which the core is safe with 99.5 % (and within the accepted time
- * when that has a chance of 0.9); the card's time is that,
- * rounded up to half a minute (a quarter or a tenth where half would cost more than two points). The chance counts what the trials leave uncertain, the short forms' own error, the
- * slab's unevenness and the scatter from run to run.
+ * is safe, crisp and not overdone, among the times from which all pieces of 99 of 100 loads are safe with 98 % confidence
+ * (and within the accepted time when that has a chance of 0.9); the card's time is that, rounded up to half a minute (a
+ * quarter or a tenth where half would cost more than two points). The chance counts what the trials leave uncertain, what
+ * the clocks may miss here (`misfitAt`), the slab's unevenness and the scatter of sessions, runs, places and pieces.
  *
  * @returns moments with intervals, recommended time, chances over time, what is extrapolated, limit and caution
  *
- * Range: as `calibrateCrisp`; a piece counts as a slab, which is late on the core of a narrow piece, so on the safe side.
+ * Range: as `calibrateCrisp`; pieces with `sidesMm` heat, dry and brown from their edges too (`edgeSpeed`).
  *
  * @example
  * const food = { densityKgM3: 1050, waterFraction: 0.735, freezingPointC: -1, latentKJkg: 216.1728, thawedSpecificHeatKJkgK: 3.5, frozenSpecificHeatKJkgK: 2, thawedConductivityWmK: 0.49, frozenConductivityWmK: 1.5 };
@@ -107,32 +120,28 @@ const CARD_STEPS_MIN: readonly number[] = [0.5, 0.25, 0.1];
  * windowAt({ calibration, thicknessMm: 9, applianceId: "basket", setpointC: 60 }); // throws "setpointC must be between 130 and 290 °C, got 60"
  */
 export function windowAt(options: WindowAtOptions): CrispWindow {
-  const { calibration, draws = 2000, seed = 1, coreFactor = 1, ...rest } = options;
+  const { calibration, draws = 2000, seed = 1, ...rest } = options;
   if (!(Number.isInteger(draws) && draws >= 100)) fail("windowAt: draws", "must be a whole number >= 100", draws);
-  if (!(coreFactor >= 0.2 && coreFactor <= 3)) fail("windowAt: coreFactor", "must be between 0.2 and 3", coreFactor);
   const setting = settle(rest, "windowAt");
-  const plain = basisOf(calibration, setting);
-  const basis = {
-    ...plain,
-    coreSurface: plain.coreSurface * coreFactor,
-    coreInside: plain.coreInside * coreFactor,
-    fittedSurface: plain.fittedSurface * coreFactor,
-    fittedInside: plain.fittedInside * coreFactor,
-  };
-  const slab = modeSlab(calibration, setting);
-  const at = momentsOf(basis, slab, setting.thicknessMm, setting);
-  const stock = pieceStock({ calibration, place: setting, coreError: basis.coreError, count: draws, seed });
-  const nominal = stock.slabs.map((drawn) => momentsOf(basis, drawn, setting.thicknessMm, setting));
-  const moment = (of: (moments: SlabMoments) => number): Moment => ({
+  const basis = basisOf(calibration, setting);
+  const piece = modePiece(calibration, setting);
+  const at = momentsOf(basis, piece, setting.thicknessMm, setting);
+  const misfit = misfitAt(calibration, setting, basis.coreError);
+  const stock = pieceStock(calibration, { count: draws, seed });
+  const drawn = piecesOfStock(stock, setting);
+  const nominal = drawn.map((each, place) =>
+    momentsOf(basis, typicalPiece(stock, each, misfit, place), setting.thicknessMm, setting),
+  );
+  const moment = (of: (moments: PieceMoments) => number): Moment => ({
     min: of(at),
     interval95: middle95(nominal.map(of)),
   });
-  const opensOf = ({ coreMin, crispMin }: SlabMoments): number => Math.max(coreMin, crispMin);
-  const closesOf = ({ brownMin, dryMin }: SlabMoments): number => Math.min(brownMin, dryMin);
+  const opensOf = ({ coreMin, crispMin }: PieceMoments): number => Math.max(coreMin, crispMin);
+  const closesOf = ({ brownMin, dryMin }: PieceMoments): number => Math.min(brownMin, dryMin);
   const opens = moment(opensOf);
   const closes = moment(closesOf);
 
-  const pieces = piecesAt(stock, basis, setting);
+  const pieces = piecesAt(stock, basis, setting, misfit, drawn);
   const latest = 1.3 * Math.max(...[opens.min, closes.min, at.coreMin].filter((min) => min < 120), 5);
   const stepMin = latest / 240;
   const chances = successOverTime(
@@ -148,9 +157,14 @@ export function windowAt(options: WindowAtOptions): CrispWindow {
   const cardMin = Number(rounded[pick].toFixed(2));
   const open = opens.min <= closes.min;
   const meets = meetsAtMm((mm) => {
-    const moments = momentsOf(basis, slab, mm, setting);
+    const moments = momentsOf(basis, piece, mm, setting);
     return closesOf(moments) - opensOf(moments);
   }, setting.thicknessMm);
+  const losses = drawn.map((each, place) => {
+    const typical = typicalPiece(stock, each, misfit, place);
+    const depthMm = crustMmAt(basis, typical, setting.thicknessMm, cardMin);
+    return lossPercentOf(basis, typical, setting.thicknessMm, depthMm);
+  });
   const result = {
     kind: "crisp window" as const,
     setting,
@@ -170,17 +184,21 @@ export function windowAt(options: WindowAtOptions): CrispWindow {
       cardMin,
       success: cards.success[pick + 1],
       safe: cards.safe[pick + 1],
-      coreC: coreC(basis, slab, setting.thicknessMm, cardMin),
+      safeLoads: cards.safeLoads[pick + 1],
+      coreC: coreC(basis, piece, setting.thicknessMm, cardMin),
       lossPercent: lossPercentOf(
         basis,
-        slab,
+        piece,
         setting.thicknessMm,
-        crustMmAt(basis, slab, setting.thicknessMm, cardMin),
+        crustMmAt(basis, piece, setting.thicknessMm, cardMin),
       ),
+      lossSdPercent: sdOf(losses),
     },
     chances,
-    extrapolation: extrapolationOf(calibration, setting),
-    doubts: doubtsOf(calibration, setting, slab.coefficientWm2K, basis.airC),
+    misfit,
+    standing: standingOf(misfit),
+    extrapolation: misfit.outside,
+    doubts: doubtsOf(calibration),
     limit: setting.limit,
   };
   return freezeDeep({ ...result, sentence: sentenceOf(result) });
@@ -198,6 +216,11 @@ function bestTime(chances: SuccessOverTime, longestMin: number): number {
   const best = inTime >= 0.9 ? inTime : bestUpTo(Number.POSITIVE_INFINITY);
   if (best === 0) return safeFromMin;
   return timesMin.find((time, at) => time >= safeFromMin && success[at] >= best - 0.005) ?? safeFromMin;
+}
+
+function sdOf(values: readonly number[]): number {
+  const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
+  return Math.sqrt(values.reduce((sum, value) => sum + (value - mean) ** 2, 0) / values.length);
 }
 
 function middle95(values: readonly number[]): readonly [number, number] {
@@ -227,45 +250,29 @@ function meetsAtMm(width: (thicknessMm: number) => number, from: number): number
   return up - from <= from - down ? up : down;
 }
 
-function extrapolationOf(calibration: CrispCalibration, setting: SettledSetting): string[] {
-  const { thicknessRangeMm: thickness, setpointRangeC: setpoint, constants } = calibration;
-  const found: string[] = [];
-  const coefficient = constants.find((constant) => constant.name === `coefficient:${setting.applianceId}`);
-  if (coefficient !== undefined && !coefficient.informed)
-    found.push(`none of its trials in ${setting.applianceId} tells of the coefficient`);
-  if (thickness !== null && (setting.thicknessMm < 0.95 * thickness[0] || setting.thicknessMm > 1.05 * thickness[1]))
-    found.push(
-      `${setting.thicknessMm.toFixed(1)} mm is outside the trials (${thickness[0].toFixed(1)} to ${thickness[1].toFixed(1)} mm)`,
-    );
-  if (setpoint !== null && (setting.setpointC < setpoint[0] - 5 || setting.setpointC > setpoint[1] + 5))
-    found.push(`${setting.setpointC} °C is outside the trials (${setpoint[0]} to ${setpoint[1]} °C)`);
-  return found;
+/** From this distance on a setting is on the edge of what was tried, and from the second on outside it; our judgement. */
+const EDGE_DISTANCE = 0.2;
+const OUTSIDE_DISTANCE = 1.2;
+
+function standingOf({ distance }: Misfit): CrispWindow["standing"] {
+  if (distance < EDGE_DISTANCE) return "tried";
+  return distance < OUTSIDE_DISTANCE ? "on the edge of what was tried" : "outside what was tried";
 }
 
-function doubtsOf(
-  calibration: CrispCalibration,
-  setting: SettledSetting,
-  coefficientWm2K: number,
-  airC: number,
-): string[] {
-  const { food } = calibration;
-  const { thicknessMm, startC, limit } = setting;
-  const here = { food, thicknessMm, coefficientWm2K, airC, startC };
-  const doubts: string[] = [];
-  if (!calibration.converged) doubts.push(`the calibration did not converge (${calibration.reason})`);
-  if (coreTimeClosedForm({ ...here, limitC: limit.limitC }).extrapolation)
-    doubts.push(
-      "the core's short form is used outside 170 to 220 °C, 30 to 60 W/(m²·K), 6 to 19 mm, frozen or chilled",
-    );
-  if (crustStart(here).extrapolation)
-    doubts.push("the crust's start is used outside 170 to 215 °C, 30 to 60 W/(m²·K), 6 to 19 mm, from frozen");
-  return doubts;
+function doubtsOf(calibration: CrispCalibration): string[] {
+  return calibration.converged ? [] : [`the calibration did not converge (${calibration.reason})`];
 }
 
 /** A chance in words: never quite 0 or 100 %. */
 export function chanceText(chance: number): string {
   if (chance >= 0.995) return "over 99 %";
   return chance < 0.005 ? "under 1 %" : `${Math.round(100 * chance)} %`;
+}
+
+/** The chance of success of a window in words; outside what was tried there is none to print. */
+export function chanceOf({ standing, recommended }: Pick<CrispWindow, "standing" | "recommended">): string {
+  if (standing === "outside what was tried") return "outside what was tried, so no chance is given: log a trial first";
+  return `chance of success ${chanceText(recommended.success)}`;
 }
 
 /** Minutes in words; what never comes is said so. */
@@ -280,10 +287,10 @@ function sentenceOf(window: Omit<CrispWindow, "sentence">): string {
   const where = `${setting.thicknessMm.toFixed(1)} mm in ${setting.applianceId} at ${setting.setpointC} °C`;
   const safe = `core ${limit.limitC} °C by ${range(core)} min`;
   const moments = `opens ${range(opens)}, closes ${range(closes)} min; ${safe}`;
-  const chance = chanceText(recommended.success);
-  if (window.open) return `${where}: ${moments}. Card: ${recommended.cardMin} min, chance of success ${chance}.`;
+  const chance = chanceOf(window);
+  if (window.open) return `${where}: ${moments}. Card: ${recommended.cardMin} min, ${chance}.`;
   const opener = window.waitsFor === "core" ? "the core is safe" : "the crust is deep enough";
   const closer = window.closedBy === "browning" ? "too brown" : "too dry";
   const meets = window.meetsAtMm === null ? "" : ` The two meet at ${window.meetsAtMm.toFixed(1)} mm.`;
-  return `${where}: closed. It is ${closer} at ${minutesText(closes.min)} min, before ${opener} at ${minutesText(opens.min)} min; ${moments}.${meets} The safe time is ${recommended.cardMin} min, chance of success ${chance}.`;
+  return `${where}: closed. It is ${closer} at ${minutesText(closes.min)} min, before ${opener} at ${minutesText(opens.min)} min; ${moments}.${meets} The safe time is ${recommended.cardMin} min, ${chance}.`;
 }

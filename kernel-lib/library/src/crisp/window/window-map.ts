@@ -1,7 +1,15 @@
 import { fail } from "../../check/check";
 import type { CrispCalibration } from "../calibration/calibrate-crisp";
-import { type PieceTimes, pieceStock, piecesAt, safeFromMin, successOverTime } from "./success-over-time";
-import { basisOf, dryingTimesOf, type SettledSetting, settle, type WindowSetting } from "./window-setting";
+import { misfitAt } from "./misfit-at";
+import {
+  type PieceTimes,
+  pieceStock,
+  piecesAt,
+  piecesOfStock,
+  safeFromMin,
+  successOverTime,
+} from "./success-over-time";
+import { basisOf, type SettledSetting, settle, type WindowSetting } from "./window-setting";
 
 /** What the maps work from. */
 export interface WindowMapOptions extends Omit<WindowSetting, "thicknessMm"> {
@@ -31,8 +39,7 @@ export interface WindowMap {
 }
 
 /**
- * Chance of success over thickness × time at one setpoint. A cell before the time from which the core is safe with
- * 99.5 % is 0: a map is read as advice.
+ * Chance of success over thickness × time at one setpoint. A cell before the safe time (`safeFromMin`) is 0: a map is read as advice.
  *
  * @example
  * const food = { densityKgM3: 1050, waterFraction: 0.735, freezingPointC: -1, latentKJkg: 216.1728, thawedSpecificHeatKJkgK: 3.5, frozenSpecificHeatKJkgK: 2, thawedConductivityWmK: 0.49, frozenConductivityWmK: 1.5 };
@@ -46,10 +53,11 @@ export function windowMapOverTime(options: WindowMapOptions & { readonly timesMi
   rising(timesMin, "windowMapOverTime: timesMin");
   const setting = settle({ ...rest, thicknessMm: thicknessesMm[0] }, "windowMapOverTime");
   const basis = basisOf(calibration, setting);
-  const stock = pieceStock({ calibration, place: setting, coreError: basis.coreError, count: draws, seed });
-  const drying = stock.slabs.map((slab) => dryingTimesOf(basis, slab, setting));
+  const stock = pieceStock(calibration, { count: draws, seed });
+  const drawn = piecesOfStock(stock, setting);
   const columns = thicknessesMm.map((thicknessMm, at) => {
-    const pieces = piecesAt(stock, basis, { ...setting, thicknessMm }, drying);
+    const here = { ...setting, thicknessMm };
+    const pieces = piecesAt(stock, basis, here, misfitAt(calibration, here, basis.coreError), drawn);
     const { success, safeFromMin: safe } = successOverTime(pieces, timesMin);
     progress?.((at + 1) / thicknessesMm.length);
     return success.map((chance, row) => (timesMin[row] >= safe ? chance : 0));
@@ -73,15 +81,16 @@ export function windowMapOverSetpoint(
   rising(thicknessesMm, "windowMapOverSetpoint: thicknessesMm");
   rising(setpointsC, "windowMapOverSetpoint: setpointsC");
   const setting = settle({ ...rest, thicknessMm: thicknessesMm[0], setpointC: setpointsC[0] }, "windowMapOverSetpoint");
-  const { coreError } = basisOf(calibration, setting);
-  const stock = pieceStock({ calibration, place: setting, coreError, count: draws, seed });
+  const stock = pieceStock(calibration, { count: draws, seed });
   const cells = setpointsC.map((setpointC, row) => {
     const here = { ...setting, setpointC };
     const basis = basisOf(calibration, here);
-    const drying = stock.slabs.map((slab) => dryingTimesOf(basis, slab, here));
-    const line = thicknessesMm.map((thicknessMm) =>
-      bestOf(piecesAt(stock, basis, { ...here, thicknessMm }, drying), here.longestMin),
-    );
+    const drawn = piecesOfStock(stock, here);
+    const line = thicknessesMm.map((thicknessMm) => {
+      const cell = { ...here, thicknessMm };
+      const pieces = piecesAt(stock, basis, cell, misfitAt(calibration, cell, basis.coreError), drawn);
+      return bestOf(pieces, here.longestMin);
+    });
     progress?.((row + 1) / setpointsC.length);
     return line;
   });
@@ -98,7 +107,7 @@ export function windowMapOverSetpoint(
 
 /** The best safe time of drawn pieces: chances change only where a piece opens or has closed. */
 function bestOf(pieces: PieceTimes, longestMin: number): { success: number; timeMin: number } {
-  const safe = safeFromMin(pieces.coreMin);
+  const safe = safeFromMin(pieces);
   const count = pieces.coreMin.length;
   const opens = new Float64Array(count);
   const closes = new Float64Array(count);

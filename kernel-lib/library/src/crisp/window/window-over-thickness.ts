@@ -1,9 +1,10 @@
 import { fail } from "../../check/check";
 import type { CrispCalibration } from "../calibration/calibrate-crisp";
-import { modeSlab } from "./draw-slabs";
-import { pieceStock } from "./success-over-time";
+import { modePiece } from "./draw-pieces";
+import { misfitAt } from "./misfit-at";
+import { pieceStock, piecesOfStock, typicalPiece } from "./success-over-time";
 import type { Moment } from "./window-at";
-import { basisOf, dryingTimesOf, momentsOf, type SettledSetting, settle, type WindowSetting } from "./window-setting";
+import { basisOf, momentsOf, type SettledSetting, settle, type WindowSetting } from "./window-setting";
 
 /** What `windowOverThickness` works from. */
 export interface WindowOverThicknessOptions extends Omit<WindowSetting, "thicknessMm"> {
@@ -38,12 +39,15 @@ export function windowOverThickness(options: WindowOverThicknessOptions): Window
   if (thicknessesMm.length === 0) fail("windowOverThickness: thicknessesMm", "must not be empty", thicknessesMm);
   const setting = settle({ ...rest, thicknessMm: thicknessesMm[0] }, "windowOverThickness");
   const basis = basisOf(calibration, setting);
-  const own = modeSlab(calibration, setting);
-  const { slabs } = pieceStock({ calibration, place: setting, coreError: basis.coreError, count: draws, seed });
-  const drying = slabs.map((slab) => dryingTimesOf(basis, slab, setting));
+  const own = modePiece(calibration, setting);
+  const stock = pieceStock(calibration, { count: draws, seed });
+  const pieces = piecesOfStock(stock, setting);
   const points = thicknessesMm.map((thicknessMm) => {
     const at = momentsOf(basis, own, thicknessMm, setting);
-    const drawn = slabs.map((slab, place) => momentsOf(basis, slab, thicknessMm, setting, drying[place]));
+    const misfit = misfitAt(calibration, { ...setting, thicknessMm }, basis.coreError);
+    const drawn = pieces.map((piece, place) =>
+      momentsOf(basis, typicalPiece(stock, piece, misfit, place), thicknessMm, setting),
+    );
     const moment = (of: (moments: typeof at) => number): Moment => {
       const sorted = Float64Array.from(drawn, of).sort();
       const end = (share: number): number => sorted[Math.round(share * (sorted.length - 1))];

@@ -1,22 +1,20 @@
 import { positive, within } from "../../check/check";
 import { type CoreLimit, coreLimit } from "../../safety/core-limit";
 import type { CrispCalibration } from "../calibration/calibrate-crisp";
+import { brownDryingMin, browningTableOf } from "../clocks/browning-clock";
+import type { BrowningTable } from "../clocks/browning-table";
+import { type ClockBasis, clockBasis } from "../clocks/clock-basis";
+import { coreMin } from "../clocks/core-clock";
+import { crustDryingMin, crustPace, crustStartMin, dryDryingMin } from "../clocks/crust-clock";
 import { airAtLoadC } from "../clocks/load-effect";
 import { browningFor } from "../clocks/panel-score";
-import {
-  brownDryingMin,
-  type ClockBasis,
-  clockBasis,
-  coreMin,
-  crustDryingMin,
-  crustStartMin,
-  dryDryingMin,
-  type SlabConstants,
-} from "../clocks/slab-clocks";
+import type { PieceConstants } from "../clocks/piece-constants";
 
 /** One setting: which slab, in what, how hot, and what counts as done and as overdone. */
 export interface WindowSetting {
   readonly thicknessMm: number;
+  /** lateral sides of a piece (mm), the diameter twice for a round one; default `null`: an uncut slab */
+  readonly sidesMm?: readonly [number, number] | null;
   readonly applianceId: string;
   /** air temperature set (°C) */
   readonly setpointC: number;
@@ -24,6 +22,8 @@ export interface WindowSetting {
   readonly loadFraction?: number;
   /** turned past half-way; default false */
   readonly turned?: boolean;
+  /** pieces that go in together; a safe time is one for all of them. Default 12 */
+  readonly piecesPerLoad?: number;
   /** pieces when they go in (°C); default −18 */
   readonly startC?: number;
   /** what the core must reach; default 74 °C / 165 °F */
@@ -42,7 +42,9 @@ export type SettledSetting = Required<WindowSetting>;
 /** Fills in and checks a setting. */
 export function settle(setting: WindowSetting, where: string): SettledSetting {
   const settled: SettledSetting = {
+    sidesMm: null,
     loadFraction: 0.6,
+    piecesPerLoad: 12,
     turned: false,
     startC: -18,
     limit: coreLimit(),
@@ -52,6 +54,8 @@ export function settle(setting: WindowSetting, where: string): SettledSetting {
     ...setting,
   };
   within(settled.thicknessMm, 1, 60, `${where}: thicknessMm`, "mm");
+  for (const side of settled.sidesMm ?? []) within(side, 3, 1000, `${where}: sidesMm`, "mm");
+  within(settled.piecesPerLoad, 1, 2000, `${where}: piecesPerLoad`, "");
   within(settled.setpointC, 130, 290, `${where}: setpointC`, "°C");
   within(settled.loadFraction, 0, 1.2, `${where}: loadFraction`, "");
   within(settled.startC, -40, 40, `${where}: startC`, "°C");
@@ -71,8 +75,8 @@ export function basisOf(calibration: CrispCalibration, setting: SettledSetting):
   });
 }
 
-/** The four moments of one slab (min). */
-export interface SlabMoments {
+/** The four moments of one piece (min). */
+export interface PieceMoments {
   /** core at its limit, held as long as the limit asks */
   readonly coreMin: number;
   readonly crispMin: number;
@@ -80,33 +84,24 @@ export interface SlabMoments {
   readonly dryMin: number;
 }
 
-/** Minutes of drying to crisp and to too brown: the same for every thickness, so a map works them out once. */
-export interface DryingTimes {
-  readonly crispMin: number;
-  readonly brownMin: number;
-}
-
-/** Minutes of drying of one slab to crisp and to too brown. */
-export function dryingTimesOf(basis: ClockBasis, slab: SlabConstants, setting: SettledSetting): DryingTimes {
-  return {
-    crispMin: crustDryingMin(basis, slab, slab.crustMm),
-    brownMin: brownDryingMin(basis, slab, browningFor(setting.tooBrownScore)),
-  };
-}
-
-/** When one slab is safe, crisp, too brown and too dry; one that is dry through before it is crisp is never crisp. */
+/** When one piece is safe, crisp, too brown and too dry; one that is dry through before it is crisp is never crisp. */
 export function momentsOf(
   basis: ClockBasis,
-  slab: SlabConstants,
+  piece: PieceConstants,
   thicknessMm: number,
   setting: SettledSetting,
-  drying: DryingTimes = dryingTimesOf(basis, slab, setting),
-): SlabMoments {
-  const startMin = crustStartMin(basis, slab, thicknessMm);
+  table: BrowningTable = browningTableOf(basis, piece),
+): PieceMoments {
+  const pace = crustPace(piece, thicknessMm);
+  const startMin = crustStartMin(basis, piece, thicknessMm);
+  const tooBrown = browningFor(setting.tooBrownScore, piece.brownSteepness);
   return {
-    coreMin: coreMin(basis, slab, thicknessMm) + setting.limit.holdS / 60,
-    crispMin: slab.crustMm > thicknessMm / 2 ? Number.POSITIVE_INFINITY : startMin + drying.crispMin,
-    brownMin: startMin + drying.brownMin,
-    dryMin: Math.max(0, startMin + dryDryingMin(basis, slab, thicknessMm, setting.tooDryPercent)),
+    coreMin: coreMin(basis, piece, thicknessMm) + setting.limit.holdS / 60,
+    crispMin:
+      piece.crustMm > thicknessMm / 2
+        ? Number.POSITIVE_INFINITY
+        : pace * (startMin + crustDryingMin(basis, piece, piece.crustMm)),
+    brownMin: pace * (startMin + brownDryingMin(basis, piece, thicknessMm, tooBrown, table)),
+    dryMin: Math.max(0, pace * (startMin + dryDryingMin(basis, piece, thicknessMm, setting.tooDryPercent))),
   };
 }

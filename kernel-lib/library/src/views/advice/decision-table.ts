@@ -1,4 +1,5 @@
 import type { Decision } from "../../advice/decide";
+import { minutesText } from "../../crisp/window/window-at";
 import { convertUnit } from "../../units/convert-unit";
 import type { Table } from "../table/table";
 import { cutText, pieceText } from "./cut-text";
@@ -17,6 +18,7 @@ export function decisionTable(decisions: readonly Decision[]): Table {
       { heading: "cut" },
       { heading: "piece (mm)" },
       { heading: "piece (g)", decimals: 1 },
+      { heading: "card (min)" },
       { heading: "crisp (min)", decimals: 1 },
       { heading: "95 %" },
       { heading: "rests on" },
@@ -41,11 +43,12 @@ function rowOf(decision: Decision): (string | number | null)[] {
       variantName,
       panName,
       verdict,
-      ...Array.from({ length: 8 }, () => null),
+      ...Array.from({ length: 9 }, () => null),
       limit,
       ...Array.from({ length: 6 }, () => null),
     ];
-  const { slab, pieces, crisp, coreSafeMin, reheatYield, macros } = outcome;
+  const { slab, pieces, window, coreSafeMin, reheatMin, reheatYield, macros } = outcome;
+  const { crisp, standing } = window;
   const { energyKcal, proteinG, fatG, carbohydrateG } = macros.perPiece;
   return [
     variantName,
@@ -56,9 +59,10 @@ function rowOf(decision: Decision): (string | number | null)[] {
     cutText(pieces),
     pieceText(pieces),
     pieces.pieceG,
-    crisp.timeMin,
-    `${Math.max(0, crisp.prediction95[0]).toFixed(1)} to ${crisp.prediction95[1].toFixed(1)}`,
-    crisp.extrapolated ? "extrapolated" : "interpolated",
+    reheatMin,
+    crisp.min < 1e4 ? crisp.min : null,
+    `${minutesText(crisp.interval95[0])} to ${minutesText(crisp.interval95[1])}`,
+    standing,
     limit,
     coreSafeMin,
     reheatYield.yieldPercent,
@@ -76,8 +80,8 @@ function notesOf(decisions: readonly Decision[]): string[] {
     if (!names.includes(variantName)) named.set(core.caution, [...names, variantName]);
   }
   return [
-    "Crisp time: on the variant's own appliance and setpoint, 95 % interval for one more reheat. Macros: of one coated piece as eaten, an estimate from a food table.",
-    "Core by: the time from which 99.5 % of pieces have their core at the limit, calculated from the core temperatures that were logged. Never take out before the later of crisp and core; probe the thickest piece.",
+    "Card: the time to print, never before the core is safe. Crisp: when the typical piece is, on the variant's own appliance and setpoint, with its 95 % interval. Macros: of one coated piece as eaten at the card's time, an estimate from a food table.",
+    "Core by: the time from which every piece of 99 of 100 loads has its core at the limit, calculated from the core temperatures that were logged. Never take out before that, and probe the thickest piece.",
     ...[...named].map(([caution, names]) => `${names.join(", ")}: ${caution}`),
   ];
 }

@@ -1,4 +1,5 @@
 import type { Decision } from "../../advice/decide";
+import { minutesText } from "../../crisp/window/window-at";
 import { convertUnit } from "../../units/convert-unit";
 import { cutText, pieceText } from "./cut-text";
 
@@ -8,13 +9,14 @@ const HEADING = [
   "cut",
   "piece mm",
   "g",
+  "card",
   "crisp min (95 %)",
   "core by",
   "yield",
   "kcal",
   "P / F / C g",
 ];
-const WIDTHS = [19, 12, 8, 8, 5, 20, 8, 5, 4, 16];
+const WIDTHS = [19, 12, 8, 8, 5, 5, 19, 8, 5, 4, 16];
 
 /**
  * The decisions of a kitchen for a terminal about 120 wide: a block a variant with its setting and core limit, two lines
@@ -26,10 +28,10 @@ export function decisionText(decisions: readonly Decision[]): string {
   const cautions = [...new Set(decisions.map((decision) => decision.core.caution))];
   return [
     ...blocks,
-    "* extrapolated: beyond the thicknesses that were tried. 95 %: for one more reheat. P / F / C: protein, fat and",
-    "carbohydrate; with kcal, of one coated piece as eaten, an estimate from a food table. Core by: from then on 99.5 % of",
-    "pieces have their core at the limit, calculated from the cores that were logged; never take out before the later of",
-    "crisp and core, and probe the thickest piece.",
+    "* at the edge of what was tried, or outside it. 95 %: for the typical piece. P / F / C: protein, fat and carbohydrate;",
+    "with kcal, of one coated piece as eaten, an estimate from a food table. Core by: from then on every piece of 99 of 100",
+    "loads has its core at the limit, calculated from the cores that were logged; never take out before the card's time, and",
+    "probe the thickest piece.",
     "",
     ...cautions,
   ].join("\n");
@@ -38,25 +40,31 @@ export function decisionText(decisions: readonly Decision[]): string {
 function block(decisions: readonly Decision[]): string {
   const [{ variantName, applianceId, setpointC, core, triedMm }] = decisions;
   return [
-    `${variantName}: ${applianceId} at ${setpointC} °C, core at least ${core.limitC} °C (${core.limitF} °F), tried ${triedMm[0].toFixed(1)} to ${triedMm[1].toFixed(1)} mm`,
+    `${variantName}: ${applianceId} at ${setpointC} °C, core at least ${core.limitC} °C (${core.limitF} °F), ${triedText(triedMm)}`,
     line(HEADING),
     ...decisions.flatMap((decision) => [line(cells(decision)), `    ${decision.verdict}`]),
     "",
   ].join("\n");
 }
 
+function triedText(triedMm: Decision["triedMm"]): string {
+  return triedMm === null ? "not tried yet" : `tried ${triedMm[0].toFixed(1)} to ${triedMm[1].toFixed(1)} mm`;
+}
+
 function cells({ panName, outcome }: Decision): string[] {
   if (outcome === null) return [panName];
-  const { slab, pieces, crisp, coreSafeMin, reheatYield, macros } = outcome;
+  const { slab, pieces, window, coreSafeMin, reheatMin, reheatYield, macros } = outcome;
   const { energyKcal, proteinG, fatG, carbohydrateG } = macros.perPiece;
-  const [low, high] = crisp.prediction95;
+  const { crisp, standing } = window;
+  const [low, high] = crisp.interval95;
   return [
     panName,
     `${slab.thicknessMm.toFixed(1)} (${convertUnit({ value: slab.thicknessMm, from: "mm", to: "in" }).toFixed(2)})`,
     cutText(pieces),
     pieceText(pieces),
     pieces.pieceG.toFixed(1),
-    `${crisp.timeMin.toFixed(1)} (${Math.max(0, low).toFixed(1)} to ${high.toFixed(1)})${crisp.extrapolated ? "*" : ""}`,
+    String(reheatMin),
+    `${minutesText(crisp.min)} (${minutesText(low)} to ${minutesText(high)})${standing === "tried" ? "" : "*"}`,
     coreSafeMin.toFixed(1),
     `${reheatYield.yieldPercent.toFixed(0)} %`,
     energyKcal.value.toFixed(0),

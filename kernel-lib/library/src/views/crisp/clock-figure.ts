@@ -1,5 +1,5 @@
 import type { KitchenWindow } from "../../advice/crisp-window";
-import { clocksOverTime } from "../../crisp/clocks/clocks-over-time";
+import { clocksOverTime } from "../../crisp/window/clocks-over-time";
 import type { Figure } from "../figure/figure";
 import { houseLayout } from "../figure/layout";
 import { PALETTE } from "../figure/palette";

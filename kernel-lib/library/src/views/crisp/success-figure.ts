@@ -6,7 +6,7 @@ import { PALETTE, translucent } from "../figure/palette";
 
 /**
  * Chance of success against time: what a piece's chance is to be safe, crisp and not overdone, and each of the three
- * alone; the time from which the core is safe with 99.5 % and the card time are marked, earlier times are greyed.
+ * alone; the safe time and the card time are marked, times before the safe one are greyed.
  */
 export function successFigure(window: KitchenWindow): Figure {
   const { chances, recommended, setting, limit } = window;
@@ -69,6 +69,6 @@ export function successFigure(window: KitchenWindow): Figure {
     }),
     summary:
       `${window.variantName}, ${setting.thicknessMm.toFixed(1)} mm at ${setting.setpointC} °C: at ${recommended.cardMin} min ` +
-      `${chanceText(recommended.success)} of ${chances.draws} drawn pieces are safe, crisp and not overdone; the core is safe with 99.5 % from ${chances.safeFromMin.toFixed(1)} min. ${limit.caution}`,
+      `${chanceText(recommended.success)} of ${chances.draws} drawn pieces are safe, crisp and not overdone; every piece of 99 of 100 loads is safe from ${chances.safeFromMin.toFixed(1)} min. ${limit.caution}`,
   };
 }

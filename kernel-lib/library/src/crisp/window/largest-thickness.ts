@@ -1,7 +1,10 @@
 import type { CrispCalibration } from "../calibration/calibrate-crisp";
-import { drawSlabs, modeSlab } from "../window/draw-slabs";
-import { basisOf, momentsOf, type SettledSetting, settle, type WindowSetting } from "../window/window-setting";
-import type { ClockBasis, SlabConstants } from "./slab-clocks";
+import type { ClockBasis } from "../clocks/clock-basis";
+import type { PieceConstants } from "../clocks/piece-constants";
+import { modePiece } from "./draw-pieces";
+import { misfitAt } from "./misfit-at";
+import { pieceStock, piecesOfStock, typicalPiece } from "./success-over-time";
+import { basisOf, momentsOf, type SettledSetting, settle, type WindowSetting } from "./window-setting";
 
 /** The thickest slab that still has a window within the accepted time. */
 export interface LargestThickness {
@@ -30,10 +33,12 @@ export function largestThickness(
   const { calibration, seed = 1, ...rest } = options;
   const setting = settle({ ...rest, thicknessMm: 10 }, "largestThickness");
   const basis = basisOf(calibration, setting);
-  const own = modeSlab(calibration, setting);
+  const own = modePiece(calibration, setting);
   const thicknessMm = largest(basis, own, setting);
-  const drawn = drawSlabs(calibration, setting, { count: 400, seed, coreError: basis.coreError })
-    .map((slab) => largest(basis, slab, setting))
+  const stock = pieceStock(calibration, { count: 400, seed });
+  const misfit = misfitAt(calibration, { ...setting, thicknessMm: Math.max(1, thicknessMm) }, basis.coreError);
+  const drawn = piecesOfStock(stock, setting)
+    .map((piece, at) => largest(basis, typicalPiece(stock, piece, misfit, at), setting))
     .sort((a, b) => a - b);
   const { coreMin, crispMin } = momentsOf(basis, own, Math.max(1, thicknessMm) * 1.01, setting);
   return Object.freeze({
@@ -46,9 +51,9 @@ export function largestThickness(
 }
 
 /** Scans down from 40 mm, as a window can be shut at both ends, and then halves. */
-function largest(basis: ClockBasis, slab: SlabConstants, setting: SettledSetting): number {
+function largest(basis: ClockBasis, piece: PieceConstants, setting: SettledSetting): number {
   const good = (mm: number): boolean => {
-    const { coreMin, crispMin, brownMin, dryMin } = momentsOf(basis, slab, mm, setting);
+    const { coreMin, crispMin, brownMin, dryMin } = momentsOf(basis, piece, mm, setting);
     const opens = Math.max(coreMin, crispMin);
     return opens <= Math.min(brownMin, dryMin, setting.longestMin);
   };

@@ -1,8 +1,10 @@
 import type { CrispCalibration } from "../calibration/calibrate-crisp";
-import { modeSlab } from "../window/draw-slabs";
-import { basisOf, type SettledSetting, settle, type WindowSetting } from "../window/window-setting";
-import { brownScoreAt, crispScoreAt } from "./panel-score";
-import { browningOf, coreC, crustMmAt, lossPercentOf } from "./slab-clocks";
+import { browningOf } from "../clocks/browning-clock";
+import { coreC } from "../clocks/core-clock";
+import { crustMmAt, lossPercentOf } from "../clocks/crust-clock";
+import { brownScoreAt, crispScoreAt } from "../clocks/panel-score";
+import { modePiece } from "./draw-pieces";
+import { basisOf, type SettledSetting, settle, type WindowSetting } from "./window-setting";
 
 /** What `clocksOverTime` works from. */
 export interface ClocksOverTimeOptions extends WindowSetting {
@@ -10,7 +12,7 @@ export interface ClocksOverTimeOptions extends WindowSetting {
   readonly timesMin: readonly number[];
 }
 
-/** The state of one slab over time at the most probable constants. */
+/** The state of one piece over time at the most probable constants. */
 export interface ClocksOverTime {
   readonly kind: "clocks over time";
   readonly setting: SettledSetting;
@@ -24,7 +26,7 @@ export interface ClocksOverTime {
   readonly crispFromMm: number;
 }
 
-/** Core, crust, crispness, browning and loss of a slab while it is heated, at the most probable constants. *
+/** Core, crust, crispness, browning and loss of a piece while it is heated, at the most probable constants. *
  * @example
  * const food = { densityKgM3: 1050, waterFraction: 0.735, freezingPointC: -1, latentKJkg: 216.1728, thawedSpecificHeatKJkgK: 3.5, frozenSpecificHeatKJkgK: 2, thawedConductivityWmK: 0.49, frozenConductivityWmK: 1.5 };
  * const calibration = calibrateCrisp({ food, observations: [], applianceIds: ["basket"] });
@@ -36,18 +38,20 @@ export function clocksOverTime(options: ClocksOverTimeOptions): ClocksOverTime {
   const { calibration, timesMin, ...rest } = options;
   const setting = settle(rest, "clocksOverTime");
   const basis = basisOf(calibration, setting);
-  const slab = modeSlab(calibration, setting);
+  const piece = modePiece(calibration, setting);
   const { thicknessMm } = setting;
-  const crustMm = timesMin.map((time) => crustMmAt(basis, slab, thicknessMm, time));
+  const crustMm = timesMin.map((time) => crustMmAt(basis, piece, thicknessMm, time));
   return Object.freeze({
     kind: "clocks over time",
     setting,
     timesMin,
-    coreC: timesMin.map((time) => coreC(basis, slab, thicknessMm, time)),
+    coreC: timesMin.map((time) => coreC(basis, piece, thicknessMm, time)),
     crustMm,
-    crispScore: crustMm.map((depth) => crispScoreAt(depth, slab.crustMm, slab.panelWidthMm)),
-    brownScore: crustMm.map((depth) => brownScoreAt(browningOf(basis, slab, depth))),
-    lossPercent: crustMm.map((depth) => lossPercentOf(basis, slab, thicknessMm, depth)),
-    crispFromMm: slab.crustMm,
+    crispScore: crustMm.map((depth) => crispScoreAt(depth, piece.crustMm, piece.panelWidthMm)),
+    brownScore: crustMm.map((depth) =>
+      brownScoreAt(browningOf(basis, piece, thicknessMm, depth), piece.brownSteepness),
+    ),
+    lossPercent: crustMm.map((depth) => lossPercentOf(basis, piece, thicknessMm, depth)),
+    crispFromMm: piece.crustMm,
   });
 }

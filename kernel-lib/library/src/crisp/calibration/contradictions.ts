@@ -1,0 +1,69 @@
+import { type CrispNoise, USUAL_NOISE } from "./crisp-noise";
+import type { CrispObservation } from "./crisp-observation";
+
+/** A disagreement that a person must look into before a time is printed. */
+export interface Contradiction {
+  /** trials it is about; empty when it is about the log as a whole */
+  readonly trials: readonly string[];
+  readonly sentence: string;
+}
+
+/** What `contradictionsIn` looks at. */
+export interface ContradictionsOptions {
+  readonly observations: readonly CrispObservation[];
+  readonly noise: CrispNoise;
+  readonly mixWaterKgM3: number;
+  readonly crustWaterKgM3: number;
+  /** what the clocks say a probe reads in a trial, and at four fifths and five quarters of its time (°C) */
+  readonly clockReadingC: (
+    seen: CrispObservation,
+    rested: boolean,
+  ) => { readonly middle: number; readonly early: number; readonly late: number };
+}
+
+/** A reading may be off by so many of its usual standard deviations besides a fifth of the time; our judgement. */
+const FAR = 3;
+/** Noise this many times the usual is no noise but a misfit; our judgement. */
+const UNUSUAL = 2.4;
+
+/**
+ * Where a log disagrees with the clocks, with itself or with what a mix can hold: each as one sentence that names the
+ * trials. The clocks may run a fifth fast or slow in one trial before a reading of it counts as a contradiction.
+ */
+export function contradictionsIn(options: ContradictionsOptions): readonly Contradiction[] {
+  const { observations, noise, mixWaterKgM3, crustWaterKgM3, clockReadingC } = options;
+  const found: Contradiction[] = [];
+  for (const seen of observations) {
+    for (const rested of [false, true]) {
+      const read = rested ? seen.restedCoreC : seen.coreC;
+      if (read === null) continue;
+      const { middle, early, late } = clockReadingC(seen, rested);
+      const slack = FAR * USUAL_NOISE.coreK;
+      if (read >= early - slack && read <= late + slack) continue;
+      found.push({
+        trials: [seen.id],
+        sentence: `${seen.id} read a core of ${read.toFixed(1)} °C after ${seen.timeMin.toFixed(1)} min where the other trials say ${middle.toFixed(0)} °C (${early.toFixed(0)} to ${late.toFixed(0)} °C a fifth earlier or later): look at probe, time and thickness of that trial`,
+      });
+    }
+  }
+  const wide: readonly [keyof CrispNoise, string, string][] = [
+    ["coreK", "core readings", "K"],
+    ["run", "runs", ""],
+    ["crispTime", "crisp times", ""],
+    ["misfit", "settings", ""],
+  ];
+  for (const [kind, what, unit] of wide) {
+    if (noise[kind] <= UNUSUAL * USUAL_NOISE[kind]) continue;
+    const size = unit === "" ? `${Math.round(100 * noise[kind])} %` : `${noise[kind].toFixed(1)} ${unit}`;
+    found.push({
+      trials: [],
+      sentence: `the log's ${what} scatter about the clocks by ${size}, ${(noise[kind] / USUAL_NOISE[kind]).toFixed(1)} times the usual: the clocks do not describe these trials`,
+    });
+  }
+  if (crustWaterKgM3 > 1.1 * mixWaterKgM3)
+    found.push({
+      trials: [],
+      sentence: `the weights ask for ${crustWaterKgM3.toFixed(0)} kg of water from each m³ of crust, and the mix holds ${mixWaterKgM3.toFixed(0)}: look at weights, moisture of the formula and piece sizes`,
+    });
+  return found;
+}

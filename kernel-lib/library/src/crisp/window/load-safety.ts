@@ -1,0 +1,82 @@
+import { normalCdf, normalDensity } from "../../statistics/distributions/normal-distribution";
+import type { CrispNoise } from "../calibration/crisp-noise";
+import { PIECE_CORE_SPREAD } from "../calibration/crisp-residuals";
+
+/** Share of loads in which every piece must be at its limit at a recommended time [-]. */
+export const SAFE_LOADS = 0.99;
+/** Confidence in a safe time against what the trials leave uncertain [-]. */
+export const SAFE_CONFIDENCE = 0.98;
+/** Standard normal value of that confidence. */
+const CONFIDENCE_Z = 2.0537;
+/** The core's time changes by so much of a change in the coefficient: the surface's share, at its usual upper end [-]. */
+const SURFACE_SHARE = 0.85;
+/** The core's time changes with the thickness by this power, between 1 (surface) and 2 (inside). */
+const THICKNESS_POWER = 1.3;
+
+/** Scatter of core times of one setting: between loads, and between the pieces of one (sd of the logarithm). */
+export interface LoadScatter {
+  readonly run: number;
+  readonly piece: number;
+  readonly pieces: number;
+}
+
+/** Scatter of core times from run to run, session to session, place to place and piece to piece. */
+export function loadScatter(noise: CrispNoise, unevenness: number, pieces: number): LoadScatter {
+  return {
+    run: SURFACE_SHARE * Math.hypot(noise.run, noise.session),
+    piece: Math.hypot(PIECE_CORE_SPREAD, THICKNESS_POWER * unevenness),
+    pieces,
+  };
+}
+
+/**
+ * Chance that every piece of a load has its core at the limit at e^x times the typical core time:
+ * ∫ φ(u)·Φ((x − s_run·u)/s_piece)ⁿ du, by the midpoint rule over ±5.
+ */
+export function wholeLoadSafe({ run, piece, pieces }: LoadScatter, x: number): number {
+  const steps = 60;
+  let sum = 0;
+  for (let step = 0; step < steps; step++) {
+    const u = -5 + (10 * (step + 0.5)) / steps;
+    sum += normalDensity(u) * normalCdf((x - run * u) / piece) ** pieces;
+  }
+  return Math.min(1, (sum * 10) / steps);
+}
+
+/**
+ * Factor on the typical core time after which all pieces of 99 of 100 loads are at their limit.
+ *
+ * @example
+ * loadFactor({ run: 0.06, piece: 0.06, pieces: 12 }); // → 1.24
+ */
+export function loadFactor(scatter: LoadScatter): number {
+  let [low, high] = [0, 3];
+  for (let halving = 0; halving < 40; halving++) {
+    const middle = (low + high) / 2;
+    if (wholeLoadSafe(scatter, middle) < SAFE_LOADS) low = middle;
+    else high = middle;
+  }
+  return Math.exp(high);
+}
+
+/**
+ * Time from which all pieces of 99 of 100 loads are at their limit, with 98 % confidence: the larger of the drawn typical
+ * core times' own quantile and that of the lognormal with their middle and spread (so that a few draws do not flatter the
+ * tail), times `loadFactor`.
+ */
+export function safeFrom(typicalCoreMin: Float64Array, factor: number): number {
+  const count = typicalCoreMin.length;
+  const sorted = typicalCoreMin.slice().sort();
+  const shift = Math.log(sorted[count >> 1]);
+  let sum = 0;
+  let squares = 0;
+  for (let at = 0; at < count; at++) {
+    const log = Math.log(typicalCoreMin[at]) - shift;
+    sum += log;
+    squares += log * log;
+  }
+  const mean = sum / count;
+  const sd = Math.sqrt(Math.max(0, squares - count * mean * mean) / Math.max(1, count - 1));
+  const drawn = sorted[Math.min(count - 1, Math.ceil(SAFE_CONFIDENCE * count))];
+  return factor * Math.max(drawn, Math.exp(shift + mean + CONFIDENCE_Z * sd));
+}

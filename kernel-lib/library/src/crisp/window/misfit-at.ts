@@ -1,0 +1,86 @@
+import type { CrispCalibration } from "../calibration/calibrate-crisp";
+import { SETTING_MISFIT } from "../calibration/crisp-noise";
+import { sideOf } from "../calibration/logged-range";
+import { EDGE_SPEED_ERROR } from "../clocks/edge-speed";
+import type { SettledSetting } from "./window-setting";
+
+/** How far the clocks may miss a setting (sd of the logarithm of their times; browning: of its rate), and how far off it is. */
+export interface Misfit {
+  readonly core: number;
+  readonly crust: number;
+  readonly brown: number;
+  /** 0 inside what was logged; 1 is a third thicker or thinner, 15 K hotter, half the floor fuller, or twice the piece [-] */
+  readonly distance: number;
+  /** what lies outside, in words; empty when nothing does */
+  readonly outside: readonly string[];
+}
+
+/** Growth of the misfit over one unit of distance: for the core, the crust and browning; our judgement. */
+const GROWTH = { core: 0.06, crust: 0.05, brown: 0.12 };
+
+/**
+ * What the clocks may miss at a setting: a floor, larger where the log has shown it to be (`noise.misfit`), and a part
+ * that grows with the distance from what was logged in thickness, setpoint, load, start, cut and turn.
+ *
+ * Distances add as squares: ln(L/L₀)/ln(4/3), ΔT/15 K, Δload/0.5, Δstart/20 K, ln(side/side₀)/ln 2, and 1 for a turn
+ * that was never logged; each from the nearest value that was. Without trials everything is far: distance 2.
+ */
+export function misfitAt(calibration: CrispCalibration, setting: SettledSetting, coreError: number): Misfit {
+  const { logged, noise, constants } = calibration;
+  const outside: string[] = [];
+  let squares = 0;
+  const far = (units: number, sentence: string): void => {
+    if (units <= 0) return;
+    squares += units * units;
+    if (units > 0.17) outside.push(sentence);
+  };
+  if (logged === null) {
+    outside.push("no trial of it was logged");
+    squares = 4;
+  } else {
+    const past = (value: number, [low, high]: readonly [number, number]): number =>
+      Math.max(low - value, value - high, 0);
+    const ratio = (value: number, [low, high]: readonly [number, number]): number =>
+      Math.max(Math.log(low / value), Math.log(value / high), 0);
+    const { thicknessMm, setpointC, loadFraction, startC, sidesMm, turned, applianceId } = setting;
+    const [thin, thick] = logged.thicknessMm;
+    const [cool, hot] = logged.setpointC;
+    far(
+      ratio(thicknessMm, logged.thicknessMm) / Math.log(4 / 3),
+      `${thicknessMm.toFixed(1)} mm is outside the trials (${thin.toFixed(1)} to ${thick.toFixed(1)} mm)`,
+    );
+    far(
+      past(setpointC, logged.setpointC) / 15,
+      `${Math.round(setpointC)} °C is outside the trials (${Math.round(cool)} to ${Math.round(hot)} °C)`,
+    );
+    far(
+      past(loadFraction, logged.loadFraction) / 0.5,
+      `${Math.round(100 * loadFraction)} % of the floor is outside the trials (${logged.loadFraction.map((load) => Math.round(100 * load)).join(" to ")} %)`,
+    );
+    far(
+      past(startC, logged.startC) / 20,
+      `a start at ${startC.toFixed(0)} °C is outside the trials (${logged.startC.map((start) => start.toFixed(0)).join(" to ")} °C)`,
+    );
+    if (sidesMm !== null && logged.sideMm !== null)
+      far(
+        ratio(sideOf(sidesMm), logged.sideMm) / Math.log(2),
+        `pieces of ${sidesMm.map((side) => side.toFixed(0)).join(" × ")} mm are ${sideOf(sidesMm) < logged.sideMm[0] ? "smaller" : "larger"} than those logged`,
+      );
+    if (turned && !logged.turned) far(1, "no turned pieces were logged");
+    if (!turned && !logged.unturned) far(1, "only turned pieces were logged");
+    const coefficient = constants.find((constant) => constant.name === `coefficient:${applianceId}`);
+    if (coefficient !== undefined && !coefficient.informed)
+      far(1, `none of its trials in ${applianceId} tells of the coefficient`);
+  }
+  const distance = Math.sqrt(squares);
+  const size = (clock: keyof typeof GROWTH, own: number): number =>
+    Math.hypot(noise.misfit * SETTING_MISFIT[clock], GROWTH[clock] * distance, own);
+  const edges = setting.sidesMm === null ? 0 : EDGE_SPEED_ERROR;
+  return {
+    core: size("core", Math.hypot(coreError, edges)),
+    crust: size("crust", 0.018),
+    brown: size("brown", 0),
+    distance,
+    outside,
+  };
+}
