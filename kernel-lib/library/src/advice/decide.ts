@@ -97,7 +97,10 @@ function decisionOf(known: Known, pan: Pan, { advice, verdict, window, remedies 
 function outcomeOf({ kitchen, variant, calibration, curve }: Known, pan: Pan, window: KitchenWindow): Outcome {
   const { slab, pieces } = batchOnPan({ kitchen, variant, pan, batchG: variant.batchG });
   const { cardMin, lossPercent, lossSdPercent } = window.recommended;
-  const reheatYield = { yieldPercent: 100 - lossPercent, standardErrorPercent: Math.hypot(lossSdPercent, calibration.noise.lossPercent) };
+  const reheatYield = {
+    yieldPercent: 100 - lossPercent,
+    standardErrorPercent: Math.hypot(lossSdPercent, calibration.noise.lossPercent),
+  };
   const macros = pieceMacros({
     totals: formulaTotals(variant.formula, kitchen.ingredients),
     pieceG: pieces.pieceG,

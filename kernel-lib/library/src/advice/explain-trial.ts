@@ -195,12 +195,16 @@ function surprisesOf(
   const { lossPercent } = observationOf(kitchen, trial);
   const { thicknessMm, timeMin } = trial;
   const doubt = Math.hypot(0.03, noise.run);
-  const core = (minutes: number): number => coreReadingC(basis, piece, thicknessMm, minutes, trial.restedCoreC === null);
+  const core = (minutes: number): number =>
+    coreReadingC(basis, piece, thicknessMm, minutes, trial.restedCoreC === null);
   const depth = (minutes: number): number => crustMmAt(basis, piece, thicknessMm, minutes);
   const crisp = (minutes: number): number =>
     meanWritten(crispScoreAt(depth(minutes), piece.crustMm, piece.panelWidthMm), noise.crispScore);
   const brown = (minutes: number): number =>
-    meanWritten(brownScoreAt(browningOf(basis, piece, thicknessMm, depth(minutes)), piece.brownSteepness), noise.brownScore);
+    meanWritten(
+      brownScoreAt(browningOf(basis, piece, thicknessMm, depth(minutes)), piece.brownSteepness),
+      noise.brownScore,
+    );
   const loss = (minutes: number): number => lossPercentOf(basis, piece, thicknessMm, depth(minutes));
   const surprise = (
     of: Surprise["of"],

@@ -113,7 +113,9 @@ export function nextTrial(options: CrispWindowOptions): NextTrial {
   const ranked = candidates.toSorted((a, b) => a.doubtLeft - b.doubtLeft);
   const best = ranked[0];
   const doubtNow = Math.sqrt(covarianceOf(opening, opening));
-  const looks = [-2, -1, 0].map((step) => Math.max(1, best.timeMin + step * Math.max(1, Math.round(0.1 * best.timeMin))));
+  const looks = [-2, -1, 0].map((step) =>
+    Math.max(1, best.timeMin + step * Math.max(1, Math.round(0.1 * best.timeMin))),
+  );
   return freezeDeep({
     kind: "next trial",
     window,

@@ -11,7 +11,9 @@ import { MARKERS, PALETTE } from "../figure/palette";
  */
 export function thicknessByPanFigure(decisions: readonly Decision[]): Figure {
   const placed = decisions.filter((decision) => decision.outcome !== null);
-  const variants = [...new Map(placed.map((decision) => [decision.variantName, decision.triedMm ?? ([0, 0] as const)]))];
+  const variants = [
+    ...new Map(placed.map((decision) => [decision.variantName, decision.triedMm ?? ([0, 0] as const)])),
+  ];
   const pans = [...new Set(placed.map((decision) => decision.panName))];
   const tried = {
     type: "bar",
@@ -42,7 +44,9 @@ export function thicknessByPanFigure(decisions: readonly Decision[]): Figure {
       hovertemplate: `${pan}: %{x:.1f} mm<br>%{text}<extra></extra>`,
     };
   });
-  const outside = placed.filter(({ outcome, triedMm }) => triedMm === null || (outcome?.slab.thicknessMm as number) > triedMm[1]);
+  const outside = placed.filter(
+    ({ outcome, triedMm }) => triedMm === null || (outcome?.slab.thicknessMm as number) > triedMm[1],
+  );
   return {
     kind: "figure",
     data: [tried, ...marks],
