@@ -1,6 +1,5 @@
 import { freezeDeep } from "../../check/freeze-deep";
-import { leastSquares } from "../../fit/least-squares/least-squares";
-import { posteriorMode } from "../../fit/outcomes/posterior-mode";
+import { standardMode } from "../../fit/outcomes/standard-mode";
 import type { ThermalModel } from "../../food/thermal/thermal-properties";
 import { clockBasis } from "../clocks/clock-basis";
 import { coreReadingC } from "../clocks/core-clock";
@@ -60,9 +59,6 @@ export interface CrispCalibration {
 
 /** Iterations of the passes that only learn how large the errors are; the last pass runs to its end. */
 const ROUGH_PASSES: readonly number[] = [8, 4, 3, 3];
-/** The search runs on z + 10, so that its steps for derivatives, a share of the parameter, are alike for all. */
-const OFFSET = 10;
-const STEP = 1e-5;
 
 /**
  * Calibrates heat, crust and browning jointly from logged trials, across thicknesses, cuts, setpoints, appliances, loads.
@@ -93,44 +89,24 @@ export function calibrateCrisp(options: CalibrateCrispOptions): CrispCalibration
   const problem = crispResiduals(options);
   const { priors, observations, slots, applianceIds } = problem;
   const { food } = options;
-  const names = priors.map((_, at) => `z${at}`);
   let noise: CrispNoise = USUAL_NOISE;
-  let start = priors.map(() => 0);
-  let shared: SharedCovariance = { lower: new Float64Array(0), whiten: (residuals) => residuals };
-  const residualsAt = (z: ArrayLike<number>): Float64Array => shared.whiten(problem.residualsAt(z, noise));
-  const settings = (): { [name: string]: { start: number; lower: number; upper: number } } =>
-    Object.fromEntries(
-      names.map((name, at) => [name, { start: start[at] + OFFSET, lower: OFFSET - 6, upper: OFFSET + 6 }]),
-    );
-  const valuesOf = (parameters: { readonly [name: string]: number }): number[] =>
-    names.map((name) => parameters[name] - OFFSET);
-  const share = (): void => {
-    shared = sharedCovariance(problem, problem.effectsAt(start, noise), noise);
+  let start: Float64Array = new Float64Array(priors.length);
+  let shared: SharedCovariance | null = null;
+  const residuals = (z: ArrayLike<number>): Float64Array => {
+    const own = problem.residualsAt(z, noise);
+    return shared === null ? own : shared.whiten(own);
   };
-  for (const iterations of slots.length === 0 ? [] : ROUGH_PASSES) {
-    share();
-    const rough = leastSquares<string>({
-      parameters: settings(),
-      residuals: (parameters) => [...residualsAt(valuesOf(parameters)), ...valuesOf(parameters)],
-      sdKnown: true,
-      relativeStep: STEP,
-      maxIterations: iterations,
-    });
-    start = names.map((name) => rough.parameters[name].estimate - OFFSET);
+  for (const maxIterations of slots.length === 0 ? [] : ROUGH_PASSES) {
+    shared = sharedCovariance(problem, problem.effectsAt(start, noise), noise);
+    start = standardMode({ start, residuals, maxIterations }).z;
     const effects = problem.effectsAt(start, noise);
     const covariance = sharedCovariance(problem, effects, noise);
-    noise = noiseAgain(problem, noise, problem.residualsAt(start, noise), effects, covariance, names.length);
+    noise = noiseAgain(problem, noise, problem.residualsAt(start, noise), effects, covariance, priors.length);
   }
-  share();
-  const mode = posteriorMode<string>({
-    parameters: settings(),
-    priors: Object.fromEntries(names.map((name) => [name, { mean: OFFSET, sd: 1 }])),
-    residuals: (parameters) => residualsAt(valuesOf(parameters)),
-    model: "crisp calibration",
-    relativeStep: STEP,
-  });
+  shared = slots.length === 0 ? null : sharedCovariance(problem, problem.effectsAt(start, noise), noise);
+  const mode = standardMode({ start, residuals });
 
-  const z = names.map((name) => mode.parameters[name].estimate - OFFSET);
+  const z = [...mode.z];
   const constants = priors.map((prior, at): CalibratedConstant => {
     const sd = Math.sqrt(mode.covariance[at][at]);
     const dataShare = Math.max(0, 1 - sd * sd);

@@ -2,7 +2,9 @@ import { fail } from "../../check/check";
 import { UNCUT } from "../clocks/edge-speed";
 import { coefficientAtLoad, crowdingOf } from "../clocks/load-effect";
 import { MIDDLE_SETPOINT_C, type PieceConstants, SETPOINT_STEP_K } from "../clocks/piece-constants";
-import { PRODUCT_CONSTANTS } from "./crisp-priors";
+import { PRODUCT_CONSTANTS, type ProductConstant } from "./crisp-priors";
+
+const PLACE_OF = Object.fromEntries(PRODUCT_CONSTANTS.map((name, at) => [name, at])) as Record<ProductConstant, number>;
 
 /** Where and how a piece is heated, as far as its constants depend on it. */
 export interface PiecePlace {
@@ -33,7 +35,7 @@ export function pieceAt(options: PieceAtOptions): PieceConstants {
   const own = applianceIds.indexOf(place.applianceId);
   if (own < 0) fail("crisp calibration: applianceId", `must be one of ${applianceIds.join(", ")}`, place.applianceId);
   const first = applianceIds.length;
-  const at = (name: (typeof PRODUCT_CONSTANTS)[number]): number => values[first + PRODUCT_CONSTANTS.indexOf(name)];
+  const at = (name: ProductConstant): number => values[first + PLACE_OF[name]];
   const steps = (place.setpointC - MIDDLE_SETPOINT_C) / SETPOINT_STEP_K;
   const absolute = (place.setpointC + 273.15) / (MIDDLE_SETPOINT_C + 273.15);
   const loose = values[own] * absolute ** at("airPower");
