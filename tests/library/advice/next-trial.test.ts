@@ -15,9 +15,12 @@ describe("nextTrial", () => {
       expect(share).toBeLessThanOrEqual(1);
     }
     expect(left[0]).toBeLessThan(0.9);
+    const [best] = next.candidates;
     expect(next.sentence).toContain(
-      `${next.candidates[0].thicknessMm.toFixed(1)} mm at ${next.candidates[0].setpointC} °C`,
+      `${best.batchG} g on half sheet (${best.thicknessMm.toFixed(1)} mm), ${best.setpointC} °C in small-basket`,
     );
+    expect(next.tasters).toBe(4);
+    for (const { batchG } of next.candidates) expect(batchG % 10).toBe(0);
   });
 
   it("knows less with fewer trials", () => {

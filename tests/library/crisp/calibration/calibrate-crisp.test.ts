@@ -3,19 +3,13 @@ import {
   type CrispCalibration,
   calibrateCrisp,
 } from "../../../../kernel-lib/library/src/crisp/calibration/calibrate-crisp";
-import { calibrationPosterior } from "../../../../kernel-lib/library/src/crisp/calibration/calibration-posterior";
 import type { CrispObservation } from "../../../../kernel-lib/library/src/crisp/calibration/crisp-observation";
+import { browningOf } from "../../../../kernel-lib/library/src/crisp/clocks/browning-clock";
+import { clockBasis } from "../../../../kernel-lib/library/src/crisp/clocks/clock-basis";
+import { coreC } from "../../../../kernel-lib/library/src/crisp/clocks/core-clock";
+import { crispMin, crustMmAt, lossPercentOf } from "../../../../kernel-lib/library/src/crisp/clocks/crust-clock";
 import { airAtLoadC, coefficientAtLoad, crowdingOf } from "../../../../kernel-lib/library/src/crisp/clocks/load-effect";
 import { brownScoreAt, crispScoreAt } from "../../../../kernel-lib/library/src/crisp/clocks/panel-score";
-import {
-  browningOf,
-  clockBasis,
-  coreC,
-  crispMin,
-  crustMmAt,
-  lossPercentOf,
-} from "../../../../kernel-lib/library/src/crisp/clocks/slab-clocks";
-import { symmetricEigen } from "../../../../kernel-lib/library/src/statistics/linear-algebra/symmetric-eigen";
 import { seededRandom } from "../../../../kernel-lib/library/src/statistics/random/seeded-random";
 import { bareSlab, food, unmeasured } from "../sample-food";
 
@@ -24,7 +18,9 @@ const truth = {
   coefficientWm2K: 48,
   crustWaterKgM3: 450,
   crustMm: 0.45,
-  browningPerS: 5e5,
+  browningPerS: 7e-3,
+  browningKJmol: 78,
+  plateauC: 97,
   dripFraction: 0.012,
 };
 const LOAD_LOSS = 0.35;
@@ -64,7 +60,7 @@ function trials(options: {
             coreC: coreC(basis, slab, thicknessMm, timeMin) + 1.2 * options.scatter * random.normal(),
             lossPercent: lossPercentOf(basis, slab, thicknessMm, depth) + 0.5 * options.scatter * random.normal(),
             crispScores: taste(crispScoreAt(depth, slab.crustMm, slab.panelWidthMm)),
-            brownScores: taste(brownScoreAt(browningOf(basis, slab, depth))),
+            brownScores: taste(brownScoreAt(browningOf(basis, slab, thicknessMm, depth), 1)),
           });
         }
   return seen;
@@ -83,7 +79,7 @@ describe("calibrateCrisp", () => {
       ["loadLoss", LOAD_LOSS],
       ["turnGain", TURN_GAIN],
       ["conductivity", 1],
-      ["browning", 5e5],
+      ["browning", 7e-3],
       ["drip", 0.012],
     ] as const) {
       const { estimate, interval95 } = constantOf(calibration, name);
@@ -114,58 +110,10 @@ describe("calibrateCrisp", () => {
   it("is the prior without trials, and warns of one thickness only and of scores on one side", () => {
     const none = calibrateCrisp({ food, observations: [], applianceIds: ["basket"] });
     expect(none.notices).toEqual(["No trials: every number is the prior's, so the intervals are wide."]);
-    for (const { estimate, prior } of none.constants) expect(estimate / prior.middle).toBeCloseTo(1, 6);
+    for (const { estimate, prior } of none.constants) expect(estimate).toBeCloseTo(prior.middle, 6);
     const crispOnes = trials({ mm: [9], scatter: 1 }).filter((seen) => seen.crispScores.every((score) => score >= 6));
     const { notices } = calibrateCrisp({ food, observations: crispOnes, crustWaterKgM3: 400 });
     expect(notices.join(" ")).toMatch(/One thickness only: .* Crispness scores lie on one side of 6 only/);
-  });
-
-  it("has the spread of a long random walk over the posterior", () => {
-    const options = {
-      food,
-      observations: trials({ mm: [6, 9, 12], scatter: 1, loads: [0.6, 1] }),
-      crustWaterKgM3: 400,
-    };
-    const calibration = calibrateCrisp(options);
-    const logDensity = calibrationPosterior(options, calibration);
-    const { values, vectors } = symmetricEigen(calibration.covariance);
-    const size = calibration.mode.length;
-    const random = seededRandom(5);
-    const sum = new Float64Array(size);
-    const squares = new Float64Array(size);
-    let at = [...calibration.mode];
-    let now = logDensity(at);
-    let kept = 0;
-    let accepted = 0;
-    const steps = 40_000;
-    for (let step = 0; step < steps; step++) {
-      const next = [...at];
-      for (let along = 0; along < size; along++) {
-        const move = (2.38 / Math.sqrt(size)) * 0.8 * Math.sqrt(values[along]) * random.normal();
-        for (let j = 0; j < size; j++) next[j] += move * vectors[along][j];
-      }
-      const then = logDensity(next);
-      if (Math.log(1 - random.uniform()) < then - now) {
-        at = next;
-        now = then;
-        accepted++;
-      }
-      if (step < 4000) continue;
-      kept++;
-      for (let j = 0; j < size; j++) {
-        sum[j] += at[j];
-        squares[j] += at[j] * at[j];
-      }
-    }
-    expect(accepted / steps).toBeGreaterThan(0.15);
-    for (let j = 0; j < size; j++) {
-      const mean = sum[j] / kept;
-      const sd = Math.sqrt(squares[j] / kept - mean * mean);
-      const own = Math.sqrt(calibration.covariance[j][j]);
-      const { name } = calibration.constants[j];
-      expect(Math.abs(mean - calibration.mode[j]) / own, name).toBeLessThan(0.35);
-      expect(Math.abs(Math.log(sd / own)), name).toBeLessThan(Math.log(1.25));
-    }
   });
 
   it("stays finite over random nonsense, and says when it did not converge", () => {

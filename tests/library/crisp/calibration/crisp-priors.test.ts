@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { crispPriors, priorValue } from "../../../../kernel-lib/library/src/crisp/calibration/crisp-priors";
 
 describe("crispPriors", () => {
-  const priors = crispPriors({ applianceIds: ["basket", "oven"], crustWaterKgM3: 400 });
+  const priors = crispPriors({ applianceIds: ["basket", "oven"], crustWaterKgM3: 400, coated: true });
 
   it("states for each where it comes from and what would tell more", () => {
     expect(new Set(priors.map((prior) => prior.name)).size).toBe(priors.length);

@@ -1,32 +1,37 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import {
-  BROWNING_K,
+  BROWNING_REFERENCE_K,
   browningReach,
   browningSum,
   browningTable,
 } from "../../../../kernel-lib/library/src/crisp/clocks/browning-table";
 
-/** ∫₁^U exp(−E/RTs)·u du by the midpoint rule on 20 000 slices. */
-function fineSum(airC: number, u: number): number {
+/** ∫₁^U exp[−E/R·(1/Ts − 1/423 K)]·u du by the midpoint rule on 20 000 slices. */
+function fineSum(airC: number, u: number, kJmol: number): number {
   const step = (u - 1) / 20_000;
   let sum = 0;
   for (let slice = 0; slice < 20_000; slice++) {
     const at = 1 + (slice + 0.5) * step;
-    sum += Math.exp(-BROWNING_K / (airC + 273.15 - (airC - 100) / at)) * at * step;
+    sum +=
+      Math.exp((kJmol / 0.008314462618) * (1 / BROWNING_REFERENCE_K - 1 / (airC + 273.15 - (airC - 100) / at))) *
+      at *
+      step;
   }
   return sum;
 }
 
 describe("browningTable", () => {
   it.each([150, 180, 204, 230])("agrees with a fine sum at %d °C", (airC) => {
-    const table = browningTable(airC, 100);
-    for (const u of [1.01, 1.2, 1.7, 3, 9])
-      expect(Math.abs(browningSum(table, u) / fineSum(airC, u) - 1)).toBeLessThan(2e-4);
+    for (const kJmol of [64, 78, 95]) {
+      const table = browningTable(airC, 100, kJmol);
+      for (const u of [1.01, 1.2, 1.7, 3, 9])
+        expect(Math.abs(browningSum(table, u) / fineSum(airC, u, kJmol) - 1)).toBeLessThan(2e-4);
+    }
   });
 
   it("is undone by browningReach, beyond its last node too", () => {
-    const table = browningTable(200, 100);
+    const table = browningTable(200, 100, 78);
     fc.assert(
       fc.property(fc.double({ min: 1.001, max: 60, noNaN: true }), (u) => {
         expect(Math.abs(browningReach(table, browningSum(table, u)) / u - 1)).toBeLessThan(1e-9);

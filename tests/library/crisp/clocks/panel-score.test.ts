@@ -17,7 +17,11 @@ describe("panel scores", () => {
   });
 
   it("turn browning into a score and back", () => {
-    for (const score of [0.5, 3, 7, 8.9]) expect(brownScoreAt(browningFor(score))).toBeCloseTo(score, 10);
+    for (const steepness of [0.7, 1, 1.4])
+      for (const score of [0.5, 3, 7, 8.9])
+        expect(brownScoreAt(browningFor(score, steepness), steepness)).toBeCloseTo(score, 10);
+    expect(brownScoreAt(0.6, 1.4)).toBeCloseTo(brownScoreAt(0.6, 1), 12);
+    expect(brownScoreAt(1, 1)).toBeCloseTo(9 * (1 - Math.exp(-1)), 12);
   });
 
   it("know that a scale with ends pulls the mean of tasters inwards", () => {

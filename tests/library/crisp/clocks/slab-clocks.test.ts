@@ -1,11 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { brownDryingMin, browningOf } from "../../../../kernel-lib/library/src/crisp/clocks/browning-clock";
+import { clockBasis } from "../../../../kernel-lib/library/src/crisp/clocks/clock-basis";
+import { coreC, coreMin } from "../../../../kernel-lib/library/src/crisp/clocks/core-clock";
 import {
-  brownDryingMin,
-  browningOf,
-  clockBasis,
-  coreC,
-  coreMin,
   crispMin,
   crustDepthAfter,
   crustDryingMin,
@@ -13,7 +11,7 @@ import {
   crustStartMin,
   dryDryingMin,
   lossPercentOf,
-} from "../../../../kernel-lib/library/src/crisp/clocks/slab-clocks";
+} from "../../../../kernel-lib/library/src/crisp/clocks/crust-clock";
 import { coreTimeClosedForm } from "../../../../kernel-lib/library/src/heat/formulas/core-time-closed-form";
 import { crustDepthMm, crustMin } from "../../../../kernel-lib/library/src/heat/formulas/crust-depth";
 import { crustStart } from "../../../../kernel-lib/library/src/heat/formulas/crust-start";
@@ -24,7 +22,7 @@ import { bareSlab, food } from "../sample-food";
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 const coated = { ...bareSlab, coatingMm: 0.4, crustWaterKgM3: 300 };
 
-describe("slab clocks", () => {
+describe("clocks of an uncut slab", () => {
   it("are the closed forms of heat/, worked out once for each air temperature", () => {
     fc.assert(
       fc.property(
@@ -57,7 +55,7 @@ describe("slab clocks", () => {
         const slab = { ...coated, coefficientWm2K: h };
         const minutes = crustDryingMin(basis, slab, depthMm);
         expect(crustDepthAfter(basis, slab, minutes)).toBeCloseTo(depthMm, 9);
-        expect(brownDryingMin(basis, slab, browningOf(basis, slab, depthMm)) / minutes).toBeCloseTo(1, 6);
+        expect(brownDryingMin(basis, slab, 9, browningOf(basis, slab, 9, depthMm)) / minutes).toBeCloseTo(1, 6);
         expect(dryDryingMin(basis, slab, 20, lossPercentOf(basis, slab, 20, depthMm))).toBeCloseTo(minutes, 9);
       }),
     );

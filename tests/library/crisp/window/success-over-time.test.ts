@@ -1,15 +1,13 @@
 import { describe, expect, it } from "vitest";
-import {
-  type PieceTimes,
-  safeFromMin,
-  successOverTime,
-} from "../../../../kernel-lib/library/src/crisp/window/success-over-time";
+import { type PieceTimes, successOverTime } from "../../../../kernel-lib/library/src/crisp/window/success-over-time";
 
 const piecesOf = (rows: [core: number, crisp: number, closes: number][]): PieceTimes => ({
   coreMin: Float64Array.from(rows, ([core]) => core),
   crispMin: Float64Array.from(rows, ([, crisp]) => crisp),
   opensMin: Float64Array.from(rows, ([core, crisp]) => Math.max(core, crisp)),
   closesMin: Float64Array.from(rows, ([, , closes]) => closes),
+  typicalCoreMin: Float64Array.from(rows, ([core]) => core),
+  scatter: { run: 0.05, piece: 0.05, pieces: 12 },
 });
 
 describe("successOverTime", () => {
@@ -27,10 +25,15 @@ describe("successOverTime", () => {
     expect(chances.draws).toBe(4);
   });
 
-  it("takes the safe time from the tail that few draws do not show", () => {
-    const few = Float64Array.from([9, 10, 11, 10.5, 9.5]);
-    expect(safeFromMin(few)).toBeGreaterThan(11);
-    const skewed = Float64Array.from({ length: 1000 }, (_, at) => (at < 10 ? 30 : 10));
-    expect(safeFromMin(skewed)).toBe(30);
+  it("asks more of a whole load than of a piece, and nothing of a load before its cores are near", () => {
+    const pieces = piecesOf([
+      [6, 6, 20],
+      [6, 6, 20],
+    ]);
+    const { safeLoads } = successOverTime(pieces, [3, 6, 6.6, 9]);
+    expect(safeLoads[0]).toBe(0);
+    expect(safeLoads[1]).toBeLessThan(0.1);
+    expect(safeLoads[2]).toBeLessThan(1);
+    expect(safeLoads[3]).toBeGreaterThan(0.999);
   });
 });

@@ -1,11 +1,11 @@
 import { describe, expect, it } from "vitest";
-import { largestThickness } from "../../../../kernel-lib/library/src/crisp/clocks/largest-thickness";
+import { largestThickness } from "../../../../kernel-lib/library/src/crisp/window/largest-thickness";
 import { windowAt } from "../../../../kernel-lib/library/src/crisp/window/window-at";
 import { windowMapOverSetpoint, windowMapOverTime } from "../../../../kernel-lib/library/src/crisp/window/window-map";
 import { windowOverThickness } from "../../../../kernel-lib/library/src/crisp/window/window-over-thickness";
-import { calibrationAt } from "../sample-food";
+import { calibrationAt, MIDDLE } from "../sample-food";
 
-const calibration = calibrationAt([0, 0, 0, 0, 0, 0, 0, 0, 0], 0.1);
+const calibration = calibrationAt(MIDDLE, 0.1);
 const place = { calibration, applianceId: "basket" };
 const thicknessesMm = [5, 8, 11, 14, 17, 20];
 
@@ -33,13 +33,21 @@ describe("windowMapOverTime", () => {
     }
   });
 
-  it("agrees with the window of each thickness", () => {
+  it("has the chances of the window of each thickness, where they are safe", () => {
+    let compared = 0;
     for (const [column, thicknessMm] of thicknessesMm.entries()) {
-      const { opens, closes } = windowAt({ ...place, setpointC: 200, thicknessMm, draws: 400 });
-      const middle = Math.round((opens.interval95[1] + closes.interval95[0]) / 2);
-      expect(map.success[middle][column]).toBeGreaterThan(0.9);
-      expect(map.success[Math.floor(opens.interval95[0]) - 1][column]).toBeLessThan(0.1);
+      const { chances } = windowAt({ ...place, setpointC: 200, thicknessMm, draws: 400 });
+      for (const [row, time] of timesMin.entries()) {
+        if (time < chances.safeFromMin) continue;
+        const after = chances.timesMin.findIndex((each) => each >= time);
+        if (after < 1) continue;
+        compared++;
+        const [low, high] = [chances.success[after - 1], chances.success[after]].toSorted((a, b) => a - b);
+        expect(map.success[row][column]).toBeGreaterThanOrEqual(low - 0.01);
+        expect(map.success[row][column]).toBeLessThanOrEqual(high + 0.01);
+      }
     }
+    expect(compared).toBeGreaterThan(30);
   });
 });
 

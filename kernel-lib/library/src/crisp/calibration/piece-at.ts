@@ -6,6 +6,11 @@ import { PRODUCT_CONSTANTS, type ProductConstant } from "./crisp-priors";
 
 const PLACE_OF = Object.fromEntries(PRODUCT_CONSTANTS.map((name, at) => [name, at])) as Record<ProductConstant, number>;
 
+/** A plateau that nears 100 °C smoothly from below, the same value up to 96 °C. */
+function softCap(plateauC: number): number {
+  return plateauC <= 96 ? plateauC : 100 - 4 * Math.exp(-(plateauC - 96) / 4);
+}
+
 /** Where and how a piece is heated, as far as its constants depend on it. */
 export interface PiecePlace {
   readonly applianceId: string;
@@ -52,8 +57,9 @@ export function pieceAt(options: PieceAtOptions): PieceConstants {
     conductivityFactor: at("conductivity"),
     coreFactor: at("coreFactor") * Math.exp(-at("coreBySetpoint") * steps),
     coreByThickness: at("coreByThickness"),
-    plateauC: Math.min(100, at("plateau")),
+    plateauC: softCap(at("plateau")),
     restGain: Math.max(0, at("restGain")),
+    probeWarmK: at("probeWarm"),
     warmShare: at("warmShare"),
     edgeCrust: at("edgeCrust"),
     crustFactor: Math.exp(-at("crustBySetpoint") * steps),

@@ -2,9 +2,14 @@
 export const BROWNING_REFERENCE_K = 423.15;
 const GAS_KJMOLK = 0.008314462618;
 
+/** Browning rate of a surface over that at 150 °C: exp[−E/R·(1/T − 1/423 K)], after Arrhenius. */
+export function browningRate(surfaceK: number, browningKJmol: number): number {
+  return Math.exp((browningKJmol / GAS_KJMOLK) * (1 / BROWNING_REFERENCE_K - 1 / surfaceK));
+}
+
 /** Above this ratio of resistances the surface is within a few kelvin of the air, and the last value is carried on. */
 const LAST = 25;
-const NODES = 81;
+const NODES = 101;
 const STEP: number = LAST ** (1 / (NODES - 1));
 const LOG_STEP: number = Math.log(STEP);
 const NODE: Float64Array = Float64Array.from({ length: NODES }, (_, at) => STEP ** at);
@@ -20,13 +25,12 @@ export interface BrowningTable {
  *
  * With U = 1 + h·s/kc the surface is at Ts = Ta − (Ta − Tev)/U, and the front takes dt = G·(kc/h²)·U·dU with
  * G = ρw·Lv/(Ta − Tev). So ∫k dt = k150·G·(kc/h²)·F(U), F(U) = ∫₁^U exp[−E/R·(1/Ts − 1/423 K)]·u du: one table serves
- * every coefficient, coating and thickness. Simpson's rule between 81 geometric nodes.
+ * every coefficient, coating and thickness. Simpson's rule between 101 geometric nodes.
  */
 export function browningTable(airC: number, evaporationC: number, browningKJmol: number): BrowningTable {
   const airK = airC + 273.15;
   const drivingK = airC - evaporationC;
-  const perK = browningKJmol / GAS_KJMOLK;
-  const rateAt = (u: number): number => Math.exp(perK * (1 / BROWNING_REFERENCE_K - 1 / (airK - drivingK / u))) * u;
+  const rateAt = (u: number): number => browningRate(airK - drivingK / u, browningKJmol) * u;
   const rate = new Float64Array(NODES);
   const sum = new Float64Array(NODES);
   for (let at = 0; at < NODES; at++) {
@@ -38,20 +42,16 @@ export function browningTable(airC: number, evaporationC: number, browningKJmol:
   return { rate, sum };
 }
 
-/** F at U, by the trapezoid of the rate within a node step. */
+/** F at U, by the cubic that has the sums and rates of the nodes to either side. */
 export function browningSum(table: BrowningTable, u: number): number {
   if (u <= 1) return 0;
   const { rate, sum } = table;
   if (u >= LAST) return sum[NODES - 1] + (rate[NODES - 1] / LAST) * ((u * u - LAST * LAST) / 2);
   const at = Math.min(NODES - 2, Math.floor(Math.log(u) / LOG_STEP));
-  const wide = NODE[at + 1] - NODE[at];
-  const past = u - NODE[at];
-  const own = rate[at] * past + (((rate[at + 1] - rate[at]) / wide) * past * past) / 2;
-  const whole = ((rate[at] + rate[at + 1]) * wide) / 2;
-  return sum[at] + (own * (sum[at + 1] - sum[at])) / whole;
+  return sum[at] + cubic(table, at, (u - NODE[at]) / (NODE[at + 1] - NODE[at]));
 }
 
-/** U at which F reaches a value: the inverse of `browningSum`. */
+/** U at which F reaches a value: the inverse of `browningSum`, by Newton's steps on the cubic. */
 export function browningReach(table: BrowningTable, wanted: number): number {
   if (wanted <= 0) return 1;
   const { rate, sum } = table;
@@ -65,8 +65,21 @@ export function browningReach(table: BrowningTable, wanted: number): number {
     else high = middle;
   }
   const wide = NODE[high] - NODE[low];
-  const whole = ((rate[low] + rate[high]) * wide) / 2;
-  const own = ((wanted - sum[low]) * whole) / (sum[high] - sum[low]);
+  const rest = wanted - sum[low];
   const slope = (rate[high] - rate[low]) / wide;
-  return NODE[low] + (2 * own) / (rate[low] + Math.sqrt(rate[low] * rate[low] + 2 * slope * own));
+  let x = (2 * rest) / (rate[low] + Math.sqrt(rate[low] * rate[low] + 2 * slope * rest)) / wide;
+  for (let step = 0; step < 3; step++) {
+    const near = 1e-6;
+    const there = cubic(table, low, x);
+    x -= ((there - rest) * near) / (cubic(table, low, x + near) - there);
+  }
+  return NODE[low] + x * wide;
+}
+
+/** The rise of F past a node, at a share of the way to the next (Hermite). */
+function cubic({ rate, sum }: BrowningTable, at: number, x: number): number {
+  const wide = NODE[at + 1] - NODE[at];
+  const rise = sum[at + 1] - sum[at];
+  const [from, to] = [wide * rate[at], wide * rate[at + 1]];
+  return x * (from + x * (3 * rise - 2 * from - to + x * (from + to - 2 * rise)));
 }

@@ -25,6 +25,8 @@ export interface PieceConstants {
   readonly plateauC: number;
   /** share of the difference between the mean and the core that the core gains while it rests [-] */
   readonly restGain: number;
+  /** how far the probe reads above the coldest point while that is below the plateau (K) */
+  readonly probeWarmK: number;
 
   /** share of the crust's start that waits until the whole piece is warm [-] */
   readonly warmShare: number;

@@ -1,6 +1,7 @@
 import { normalCdf, normalDensity } from "../../statistics/distributions/normal-distribution";
 import type { CrispNoise } from "../calibration/crisp-noise";
 import { PIECE_CORE_SPREAD } from "../calibration/crisp-residuals";
+import { NEVER_MIN } from "./window-setting";
 
 /** Share of loads in which every piece must be at its limit at a recommended time [-]. */
 export const SAFE_LOADS = 0.99;
@@ -62,21 +63,23 @@ export function loadFactor(scatter: LoadScatter): number {
 /**
  * Time from which all pieces of 99 of 100 loads are at their limit, with 98 % confidence: the larger of the drawn typical
  * core times' own quantile and that of the lognormal with their middle and spread (so that a few draws do not flatter the
- * tail), times `loadFactor`.
+ * tail), times `loadFactor`. Never, when more than one draw in fifty never gets there.
  */
 export function safeFrom(typicalCoreMin: Float64Array, factor: number): number {
   const count = typicalCoreMin.length;
   const sorted = typicalCoreMin.slice().sort();
+  const drawn = sorted[Math.min(count - 1, Math.ceil(SAFE_CONFIDENCE * count))];
+  if (drawn >= NEVER_MIN) return NEVER_MIN;
   const shift = Math.log(sorted[count >> 1]);
   let sum = 0;
   let squares = 0;
-  for (let at = 0; at < count; at++) {
-    const log = Math.log(typicalCoreMin[at]) - shift;
+  let reached = 0;
+  for (; reached < count && sorted[reached] < NEVER_MIN; reached++) {
+    const log = Math.log(sorted[reached]) - shift;
     sum += log;
     squares += log * log;
   }
-  const mean = sum / count;
-  const sd = Math.sqrt(Math.max(0, squares - count * mean * mean) / Math.max(1, count - 1));
-  const drawn = sorted[Math.min(count - 1, Math.ceil(SAFE_CONFIDENCE * count))];
+  const mean = sum / reached;
+  const sd = Math.sqrt(Math.max(0, squares - reached * mean * mean) / Math.max(1, reached - 1));
   return factor * Math.max(drawn, Math.exp(shift + mean + CONFIDENCE_Z * sd));
 }

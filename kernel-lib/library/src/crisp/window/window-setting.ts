@@ -75,6 +75,9 @@ export function basisOf(calibration: CrispCalibration, setting: SettledSetting):
   });
 }
 
+/** A core that never reaches its limit counts as reaching it after a week (min). */
+export const NEVER_MIN = 1e4;
+
 /** The four moments of one piece (min). */
 export interface PieceMoments {
   /** core at its limit, held as long as the limit asks */
@@ -96,7 +99,7 @@ export function momentsOf(
   const startMin = crustStartMin(basis, piece, thicknessMm);
   const tooBrown = browningFor(setting.tooBrownScore, piece.brownSteepness);
   return {
-    coreMin: coreMin(basis, piece, thicknessMm) + setting.limit.holdS / 60,
+    coreMin: Math.min(NEVER_MIN, coreMin(basis, piece, thicknessMm) + setting.limit.holdS / 60),
     crispMin:
       piece.crustMm > thicknessMm / 2
         ? Number.POSITIVE_INFINITY

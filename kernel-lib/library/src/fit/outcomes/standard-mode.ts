@@ -15,7 +15,7 @@ export interface StandardMode {
   readonly z: Float64Array;
   /** (JᵀJ + I)⁻¹ at the mode, row by row */
   readonly covariance: readonly (readonly number[])[];
-  /** the last step was below a thousandth of the posterior's standard deviations */
+  /** the last step was a thousandth of the posterior's standard deviations, or lowered the sum of squares by 0.0001 */
   readonly converged: boolean;
   readonly reason: string;
   readonly iterations: number;
@@ -24,12 +24,15 @@ export interface StandardMode {
 const STEP = 1e-5;
 /** z is held to so many prior standard deviations. */
 const FARTHEST = 6;
+/** A step this short, over the posterior's own standard deviations, is the last; so is one that lowers the sum by less. */
 const SETTLED = 1e-3;
+const LEAST_GAIN = 1e-4;
 
 /**
  * Posterior mode of parameters with standard normal priors and residuals of known size: minimises Σrᵢ(z)² + Σzⱼ² by
  * Levenberg's damped Gauss–Newton steps on (JᵀJ + I + λI)δ = −(Jᵀr + z). The prior keeps the equations well conditioned, so
- * that they are solved as they stand. It settles when a step, measured by the posterior's own covariance, is below 0.001.
+ * that they are solved as they stand. It settles when a step, measured by the posterior's own covariance, is below 0.001, or lowers the
+ * sum by less than 0.0001 (a hundredth of a standard deviation off).
  *
  * @example
  * const pulled = standardMode({ start: [0], residuals: (z) => Float64Array.of((2 - z[0]) / 0.5) });
@@ -87,7 +90,7 @@ export function standardMode(options: StandardModeOptions): StandardMode {
       for (let a = 0; a < size; a++)
         for (let b = 0; b < size; b++) length += step[a] * curvature[a * size + b] * step[b];
       if (Number.isFinite(then) && then <= sum + 1e-9) {
-        settled = Math.sqrt(length) < SETTLED || (sum - then < 1e-7 && damping < 1);
+        settled = Math.sqrt(length) < SETTLED || (sum - then < LEAST_GAIN && damping < 1);
         z = next;
         r = left;
         sum = then;
@@ -109,7 +112,7 @@ export function standardMode(options: StandardModeOptions): StandardMode {
     covariance: Array.from({ length: size }, (_, a) => Array.from(inverse.subarray(a * size, (a + 1) * size))),
     converged: settled,
     reason: settled
-      ? "the last step was below a thousandth of the doubt"
+      ? "the last step was below a hundredth of the doubt"
       : `stopped after ${iterations} steps without settling`,
     iterations,
   };

@@ -42,9 +42,23 @@ function block(decisions: readonly Decision[]): string {
   return [
     `${variantName}: ${applianceId} at ${setpointC} °C, core at least ${core.limitC} °C (${core.limitF} °F), ${triedText(triedMm)}`,
     line(HEADING),
-    ...decisions.flatMap((decision) => [line(cells(decision)), `    ${decision.verdict}`]),
+    ...decisions.flatMap((decision) => [line(cells(decision)), ...wrapped(decision.verdict)]),
     "",
   ].join("\n");
+}
+
+/** A sentence in lines of at most 116 characters, indented. */
+function wrapped(sentence: string): string[] {
+  const lines: string[] = [];
+  let now = "   ";
+  for (const word of sentence.split(" ")) {
+    if (now.length + word.length + 1 > 120) {
+      lines.push(now);
+      now = "   ";
+    }
+    now += ` ${word}`;
+  }
+  return [...lines, now];
 }
 
 function triedText(triedMm: Decision["triedMm"]): string {

@@ -1,12 +1,12 @@
 import { describe, expect, it } from "vitest";
-import { clocksOverTime } from "../../../../kernel-lib/library/src/crisp/clocks/clocks-over-time";
+import { clocksOverTime } from "../../../../kernel-lib/library/src/crisp/window/clocks-over-time";
 import { windowAt } from "../../../../kernel-lib/library/src/crisp/window/window-at";
-import { calibrationAt } from "../sample-food";
+import { calibrationAt, MIDDLE } from "../sample-food";
 
 describe("clocksOverTime", () => {
   it("passes each mark when the window says so", () => {
     const setting = {
-      calibration: calibrationAt([0, 0, 0, 0, 0, 0, 0, 0, 0], 0.1),
+      calibration: calibrationAt(MIDDLE, 0.1),
       thicknessMm: 9,
       applianceId: "basket",
       setpointC: 200,
