@@ -1,4 +1,4 @@
-import type { Notebook } from "./notebook";
+import type { Notebook } from "./nbformat";
 
 /** How deep JSON in a notebook may nest: our judgement, ten times what a figure needs; deeper overflows the stack. */
 const DEEPEST = 200;
