@@ -8,14 +8,18 @@ export type { Cell, Notebook, Output, Text } from "./nbformat";
 
 /** Reads a notebook of nbformat 4 in UTF-8; earlier minor versions get cell ids and become 4.5. */
 export async function readNotebook(path: string): Promise<Notebook> {
-  const bytes = new Uint8Array(await readFile(path));
+  return decodeNotebook(new Uint8Array(await readFile(path)), path);
+}
+
+/** The notebook of a file's bytes, which must be UTF-8: other bytes would be changed by the next save. */
+export function decodeNotebook(bytes: Uint8Array, name: string): Notebook {
   let text: string;
   try {
     text = new TextDecoder("utf-8", { fatal: true }).decode(bytes);
   } catch {
-    throw new Error(`readNotebook: ${path} must be UTF-8 text, got other bytes`);
+    throw new Error(`readNotebook: ${name} must be UTF-8 text, got other bytes`);
   }
-  return parseNotebook(text, path);
+  return parseNotebook(text, name);
 }
 
 /** The notebook that `text` holds; `name` stands in the error when it holds none. */
@@ -26,6 +30,11 @@ export function parseNotebook(text: string, name: string): Notebook {
   } catch (error) {
     throw new Error(`parseNotebook: ${name} must be JSON: ${(error as Error).message}`);
   }
+  return asNotebook(value, name);
+}
+
+/** The notebook that parsed JSON is. */
+export function asNotebook(value: unknown, name: string): Notebook {
   checkNotebook(value, name);
   const taken = new Set<string>();
   for (const cell of value.cells) {
