@@ -21,6 +21,9 @@ describe("confine", () => {
     ["within/a.ipynb", "inner/a.ipynb"],
     ["new.ipynb", "new.ipynb"],
     ["", ""],
+    ["50% rye.ipynb", "50% rye.ipynb"],
+    ["how thick.ipynb", "how thick.ipynb"],
+    ["100%25.ipynb", "100%25.ipynb"],
   ])("%j is at %j", async (path, place) => expect(await confine(root, path)).toBe(join(root, place)));
 
   it.each([
@@ -33,10 +36,21 @@ describe("confine", () => {
     "inner/.git/config",
     "..\\secret.ipynb",
     "%2e%2e/secret.ipynb",
+    "..%2fsecret.ipynb",
+    "a%2f..%2fsecret.ipynb",
+    "a%00.ipynb",
+    "a\u007f.ipynb",
     "a\0.ipynb",
     "inner/a.ipynb/x",
     "x".repeat(300),
   ])("%j is refused", (path) => expect(confine(root, path)).rejects.toMatchObject({ status: 404 }));
+
+  it.each(["how thick?.ipynb", "a:b.ipynb", '"a"<b>|*.ipynb'])("%j is a name, but not on Windows", async (path) => {
+    if (process.platform === "win32") await expect(confine(root, path)).rejects.toMatchObject({ status: 404 });
+    else expect(await confine(root, path)).toBe(join(root, path));
+  });
+
+  it("asks for text", () => expect(confine(root, 5 as never)).rejects.toMatchObject({ status: 400 }));
 
   it("never leads out of its root", async () => {
     const part = fc.constantFrom(

@@ -1,6 +1,6 @@
 import type { IncomingMessage } from "node:http";
 import { jsonBody } from "./body";
-import type { Contents } from "./contents";
+import { type Contents, NOTEBOOK_LIMIT } from "./contents";
 import { HttpError } from "./http-error";
 import type { Kernels } from "./kernels";
 import { KERNEL_NAME, kernelspec } from "./kernelspec";
@@ -20,7 +20,8 @@ export interface Answer {
   readonly location?: string;
 }
 
-const BODY_LIMIT = 50_000_000; // bytes; a notebook with many figures has a few million
+/** Bytes: what was opened can be saved, also when it has grown somewhat; with many figures it has a few million. */
+const BODY_LIMIT: number = NOTEBOOK_LIMIT + 16_000_000;
 
 type Handler = (parts: Parts, request: IncomingMessage, match: readonly string[]) => Promise<Answer>;
 
@@ -113,7 +114,10 @@ const ROUTES: readonly (readonly [method: string, path: RegExp, handler: Handler
     /^\/api\/contents(.*)$/,
     async ({ contents }, request, [path]) => {
       const entry = await contents.create(path, await jsonBody(request, 10_000));
-      return { ...created(entry), location: `/api/contents/${encodeURI(entry.path)}` };
+      return {
+        ...created(entry),
+        location: `/api/contents/${entry.path.split("/").map(encodeURIComponent).join("/")}`,
+      };
     },
   ],
   [

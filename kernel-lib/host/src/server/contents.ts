@@ -1,11 +1,12 @@
 import { createHash } from "node:crypto";
-import { existsSync } from "node:fs";
-import { copyFile, mkdir, readdir, readFile, rename, stat } from "node:fs/promises";
+import type { Stats } from "node:fs";
+import { cp, lstat, mkdir, readdir, rename, rm, stat } from "node:fs/promises";
 import { basename, dirname, extname, join } from "node:path";
-import { type Notebook, notebookText, parseNotebook } from "../notebook/notebook";
-import { writeWhole } from "../notebook/write-whole";
+import { asNotebook, decodeNotebook, type Notebook, notebookText } from "../notebook/notebook";
+import { moveNew, writeWhole } from "../notebook/write-whole";
 import { confine } from "./confine";
-import { HttpError } from "./http-error";
+import { type HeldFolder, holdFolder } from "./hold-folder";
+import { fileFault, HttpError } from "./http-error";
 import { KERNEL_NAME, KERNEL_TITLE, LANGUAGE_INFO } from "./kernelspec";
 
 /** A file or folder as the Jupyter Server REST API describes it. */
@@ -20,15 +21,24 @@ export interface Entry {
   readonly mimetype: string | null;
   readonly format: "json" | null;
   readonly content: unknown;
+  /** of the file's bytes; not in lists */
   readonly hash?: string;
   readonly hash_algorithm?: string;
+}
+
+/** What a page sends to be saved. */
+export interface SavedModel {
+  readonly type?: unknown;
+  readonly content?: unknown;
+  /** the hash of what was read, null where nothing was; a save that names another than the file's is refused */
+  readonly hash?: unknown;
 }
 
 /** Notebooks and folders below one root, in the manner of the Jupyter Server contents API. Nothing else is served. */
 export interface Contents {
   readonly get: (path: string, withContent: boolean) => Promise<Entry>;
   readonly create: (folder: string, options: { type?: string; copy_from?: string }) => Promise<Entry>;
-  readonly save: (path: string, model: { type?: string; content?: unknown }) => Promise<Entry>;
+  readonly save: (path: string, model: SavedModel) => Promise<Entry>;
   readonly move: (from: string, to: string) => Promise<Entry>;
   readonly remove: (path: string) => Promise<void>;
   readonly checkpoints: (path: string) => Promise<Checkpoint[]>;
@@ -42,143 +52,287 @@ export interface Checkpoint {
   readonly last_modified: string;
 }
 
-/** What is below `root`; what is removed goes to `trash`, never off the disk. */
+/** The largest notebook that is opened, bytes without indents: what a page sends back must be taken (`BODY_LIMIT`). */
+export const NOTEBOOK_LIMIT = 64_000_000;
+/** The largest file that is read or written, bytes: indents and all must fit into one text. */
+const FILE_LIMIT = 400_000_000;
+
+/** A notebook's place: the held folder, its name there and the two together. */
+interface Place {
+  readonly folder: HeldFolder;
+  readonly name: string;
+  readonly file: string;
+  /** the real path as it was looked up, for what stands beside it */
+  readonly real: string;
+}
+
+/**
+ * What is below `root`; what is removed goes to `trash`, never off the disk. Changes are made one after the other, so
+ * that each sees what the one before has left.
+ */
 export function contents(root: string, trash: string): Contents {
-  const place = (path: string): Promise<string> => confine(root, path);
-  const clean = (path: string): string => path.split("/").filter(Boolean).join("/");
+  /** Lends the place of a path, in a folder that is held. */
+  const at = async <T>(path: string, use: (place: Place) => Promise<T>, make = false): Promise<T> => {
+    const real = await confine(root, path);
+    if (path === "") throw new HttpError(404, `no such file: ${path}`);
+    return holdFolder(root, { folder: dirname(real), make }, (folder) =>
+      use({ folder, name: basename(real), file: join(folder.place, basename(real)), real }),
+    );
+  };
+  const notebookAt = <T>(path: string, use: (place: Place) => Promise<T>): Promise<T> =>
+    at(path, async (place) => {
+      if (!isNotebook(place.name) || !(await factsOf(place.file))?.isFile())
+        throw new HttpError(404, `no such notebook: ${path}`);
+      return use(place);
+    });
 
   const get = async (path: string, withContent: boolean): Promise<Entry> => {
-    const file = await place(path);
-    const facts = await stat(file).catch(() => {
-      throw new HttpError(404, `no such file: ${path}`);
+    if (path === "") return folderEntry(path, await stat(root), withContent);
+    return at(path, async ({ folder, name, file }) => {
+      const facts = await factsOf(file);
+      if (facts === null) throw new HttpError(404, `no such file: ${path}`);
+      if (facts.isDirectory()) return folderEntry(path, facts, withContent);
+      if (!isNotebook(name)) throw new HttpError(404, `no such notebook: ${path}`);
+      const read = await readIn(folder, name, path);
+      const notebook = withContent ? opened(read.bytes, path) : null;
+      return { ...notebookEntry(path, read.facts, notebook), ...hashed(read.bytes) };
     });
-    const base = {
-      name: basename(clean(path)),
-      path: clean(path),
-      writable: true,
-      created: facts.birthtime.toISOString(),
-      last_modified: facts.mtime.toISOString(),
-    };
-    if (facts.isDirectory()) {
-      const content = withContent ? await list(path, file) : null;
-      return { ...base, type: "directory", size: null, mimetype: null, format: content ? "json" : null, content };
-    }
-    if (!facts.isFile() || !isNotebook(file)) throw new HttpError(404, `no such notebook: ${path}`);
-    const text = await readFile(file, "utf8");
-    return {
-      ...base,
-      type: "notebook",
-      size: facts.size,
-      mimetype: null,
-      format: withContent ? "json" : null,
-      content: withContent ? untrusted(parse(text, path)) : null,
-      hash: createHash("sha256").update(text).digest("hex"),
-      hash_algorithm: "sha256",
-    };
   };
-
-  const list = async (path: string, folder: string): Promise<Entry[]> => {
+  const folderEntry = async (path: string, facts: Stats, withContent: boolean): Promise<Entry> => ({
+    ...described(path, facts),
+    type: "directory",
+    size: null,
+    mimetype: null,
+    format: withContent ? "json" : null,
+    content: withContent ? await list(path) : null,
+  });
+  const list = async (path: string): Promise<Entry[]> => {
+    const names = await holdFolder(root, { folder: await confine(root, path) }, ({ place }) => readdir(place));
     const entries: Entry[] = [];
-    for (const entry of await readdir(folder, { withFileTypes: true })) {
-      if (entry.name.startsWith(".") || !(entry.isDirectory() || isNotebook(entry.name))) continue;
-      const found = await get(`${clean(path)}/${entry.name}`, false).catch(() => null); // a link that leads out, say
+    for (const name of names) {
+      if (name.startsWith(".")) continue;
+      const found = await listed(path ? `${path}/${name}` : name).catch(() => null); // a link that leads out, say
       if (found) entries.push(found);
     }
     return entries.sort((one, other) => one.name.localeCompare(other.name, "en", { numeric: true }));
   };
+  const listed = (path: string): Promise<Entry | null> =>
+    at(path, async ({ name, file }) => {
+      const facts = await factsOf(file);
+      if (facts?.isDirectory()) return folderEntry(path, facts, false);
+      return facts?.isFile() && isNotebook(name) ? notebookEntry(path, facts, null) : null;
+    });
 
-  const free = async (path: string): Promise<string> => {
+  /** Makes something under the first of `stem.ext`, `stem-1.ext` … that is free, and says which it was. */
+  const firstFree = async (path: string, make: (file: string) => Promise<void>): Promise<Entry> => {
     const extension = extname(path);
     const stem = path.slice(0, path.length - extension.length);
     for (let number = 0; ; number++) {
       const candidate = number === 0 ? path : `${stem}-${number}${extension}`;
-      if (!existsSync(await place(candidate))) return candidate;
+      const isMade = await at(candidate, async ({ file }) => {
+        if (await factsOf(file)) return false;
+        return make(file).then(
+          () => true,
+          (error) => {
+            if (error.code === "EEXIST") return false;
+            throw error;
+          },
+        );
+      });
+      if (isMade) return get(candidate, false);
     }
   };
-
-  const checkpointOf = async (path: string): Promise<{ file: string; kept: string }> => {
-    const file = await place(path);
-    if (!isNotebook(file) || !existsSync(file)) throw new HttpError(404, `no such notebook: ${path}`);
-    const kept = join(dirname(file), ".ipynb_checkpoints", `${basename(file, ".ipynb")}-checkpoint.ipynb`);
-    return { file, kept };
+  const create = async (folder: string, options: { type?: string; copy_from?: string }): Promise<Entry> => {
+    const within = folder ? `${folder}/` : "";
+    if (options.copy_from) {
+      const from = clean(options.copy_from);
+      const bytes = await notebookAt(from, async ({ folder, name }) => (await readIn(folder, name, from)).bytes);
+      const copy = `${within}${basename(from, ".ipynb")}-copy.ipynb`;
+      return firstFree(copy, (file) => writeWhole(file, bytes, { replace: false }));
+    }
+    if (options.type === "directory") return firstFree(`${within}folder`, (file) => mkdir(file));
+    if (options.type !== "notebook") throw new HttpError(400, "only notebooks and folders can be made here");
+    const text = notebookText(emptyNotebook());
+    return firstFree(`${within}untitled.ipynb`, (file) => writeWhole(file, text, { replace: false }));
   };
-  const describe = async (kept: string): Promise<Checkpoint> => ({
-    id: "checkpoint",
-    last_modified: (await stat(kept)).mtime.toISOString(),
-  });
 
-  return {
-    get,
-    create: async (folder, options) => {
-      const at = clean(folder);
-      if (options.copy_from) {
-        const from = await place(options.copy_from);
-        if (!isNotebook(from) || !existsSync(from)) throw new HttpError(404, `no such notebook: ${options.copy_from}`);
-        const copy = await free(`${at}/${basename(from, ".ipynb")}-copy.ipynb`);
-        await copyFile(from, await place(copy));
-        return get(copy, false);
-      }
-      if (options.type === "directory") {
-        const path = await free(`${at}/folder`);
-        await mkdir(await place(path));
-        return get(path, false);
-      }
-      if (options.type !== "notebook") throw new HttpError(400, "only notebooks and folders can be made here");
-      const path = await free(`${at}/untitled.ipynb`);
-      await writeWhole(await place(path), notebookText(emptyNotebook()));
-      return get(path, false);
-    },
-    save: async (path, model) => {
-      const file = await place(path);
-      if (model.type !== "notebook" || !isNotebook(file)) throw new HttpError(400, "only notebooks can be saved here");
-      await writeWhole(file, notebookText(parse(JSON.stringify(model.content ?? null), path)));
-      return get(path, false);
-    },
-    move: async (from, to) => {
-      const [source, goal] = [await place(from), await place(to)];
-      const isFolder = (await stat(source).catch(() => null))?.isDirectory();
-      if (isFolder === undefined) throw new HttpError(404, `no such file: ${from}`);
-      if (!isFolder && !isNotebook(goal)) throw new HttpError(400, "a notebook's name must end in .ipynb");
-      if (existsSync(goal)) throw new HttpError(409, `${clean(to)} exists already`);
-      await rename(source, goal);
-      return get(to, false);
-    },
-    remove: async (path) => {
-      const file = await place(path);
-      if (clean(path) === "" || !existsSync(file)) throw new HttpError(404, `no such file: ${path}`);
+  const save = async (path: string, model: SavedModel): Promise<Entry> => {
+    const { type, content, hash: due } = model;
+    const write = async ({ folder, name, file }: Place): Promise<Entry> => {
+      if (type !== "notebook" || !isNotebook(name)) throw new HttpError(400, "only notebooks can be saved here");
+      if (!["string", "undefined"].includes(typeof due) && due !== null)
+        throw new HttpError(400, "a hash must be text, or null where nothing was read");
+      const bytes = new TextEncoder().encode(notebookText(refusing(() => asNotebook(content, path))));
+      if (bytes.length > FILE_LIMIT) throw tooLarge(path, FILE_LIMIT);
+      if ((await factsOf(file))?.isDirectory()) throw new HttpError(409, `${path}: is a folder`);
+      if (due !== undefined) await checkHash(folder, name, path, due as string | null);
+      await writeWhole(file, bytes);
+      return { ...notebookEntry(path, await stat(file), null), ...hashed(bytes) };
+    };
+    // a folder that was taken away while its notebook was open comes back, or the work would be lost
+    return at(path, write, true);
+  };
+
+  const move = (from: string, to: string): Promise<Entry> =>
+    at(from, ({ file: source }) =>
+      at(to, async ({ file: goal, name }) => {
+        const facts = await factsOf(source);
+        if (facts === null) throw new HttpError(404, `no such file: ${from}`);
+        if (!facts.isDirectory() && !isNotebook(name)) throw new HttpError(400, "a notebook's name must end in .ipynb");
+        if (await factsOf(goal)) throw new HttpError(409, `${to} exists already`);
+        await (facts.isDirectory() ? rename(source, goal) : moveNew(source, goal));
+        return get(to, false);
+      }),
+    );
+
+  const remove = (path: string): Promise<void> =>
+    at(path, async ({ file, name }) => {
+      if (!(await factsOf(file))) throw new HttpError(404, `no such file: ${path}`);
       await mkdir(trash, { recursive: true });
       const stamp = new Date().toISOString().replace(/[:.]/g, "-");
-      await rename(file, join(trash, `${stamp}-${basename(file)}`));
-    },
-    checkpoints: async (path) => {
-      const { kept } = await checkpointOf(path);
-      return existsSync(kept) ? [await describe(kept)] : [];
-    },
-    checkpoint: async (path) => {
-      const { file, kept } = await checkpointOf(path);
-      await writeWhole(kept, await readFile(file, "utf8"));
-      return describe(kept);
-    },
-    restore: async (path) => {
-      const { file, kept } = await checkpointOf(path);
-      if (!existsSync(kept)) throw new HttpError(404, `no checkpoint of ${path}`);
-      await writeWhole(file, await readFile(kept, "utf8"));
-    },
+      let goal = join(trash, `${stamp}-${name}`);
+      for (let number = 1; await factsOf(goal); number++) goal = join(trash, `${stamp}-${number}-${name}`);
+      await rename(file, goal).catch(async (error: NodeJS.ErrnoException) => {
+        if (error.code !== "EXDEV") throw error; // the trash folder is on another disk
+        await cp(file, goal, { recursive: true, verbatimSymlinks: true });
+        await rm(file, { recursive: true });
+      });
+    });
+
+  /** Lends the folder of a notebook's checkpoints and the name there. */
+  const atCheckpoint = <T>(place: Place, make: boolean, use: (folder: HeldFolder, name: string) => Promise<T>) =>
+    holdFolder(root, { folder: join(dirname(place.real), ".ipynb_checkpoints"), make }, (folder) =>
+      use(folder, `${basename(place.name, ".ipynb")}-checkpoint.ipynb`),
+    );
+  const checkpointEntry = (facts: Stats): Checkpoint => ({
+    id: "checkpoint",
+    last_modified: facts.mtime.toISOString(),
+  });
+  const checkpoints = (path: string): Promise<Checkpoint[]> =>
+    notebookAt(path, async (place) => {
+      if (!(await factsOf(join(place.folder.place, ".ipynb_checkpoints")))) return [];
+      return atCheckpoint(place, false, async (folder, name) => {
+        const facts = await factsOf(join(folder.place, name));
+        return facts?.isFile() ? [checkpointEntry(facts)] : [];
+      });
+    });
+  const checkpoint = (path: string): Promise<Checkpoint> =>
+    notebookAt(path, async (place) => {
+      const { bytes } = await readIn(place.folder, place.name, path);
+      return atCheckpoint(place, true, async (folder, name) => {
+        await writeWhole(join(folder.place, name), bytes);
+        return checkpointEntry(await stat(join(folder.place, name)));
+      });
+    });
+  const restore = (path: string): Promise<void> =>
+    notebookAt(path, async (place) => {
+      const none = `no checkpoint of ${path}`;
+      if (!(await factsOf(join(place.folder.place, ".ipynb_checkpoints")))) throw new HttpError(404, none);
+      const bytes = await atCheckpoint(place, false, async (folder, name) => {
+        if (!(await factsOf(join(folder.place, name)))?.isFile()) throw new HttpError(404, none);
+        return (await readIn(folder, name, path)).bytes;
+      });
+      await writeWhole(place.file, bytes);
+    });
+
+  let last: Promise<unknown> = Promise.resolve();
+  /** Does an act once those before it are done. */
+  const inTurn = <T>(act: () => Promise<T>): Promise<T> => {
+    const turn = last.then(act);
+    last = turn.catch(() => {});
+    return turn;
+  };
+  const said = <T>(path: string, act: (path: string) => Promise<T>): Promise<T> =>
+    act(clean(path)).catch((error) => {
+      throw fileFault(error, clean(path));
+    });
+  return {
+    get: (path, withContent) => said(path, (at) => get(at, withContent)),
+    create: (folder, options) => said(folder, (at) => inTurn(() => create(at, options))),
+    save: (path, model) => said(path, (at) => inTurn(() => save(at, model))),
+    move: (from, to) => said(to, (at) => inTurn(() => move(clean(from), at))),
+    remove: (path) => said(path, (at) => inTurn(() => remove(at))),
+    checkpoints: (path) => said(path, checkpoints),
+    checkpoint: (path) => said(path, (at) => inTurn(() => checkpoint(at))),
+    restore: (path) => said(path, (at) => inTurn(() => restore(at))),
   };
 }
 
-function parse(text: string, path: string): Notebook {
+/** A path without empty parts, as entries and sentences show it. */
+function clean(path: string): string {
+  if (typeof path !== "string") throw new HttpError(400, "a path must be text");
+  return path.split("/").filter(Boolean).join("/");
+}
+
+/** The bytes of a notebook's file and what is known of it, both of what was opened. */
+async function readIn(folder: HeldFolder, name: string, path: string): Promise<{ bytes: Uint8Array; facts: Stats }> {
+  const file = await folder.openFile(name);
+  if (file === null) throw new HttpError(404, `no such notebook: ${path}`);
   try {
-    return parseNotebook(text, path);
+    const facts = await file.stat();
+    if (facts.size > FILE_LIMIT) throw tooLarge(path, FILE_LIMIT);
+    return { bytes: new Uint8Array(await file.readFile()), facts };
+  } finally {
+    await file.close();
+  }
+}
+
+/** Refuses a save that was made on another state than the file's. */
+async function checkHash(folder: HeldFolder, name: string, path: string, due: string | null): Promise<void> {
+  const stands = (await factsOf(join(folder.place, name))) !== null;
+  const hash = stands ? hashed((await readIn(folder, name, path)).bytes).hash : null;
+  if (hash === due) return;
+  if (due === null) throw new HttpError(409, `${path} exists already; nothing was saved`);
+  const what = stands ? "changed" : "removed";
+  throw new HttpError(409, `${path} was ${what} since it was read here; nothing was saved`);
+}
+
+/** A notebook as a page gets it: no stored output is trusted, as the page trusts what it has itself seen run. */
+function opened(bytes: Uint8Array, path: string): Notebook {
+  const notebook = refusing(() => decodeNotebook(bytes, path));
+  for (const cell of notebook.cells) delete cell.metadata.trusted;
+  const isLarge = bytes.length > NOTEBOOK_LIMIT && Buffer.byteLength(JSON.stringify(notebook)) > NOTEBOOK_LIMIT;
+  if (isLarge) throw tooLarge(path, NOTEBOOK_LIMIT);
+  return notebook;
+}
+
+function refusing(read: () => Notebook): Notebook {
+  try {
+    return read();
   } catch (error) {
     throw new HttpError(400, (error as Error).message);
   }
 }
 
-/** No stored output is trusted: the page trusts what it has itself seen run. */
-function untrusted(notebook: Notebook): Notebook {
-  for (const cell of notebook.cells) delete cell.metadata.trusted;
-  return notebook;
+function tooLarge(path: string, most: number): HttpError {
+  return new HttpError(413, `${path} must have at most ${most / 1e6} MB to be opened or saved here`);
+}
+
+function hashed(bytes: Uint8Array): { hash: string; hash_algorithm: string } {
+  return { hash: createHash("sha256").update(bytes).digest("hex"), hash_algorithm: "sha256" };
+}
+
+function described(path: string, facts: Stats) {
+  return {
+    name: basename(path),
+    path,
+    writable: true,
+    created: facts.birthtime.toISOString(),
+    last_modified: facts.mtime.toISOString(),
+  };
+}
+
+function notebookEntry(path: string, facts: Stats, content: Notebook | null): Entry {
+  const format = content ? "json" : null;
+  return { ...described(path, facts), type: "notebook", size: facts.size, mimetype: null, format, content };
+}
+
+/** What is known of a file or folder, null when there is none. */
+function factsOf(file: string): Promise<Stats | null> {
+  return lstat(file).catch((error: NodeJS.ErrnoException) => {
+    if (error.code === "ENOENT") return null;
+    throw error;
+  });
 }
 
 function isNotebook(name: string): boolean {

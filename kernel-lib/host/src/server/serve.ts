@@ -1,8 +1,8 @@
 import { createServer, type IncomingMessage, type ServerResponse } from "node:http";
 import { join } from "node:path";
+import { sweepDrafts } from "../notebook/sweep-drafts";
 import { answer, type Parts } from "./api";
 import { assets } from "./assets";
-import { confine } from "./confine";
 import { contents } from "./contents";
 import { guard } from "./guard";
 import { HttpError } from "./http-error";
@@ -12,7 +12,7 @@ import { pageShell } from "./page-shell";
 import { rateLimit } from "./rate";
 import { sessions } from "./sessions";
 import { refuse, sockets } from "./sockets";
-import { startPage } from "./start-page";
+import { DEEPEST, startPage } from "./start-page";
 
 /** What `serveNotebooks` needs to know. */
 export interface ServeOptions {
@@ -99,14 +99,13 @@ export async function serveNotebooks(options: ServeOptions): Promise<NotebookSer
       return send(response, 200, type, body);
     }
     if (path === "/") {
-      return send(response, 200, HTML, await startPage(options.folder, parts.contents, parts.sessions.list()));
+      return send(response, 200, HTML, await startPage(parts.contents, parts.sessions.list()));
     }
     if (path.startsWith("/open/")) return send(response, 200, HTML, await notebookPage(path.slice("/open/".length)));
     throw new HttpError(404, "no such address");
   };
 
   const notebookPage = async (path: string): Promise<string> => {
-    await confine(options.folder, path);
     const entry = await parts.contents.get(path, false);
     if (entry.type !== "notebook") throw new HttpError(404, `no such notebook: ${path}`);
     const data = { baseUrl: "/", wsUrl: "", token: "", notebookPath: entry.path, fullStaticUrl: "/assets" };
@@ -144,6 +143,7 @@ export async function serveNotebooks(options: ServeOptions): Promise<NotebookSer
     }
   });
 
+  await sweepDrafts(options.folder, DEEPEST);
   port = await listen(server, options.port ?? 0);
   const origin = `http://127.0.0.1:${port}`;
   return {

@@ -1,7 +1,6 @@
 import { leadOf } from "../notebook/lead-of";
-import { readNotebook, titleOf } from "../notebook/notebook";
+import { type Notebook, titleOf } from "../notebook/notebook";
 import { escapeHtml } from "../report/escape";
-import { confine } from "./confine";
 import type { Contents, Entry } from "./contents";
 import { pageShell } from "./page-shell";
 import type { SessionModel } from "./sessions";
@@ -14,10 +13,13 @@ interface Line {
   readonly lead: string;
 }
 
+/** How many folders deep notebooks are looked for. */
+export const DEEPEST = 3;
+
 /** The start page: notebooks by number, with what each is about, and the kernels that run. */
-export async function startPage(root: string, contents: Contents, sessions: readonly SessionModel[]): Promise<string> {
+export async function startPage(contents: Contents, sessions: readonly SessionModel[]): Promise<string> {
   const lines: Line[] = [];
-  for (const entry of await notebooksBelow(contents, "", 3)) lines.push(await lineOf(root, entry));
+  for (const entry of await notebooksBelow(contents, "", DEEPEST)) lines.push(await lineOf(contents, entry));
   const running = new Map(sessions.map((session) => [session.path, session]));
   const items = lines.map((line) => {
     const href = `/open/${line.path.split("/").map(encodeURIComponent).join("/")}`;
@@ -45,16 +47,17 @@ async function notebooksBelow(contents: Contents, folder: string, depth: number)
   const found: Entry[] = [];
   for (const entry of content as Entry[]) {
     if (entry.type === "notebook") found.push(entry);
-    else if (depth > 1) found.push(...(await notebooksBelow(contents, entry.path, depth - 1)));
+    // a folder that cannot be read, or is gone by now, has nothing to show
+    else if (depth > 1) found.push(...(await notebooksBelow(contents, entry.path, depth - 1).catch(() => [])));
   }
   return found;
 }
 
-async function lineOf(root: string, entry: Entry): Promise<Line> {
+async function lineOf(contents: Contents, entry: Entry): Promise<Line> {
   const stem = entry.name.replace(/\.ipynb$/, "");
   const number = /^\d+/.exec(stem)?.[0] ?? "·";
   try {
-    const notebook = await readNotebook(await confine(root, entry.path));
+    const notebook = (await contents.get(entry.path, true)).content as Notebook;
     const title = titleOf(notebook, stem).replace(/^\d+\.\s+/, "");
     return { path: entry.path, number, title, lead: leadOf(notebook, title) };
   } catch (error) {
