@@ -23,6 +23,14 @@ export {
   type Surprise,
   type TrialExplanation,
 } from "./explain-trial";
+export {
+  type CardFollowed,
+  type Forecast,
+  type ForecastKind,
+  type ForecastRecord,
+  type ForecastRecordOptions,
+  forecastRecord,
+} from "./forecast-record";
 export { GOOD_CHANCE, judgeWindow, type WindowAdvice, type WindowVerdict } from "./judge-window";
 export { type LoadPlan, type LoadPlanOptions, loadPlan } from "./load-plan";
 export { type CandidateTrial, type NextTrial, nextTrial } from "./next-trial";

@@ -13,6 +13,8 @@ export { windowPansTable } from "./advice/window-pans-table";
 export { clockFigure } from "./crisp/clock-figure";
 export { crispTimeFigure } from "./crisp/crisp-time-figure";
 export { crispTimeTable } from "./crisp/crisp-time-table";
+export { forecastFigure } from "./crisp/forecast-figure";
+export { forecastTable } from "./crisp/forecast-table";
 export { successFigure } from "./crisp/success-figure";
 export { windowConstantsTable } from "./crisp/window-constants-table";
 export { type WindowFigureOptions, windowFigure } from "./crisp/window-figure";

@@ -6,7 +6,7 @@ import {
 import type { CrispObservation } from "../../../../kernel-lib/library/src/crisp/calibration/crisp-observation";
 import { browningOf } from "../../../../kernel-lib/library/src/crisp/clocks/browning-clock";
 import { clockBasis } from "../../../../kernel-lib/library/src/crisp/clocks/clock-basis";
-import { coreC } from "../../../../kernel-lib/library/src/crisp/clocks/core-clock";
+import { coreAtC } from "../../../../kernel-lib/library/src/crisp/clocks/core-clock";
 import { crispMin, crustMmAt, lossPercentOf } from "../../../../kernel-lib/library/src/crisp/clocks/crust-clock";
 import { airAtLoadC, coefficientAtLoad, crowdingOf } from "../../../../kernel-lib/library/src/crisp/clocks/load-effect";
 import { brownScoreAt, crispScoreAt } from "../../../../kernel-lib/library/src/crisp/clocks/panel-score";
@@ -57,7 +57,7 @@ function trials(options: {
             timeMin,
             notCrispMin: Math.min(timeMin, Math.floor(crispAt)),
             crispMin: timeMin >= Math.floor(crispAt) + 1 ? Math.floor(crispAt) + 1 : null,
-            coreC: coreC(basis, slab, thicknessMm, timeMin) + 1.2 * options.scatter * random.normal(),
+            coreC: coreAtC(basis, slab, thicknessMm, timeMin) + 1.2 * options.scatter * random.normal(),
             lossPercent: lossPercentOf(basis, slab, thicknessMm, depth) + 0.5 * options.scatter * random.normal(),
             crispScores: taste(crispScoreAt(depth, slab.crustMm, slab.panelWidthMm)),
             brownScores: taste(brownScoreAt(browningOf(basis, slab, thicknessMm, depth), 1)),

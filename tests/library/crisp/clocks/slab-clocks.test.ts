@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { brownDryingMin, browningOf } from "../../../../kernel-lib/library/src/crisp/clocks/browning-clock";
 import { clockBasis } from "../../../../kernel-lib/library/src/crisp/clocks/clock-basis";
-import { coreC, coreMin } from "../../../../kernel-lib/library/src/crisp/clocks/core-clock";
+import { coreAtC, coreMin } from "../../../../kernel-lib/library/src/crisp/clocks/core-clock";
 import {
   crispMin,
   crustDepthAfter,
@@ -81,7 +81,7 @@ describe("clocks of an uncut slab", () => {
           expect(clock(hotter, slab, mm)).toBeLessThanOrEqual(now);
           expect(clock(basis, { ...slab, coefficientWm2K: h * more }, mm)).toBeLessThanOrEqual(now);
         }
-        expect(coreC(basis, slab, mm, 6 * more)).toBeGreaterThanOrEqual(coreC(basis, slab, mm, 6) - 1e-9);
+        expect(coreAtC(basis, slab, mm, 6 * more)).toBeGreaterThanOrEqual(coreAtC(basis, slab, mm, 6) - 1e-9);
       }),
     );
   });
@@ -110,7 +110,7 @@ describe("clocks of an uncut slab", () => {
           });
           for (let minute = 1; minute < 20; minute += 0.5) {
             const solved = valueAt(run, "coreC", minute);
-            if (solved > 55) misses.push(coreC(basis, slab, mm, minute) - solved);
+            if (solved > 55) misses.push(coreAtC(basis, slab, mm, minute) - solved);
           }
         }
     expect(misses.length).toBeGreaterThan(150);

@@ -79,7 +79,7 @@ function scaled(
  * smoothly). With a plateau of 100 °C it is within 6 K of the slab solver from 55 °C on, rms below 2 K, over 12 runs (180
  * and 204 °C, 30 and 60 W/(m²·K), 6 to 16 mm).
  */
-export function coreC(basis: ClockBasis, piece: PieceConstants, thicknessMm: number, timeMin: number): number {
+export function coreAtC(basis: ClockBasis, piece: PieceConstants, thicknessMm: number, timeMin: number): number {
   return coreAt(basis, timeMin, climbOf(basis, piece, thicknessMm));
 }
 

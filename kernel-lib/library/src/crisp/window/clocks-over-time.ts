@@ -1,6 +1,6 @@
 import type { CrispCalibration } from "../calibration/calibrate-crisp";
 import { browningOf } from "../clocks/browning-clock";
-import { coreC } from "../clocks/core-clock";
+import { coreAtC } from "../clocks/core-clock";
 import { crustMmAt, lossPercentOf } from "../clocks/crust-clock";
 import { brownScoreAt, crispScoreAt } from "../clocks/panel-score";
 import { modePiece } from "./draw-pieces";
@@ -45,7 +45,7 @@ export function clocksOverTime(options: ClocksOverTimeOptions): ClocksOverTime {
     kind: "clocks over time",
     setting,
     timesMin,
-    coreC: timesMin.map((time) => coreC(basis, piece, thicknessMm, time)),
+    coreC: timesMin.map((time) => coreAtC(basis, piece, thicknessMm, time)),
     crustMm,
     crispScore: crustMm.map((depth) => crispScoreAt(depth, piece.crustMm, piece.panelWidthMm)),
     brownScore: crustMm.map((depth) =>

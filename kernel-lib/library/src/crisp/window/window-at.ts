@@ -2,7 +2,7 @@ import { fail } from "../../check/check";
 import { freezeDeep } from "../../check/freeze-deep";
 import type { CoreLimit } from "../../safety/core-limit";
 import type { CrispCalibration } from "../calibration/calibrate-crisp";
-import { coreC } from "../clocks/core-clock";
+import { coreAtC } from "../clocks/core-clock";
 import { crustMmAt, lossPercentOf } from "../clocks/crust-clock";
 import { modePiece } from "./draw-pieces";
 import { type Misfit, misfitAt } from "./misfit-at";
@@ -185,7 +185,7 @@ export function windowAt(options: WindowAtOptions): CrispWindow {
       success: cards.success[pick + 1],
       safe: cards.safe[pick + 1],
       safeLoads: cards.safeLoads[pick + 1],
-      coreC: coreC(basis, piece, setting.thicknessMm, cardMin),
+      coreC: coreAtC(basis, piece, setting.thicknessMm, cardMin),
       lossPercent: lossPercentOf(
         basis,
         piece,
