@@ -35,6 +35,7 @@ export { GOOD_CHANCE, judgeWindow, type WindowAdvice, type WindowVerdict } from 
 export { type LoadPlan, type LoadPlanOptions, loadPlan } from "./load-plan";
 export { type CandidateTrial, type NextTrial, nextTrial } from "./next-trial";
 export { type OtherPans, type OtherPansOptions, otherPans, type PanVerdict, type Remedy } from "./other-pans";
+export { type PackCard, packCard, populationRange } from "./pack-card";
 export { type PiecesOnPan, type PiecesOnPanOptions, piecesOnPan } from "./pieces-on-pan";
 export { type ReheatCard, reheatCard } from "./reheat-card";
 export { type ExpectedYield, expectedYield, type ReheatYield, reheatYield } from "./reheat-yield";
