@@ -1,7 +1,7 @@
-/** Speed of the crisp window, and how often its intervals hold the truth of simulated kitchens. */
-import { loadKitchen, thermalProperties } from "slabwright";
+/** Speed of the crisp window. */
+import { loadKitchen } from "slabwright";
 import { windowCalibration } from "slabwright/advice";
-import { windowCoverage, windowMapOverSetpoint, windowMapOverTime } from "slabwright/crisp";
+import { windowMapOverSetpoint, windowMapOverTime } from "slabwright/crisp";
 
 const RUNS = 5;
 const NO_PEER = { peer: null, peerValue: null, ratio: null };
@@ -30,16 +30,6 @@ export async function rows() {
   const overSetpoint = medianMs(() => windowMapOverSetpoint({ ...common, setpointsC: axis(150, 220) }));
   const overTime = medianMs(() => windowMapOverTime({ ...common, setpointC: 200, timesMin: axis(2, 30) }));
 
-  const food = thermalProperties({
-    waterFraction: 0.735,
-    proteinFraction: 0.2,
-    fatFraction: 0.05,
-    carbohydrateFraction: 0,
-    fibreFraction: 0,
-    ashFraction: 0.015,
-  });
-  const { held95, kitchens, rows: kinds } = windowCoverage({ food });
-  const shares = kinds.map(({ of, held, tried }) => `${of} ${(held / tried).toFixed(3)}`).join(", ");
   return [
     {
       name: "crisp.calibrate60.ms",
@@ -54,13 +44,6 @@ export async function rows() {
       unit: "ms",
       ...NO_PEER,
       note: `thickness × setpoint, one thread, median of ${RUNS}; thickness × time takes ${overTime.toFixed(0)} ms; no peer`,
-    },
-    {
-      name: "crisp.coverage95",
-      value: held95,
-      unit: "share",
-      ...NO_PEER,
-      note: `${kitchens} simulated kitchens: ${shares}; no peer`,
     },
   ];
 }

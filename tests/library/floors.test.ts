@@ -137,6 +137,23 @@ const COOKS_DOOR = `
   .trim()
   .split(/\s+/);
 
+/** What imports by the package's name and is compiled by nobody before it runs: notebooks, benches, makers of data, README. */
+const CALLERS: readonly string[] = [
+  "README.md",
+  ...["notebooks", "tests/bench", "data/make"].flatMap((folder) =>
+    readdirSync(folder)
+      .filter((name) => /\.(ipynb|mjs)$/.test(name))
+      .map((name) => `${folder}/${name}`),
+  ),
+].filter((path) => sourceOf(path).includes('from "slabwright'));
+
+function sourceOf(path: string): string {
+  const text = readFileSync(path, "utf8");
+  if (!path.endsWith(".ipynb")) return text;
+  const { cells } = JSON.parse(text) as { cells: { source: string | string[] }[] };
+  return cells.map(({ source }) => [source].flat().join("")).join("\n");
+}
+
 describe("the doors", () => {
   const textOf = (door: string): string => readFileSync(join(library, door, "index.ts"), "utf8");
   const shownBy = (door: string): { name: string; isType: boolean; from: string }[] =>
@@ -176,6 +193,20 @@ describe("the doors", () => {
     const functions = shownBy("").flatMap(({ name, isType }) => (isType ? [] : [name]));
     expect(functions.sort()).toEqual([...COOKS_DOOR].sort());
     expect(COOKS_DOOR.length).toBeLessThanOrEqual(60);
+  });
+
+  it.each(CALLERS)("show what %s imports from them", (path) => {
+    const imports = [...sourceOf(path).matchAll(/import (?:type )?\{([^}]*)\} from "slabwright(?:\/(\w+))?";/g)];
+    expect(imports.length).toBeGreaterThan(0);
+    const missing = imports.flatMap(([, names, door = ""]) => {
+      const shown = doors.includes(door) ? shownBy(door).map(({ name }) => name) : [];
+      return names
+        .split(",")
+        .map((name) => name.trim().replace("type ", ""))
+        .filter((name) => name !== "" && !shown.includes(name))
+        .map((name) => `${name} from slabwright/${door}`);
+    });
+    expect(missing).toEqual([]);
   });
 
   it("stand in the package for Node (exports) and for cells (typesVersions)", () => {
