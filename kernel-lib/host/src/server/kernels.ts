@@ -151,7 +151,7 @@ export function kernels(options: KernelsOptions): Kernels {
     start: async (folder) => {
       if (closed) throw new HttpError(503, "the server is closing");
       if (entries.size + leaving.size >= most) {
-        throw new HttpError(409, `${entries.size} kernels run already; stop one on the start page first`);
+        throw new HttpError(409, `${most} kernels run already; stop one on the start page first`);
       }
       const id = randomUUID();
       const interrupt = (): void => void entry.kernel.then((kernel) => kernel.interrupt()).catch(() => {});
