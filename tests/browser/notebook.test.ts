@@ -1,9 +1,10 @@
 /// <reference lib="dom" />
-import { readFileSync, writeFileSync } from "node:fs";
+import { existsSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import type { Browser, Page } from "playwright-core";
 import { buildPage, type NotebookServer, readNotebook, serveNotebooks, textOf } from "slabwright-host";
 import { afterAll, afterEach, beforeAll, beforeEach, expect, it, vi } from "vitest";
+import { openBrowser } from "../../kernel-lib/host/src/command/open-browser";
 import { projectWith } from "../host/server/project";
 import { describeInBrowser, launch, watchedPage } from "./chromium";
 
@@ -42,7 +43,7 @@ const CALM = {
 };
 
 describeInBrowser("the notebook page", () => {
-  const { notebooks } = projectWith("every-output");
+  const { folder, notebooks } = projectWith("every-output");
   const file = join(notebooks, "01-calm.ipynb");
   let browser: Browser;
   let server: NotebookServer;
@@ -242,6 +243,95 @@ describeInBrowser("the notebook page", () => {
     expect(readFileSync(file, "utf8")).toContain("by another program");
     await page.locator(".jp-Dialog button", { hasText: "Revert" }).click();
     await eventually(() => cell(3).locator(".cm-content").textContent()).toBe("// by another program");
+  });
+
+  it("of two tabs that save in one instant one saves, and the other is asked what to do", async () => {
+    await open();
+    const second = await page.context().newPage();
+    await second.goto(`${server.origin}/open/01-calm.ipynb`);
+    await ready(second);
+    await write("// by the first tab");
+    await write("// by the second tab", second);
+    // both have looked at the disk and found it as they knew it before either save goes through
+    const held: (() => void)[] = [];
+    await page.context().route(/\/api\/contents\/01-calm\.ipynb/, async (route) => {
+      if (route.request().method() === "PUT" && held.length < 2) {
+        await new Promise<void>((done) => {
+          if (held.push(done) === 2) for (const go of held) go();
+        });
+      }
+      await route.continue();
+    });
+    await page.keyboard.press("ControlOrMeta+S");
+    await second.keyboard.press("ControlOrMeta+S");
+    const tabs = [page, second];
+    const asked = (on: Page) => on.locator(".jp-Dialog", { hasText: "changed on disk" });
+    await eventually(async () => (await Promise.all(tabs.map((on) => asked(on).count()))).sort()).toEqual([0, 1]);
+    const late = (await asked(page).count()) === 1 ? page : second;
+    const early = late === page ? second : page;
+    expect(await early.locator("#saved").textContent()).toBe("saved");
+    expect(await late.locator("#saved").textContent()).toBe("not saved");
+    const [won, lost] = late === page ? ["second", "first"] : ["first", "second"];
+    expect(readFileSync(file, "utf8")).toContain(`by the ${won} tab`);
+    await late.locator(".jp-Dialog button", { hasText: "Overwrite" }).click();
+    await eventually(() => late.locator("#saved").textContent()).toBe("saved");
+    expect(readFileSync(file, "utf8")).toContain(`by the ${lost} tab`);
+    // what the early tab does next is not lost under the late one's save either
+    await write("// once more", early);
+    await early.keyboard.press("ControlOrMeta+S");
+    await asked(early).waitFor();
+    await early.locator(".jp-Dialog button", { hasText: "Revert" }).click();
+    await eventually(() => cell(3, early).locator(".cm-content").textContent()).toBe(`// by the ${lost} tab`);
+    expect(await early.locator("#saved").textContent()).toBe("saved");
+  });
+
+  it("saves again and again without being asked, and brings back what was removed meanwhile", async () => {
+    await open();
+    for (const words of ["// one", "// two", "// three"]) {
+      await write(words);
+      await page.keyboard.press("ControlOrMeta+S");
+      await eventually(() => page.locator("#saved").textContent()).toBe("saved");
+      expect(readFileSync(file, "utf8")).toContain(words);
+    }
+    rmSync(file);
+    await write("// four");
+    await page.keyboard.press("ControlOrMeta+S");
+    await eventually(async () => existsSync(file) && readFileSync(file, "utf8")).toContain("// four");
+    await write("// five");
+    await page.keyboard.press("ControlOrMeta+S");
+    await eventually(async () => readFileSync(file, "utf8")).toContain("// five");
+    expect(await page.locator(".jp-Dialog").count()).toBe(0);
+  });
+
+  it.skipIf(process.platform === "win32")("opens and saves a notebook whose name has % and ?", async () => {
+    const name = "50% rye, how thick?.ipynb";
+    const named = structuredClone(CALM);
+    named.cells[0].source = "# Half of it rye";
+    writeFileSync(join(notebooks, name), JSON.stringify(named));
+    await page.reload();
+    await page.locator("a.notebook", { hasText: "Half of it rye" }).click();
+    await ready(page);
+    await idle(page);
+    expect(await page.locator("#place strong").textContent()).toBe(name);
+    await write("// kept");
+    await page.keyboard.press("ControlOrMeta+S");
+    await eventually(() => page.locator("#saved").textContent()).toBe("saved");
+    expect(readFileSync(join(notebooks, name), "utf8")).toContain("// kept");
+    expect(complaints).toEqual([]);
+    rmSync(join(notebooks, name));
+  });
+
+  it("opens from the file that the browser is given at the start", async () => {
+    const { page: fresh } = await watchedPage(browser, server.origin);
+    const programs = process.env.PATH;
+    process.env.PATH = ""; // nothing is to be started
+    const remove = await openBrowser(server.address, folder);
+    process.env.PATH = programs;
+    await fresh.goto(`file://${join(folder, "open-notebooks.html")}`);
+    await fresh.waitForURL(`${server.origin}/`);
+    await fresh.locator("a.notebook", { hasText: "A calm notebook" }).waitFor();
+    await remove();
+    await fresh.context().close();
   });
 
   it("asks before it is left with unsaved changes", async () => {

@@ -1,6 +1,7 @@
 import { SessionContextDialogs } from "@jupyterlab/apputils";
 import { NotebookActions } from "@jupyterlab/notebook";
 import { CommandRegistry } from "@lumino/commands";
+import { saveChecked } from "./checked-saves";
 import { notice } from "./notice";
 import type { OpenNotebook } from "./open-notebook";
 
@@ -35,7 +36,7 @@ export function pageCommands(options: OpenNotebook & { readonly text: { lineNumb
         // what stood on disk before this page first saved can be brought back
         if (!kept) await context.createCheckpoint();
         kept = true;
-        await context.save();
+        await saveChecked(context);
       },
     ],
     [
