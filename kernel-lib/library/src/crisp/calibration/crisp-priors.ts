@@ -188,12 +188,12 @@ export function crispPriors(options: CrispPriorsOptions): readonly CrispPrior[] 
       informedBy: TWO_THICKNESSES,
     },
     edgeCrust: {
-      label: "how far the sides bring the crust's start forward",
+      label: "power of the surface by which edges speed up crust and browning",
       unit: "",
       scale: "plain",
-      middle: 0.5,
+      middle: 0.8,
       spread: 0.25,
-      from: JUDGEMENT,
+      from: `${JUDGEMENT}, between 0 (faces alone count) and about 1.2 (heat goes in by all of the surface)`,
       informedBy: TWO_CUTS,
     },
     crustWater: {

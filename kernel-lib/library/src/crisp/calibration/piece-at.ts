@@ -6,9 +6,10 @@ import { PRODUCT_CONSTANTS, type ProductConstant } from "./crisp-priors";
 
 const PLACE_OF = Object.fromEntries(PRODUCT_CONSTANTS.map((name, at) => [name, at])) as Record<ProductConstant, number>;
 
-/** A plateau that nears 100 °C smoothly from below, the same value up to 96 °C. */
+/** A plateau that nears 100 °C smoothly from below and 77 °C from above, the same value from 81 to 96 °C. */
 function softCap(plateauC: number): number {
-  return plateauC <= 96 ? plateauC : 100 - 4 * Math.exp(-(plateauC - 96) / 4);
+  if (plateauC > 96) return 100 - 4 * Math.exp(-(plateauC - 96) / 4);
+  return plateauC < 81 ? 77 + 4 * Math.exp(-(81 - plateauC) / 4) : plateauC;
 }
 
 /** Where and how a piece is heated, as far as its constants depend on it. */

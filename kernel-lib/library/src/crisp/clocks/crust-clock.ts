@@ -6,24 +6,28 @@ import { MIDDLE_MM, type PieceConstants } from "./piece-constants";
 /** Conductivity of the dry crust (W/(m·K)), held fixed: weights and scores cannot tell it from the crust's water. */
 export const CRUST_CONDUCTIVITY_WMK = 0.12;
 
-/** The clock of the crust runs slower or faster than its formula by this factor: F·(L/10 mm)^ε [-]. */
+/**
+ * The clock of the crust runs slower or faster than its formula by this factor [-]: F·(L/10 mm)^ε·S^−q, S the surface of
+ * the piece over that of its two faces. Edges dry from two sides and brown first, and a panel tastes the whole piece.
+ */
 export function crustPace(piece: PieceConstants, thicknessMm: number): number {
-  return piece.crustFactor * (thicknessMm / MIDDLE_MM) ** piece.crustByThickness;
+  const { crustFactor, crustByThickness, edgeCrust, sides, sideShare } = piece;
+  const edges = surfaceShare(sides, thicknessMm, sideShare) ** -edgeCrust;
+  return crustFactor * (thicknessMm / MIDDLE_MM) ** crustByThickness * edges;
 }
 
 /**
  * Time on the crust's own clock at which it starts to grow, soak-up lag included (min): `crustStart` of the slab, of which
- * a share waits for the whole piece (a coating dries while the inside is still cold), brought forward by the sides.
+ * a share waits for the whole piece (a coating dries while the inside is still cold).
  */
 export function crustStartMin(basis: ClockBasis, piece: PieceConstants, thicknessMm: number): number {
-  const { conductivityFactor, coefficientWm2K, warmShare, edgeCrust, sides, sideShare } = piece;
+  const { conductivityFactor, coefficientWm2K, warmShare } = piece;
   const soakMin = (basis.soak * thicknessMm * thicknessMm) / conductivityFactor;
   const biot = (basis.biot * coefficientWm2K * thicknessMm) / conductivityFactor;
   const meanC = EVAPORATION_C - (EVAPORATION_C - basis.uniformMeanC) / (1 + 0.55 * biot);
   const heatMin = (basis.crustHeatJm3 * thicknessMm * 0.0005) / coefficientWm2K / 60;
   const surfaceMin = (heatMin - (basis.airC - EVAPORATION_C) * soakMin) / (basis.airC - meanC);
-  const edges = 1 + Math.max(0, edgeCrust) * (surfaceShare(sides, thicknessMm, sideShare) - 1);
-  return (warmShare * (Math.max(0, surfaceMin) + soakMin)) / edges;
+  return warmShare * (Math.max(0, surfaceMin) + soakMin);
 }
 
 /** Minutes of drying from `fromMm` to `toMm` at one water density: ∫ρw·Lv·(1/h + s/kc)ds/(Ta − Tev). */

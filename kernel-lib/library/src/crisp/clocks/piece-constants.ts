@@ -30,7 +30,7 @@ export interface PieceConstants {
 
   /** share of the crust's start that waits until the whole piece is warm [-] */
   readonly warmShare: number;
-  /** how far the sides bring that start forward [-] */
+  /** power of the surface over that of the two faces by which the sides speed up crust and browning [-] */
   readonly edgeCrust: number;
   /** time of crust, browning and drying over that of their clock [-] */
   readonly crustFactor: number;

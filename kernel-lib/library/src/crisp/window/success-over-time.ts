@@ -3,12 +3,13 @@ import type { CrispCalibration } from "../calibration/calibrate-crisp";
 import { PIECE_CORE_SPREAD } from "../calibration/crisp-residuals";
 import type { PiecePlace } from "../calibration/piece-at";
 import { browningTableOf } from "../clocks/browning-clock";
+import type { BrowningTable } from "../clocks/browning-table";
 import type { ClockBasis } from "../clocks/clock-basis";
 import type { PieceConstants } from "../clocks/piece-constants";
 import { drawConstants, pieceOfDraw } from "./draw-pieces";
 import { type LoadScatter, loadFactor, loadScatter, safeFrom, wholeLoadSafe } from "./load-safety";
 import type { Misfit } from "./misfit-at";
-import { momentsOf, type SettledSetting } from "./window-setting";
+import { momentsOf, type SettledSetting, safeCoreMin } from "./window-setting";
 
 /** Moments of many drawn pieces (min), one place a piece. */
 export interface PieceTimes {
@@ -48,9 +49,20 @@ export function pieceStock(calibration: CrispCalibration, options: { count: numb
   };
 }
 
+/** A drawn piece, with the browning sums of its air and activation energy. */
+export interface DrawnPiece {
+  readonly piece: PieceConstants;
+  readonly table: BrowningTable;
+}
+
 /** The drawn pieces of a stock at one place, without what the clocks miss there. */
 export function piecesOfStock(stock: PieceStock, place: PiecePlace): readonly PieceConstants[] {
   return stock.constants.map((z) => pieceOfDraw(stock.calibration, place, z));
+}
+
+/** The same with their browning sums, which any thickness in that air can share. */
+export function drawnPieces(stock: PieceStock, place: PiecePlace, basis: ClockBasis): readonly DrawnPiece[] {
+  return piecesOfStock(stock, place).map((piece) => ({ piece, table: browningTableOf(basis, piece) }));
 }
 
 /** The typical piece of a draw: its constants, with what the clocks miss at the setting. */
@@ -64,13 +76,13 @@ export function typicalPiece(stock: PieceStock, piece: PieceConstants, misfit: M
   };
 }
 
-/** The moments of every piece of a stock at one setting; `pieces` from `piecesOfStock` when a map has them already. */
+/** The moments of every piece of a stock at one setting; `pieces` from `drawnPieces` when a map has them already. */
 export function piecesAt(
   stock: PieceStock,
   basis: ClockBasis,
   setting: SettledSetting,
   misfit: Misfit,
-  pieces: readonly PieceConstants[] = piecesOfStock(stock, setting),
+  pieces: readonly DrawnPiece[] = drawnPieces(stock, setting, basis),
 ): PieceTimes {
   const { noise, unevenness } = stock.calibration;
   const count = pieces.length;
@@ -83,11 +95,11 @@ export function piecesAt(
   };
   const runs = Math.hypot(noise.run, noise.session);
   for (let at = 0; at < count; at++) {
-    const typical = typicalPiece(stock, pieces[at], misfit, at);
-    times.typicalCoreMin[at] = momentsOf(basis, typical, setting.thicknessMm, setting).coreMin;
+    const typical = typicalPiece(stock, pieces[at].piece, misfit, at);
+    times.typicalCoreMin[at] = safeCoreMin(basis, typical, setting.thicknessMm, setting);
     const piece = { ...typical, coefficientWm2K: typical.coefficientWm2K * Math.exp(runs * stock.run[at]) };
     const thicknessMm = setting.thicknessMm * Math.max(0.3, 1 + unevenness * stock.thickness[at]);
-    const moments = momentsOf(basis, piece, thicknessMm, setting, browningTableOf(basis, piece));
+    const moments = momentsOf(basis, piece, thicknessMm, setting, pieces[at].table);
     times.coreMin[at] = moments.coreMin * Math.exp(PIECE_CORE_SPREAD * stock.core[at]);
     times.crispMin[at] = moments.crispMin * Math.exp(noise.crispTime * stock.crisp[at]);
     times.opensMin[at] = Math.max(times.coreMin[at], times.crispMin[at]);
@@ -164,9 +176,9 @@ function safeLoadsAt(pieces: PieceTimes, timesMin: readonly number[]): number[] 
   });
 }
 
-/** Time from which all pieces of 99 of 100 loads are safe, with 98 % confidence (min): see `safeFrom`. */
-export function safeFromMin(pieces: PieceTimes): number {
-  return safeFrom(pieces.typicalCoreMin, loadFactor(pieces.scatter));
+/** Time from which all pieces of 99 of 100 loads are safe, with 98 % confidence (min): see `safeFrom`; `factor` from `loadFactor`. */
+export function safeFromMin(pieces: PieceTimes, factor: number = loadFactor(pieces.scatter)): number {
+  return safeFrom(pieces.typicalCoreMin, factor);
 }
 
 function countBelow(sorted: Float64Array, value: number): number {

@@ -7,9 +7,9 @@ import { crustMmAt, lossPercentOf } from "../clocks/crust-clock";
 import { modePiece } from "./draw-pieces";
 import { type Misfit, misfitAt } from "./misfit-at";
 import {
+  drawnPieces,
   pieceStock,
   piecesAt,
-  piecesOfStock,
   type SuccessOverTime,
   successOverTime,
   typicalPiece,
@@ -128,9 +128,10 @@ export function windowAt(options: WindowAtOptions): CrispWindow {
   const at = momentsOf(basis, piece, setting.thicknessMm, setting);
   const misfit = misfitAt(calibration, setting, basis.coreError);
   const stock = pieceStock(calibration, { count: draws, seed });
-  const drawn = piecesOfStock(stock, setting);
+  const withTables = drawnPieces(stock, setting, basis);
+  const drawn = withTables.map(({ piece: each }) => each);
   const nominal = drawn.map((each, place) =>
-    momentsOf(basis, typicalPiece(stock, each, misfit, place), setting.thicknessMm, setting),
+    momentsOf(basis, typicalPiece(stock, each, misfit, place), setting.thicknessMm, setting, withTables[place].table),
   );
   const moment = (of: (moments: PieceMoments) => number): Moment => ({
     min: of(at),
@@ -141,7 +142,7 @@ export function windowAt(options: WindowAtOptions): CrispWindow {
   const opens = moment(opensOf);
   const closes = moment(closesOf);
 
-  const pieces = piecesAt(stock, basis, setting, misfit, drawn);
+  const pieces = piecesAt(stock, basis, setting, misfit, withTables);
   const latest = 1.3 * Math.max(...[opens.min, closes.min, at.coreMin].filter((min) => min < 120), 5);
   const stepMin = latest / 240;
   const chances = successOverTime(

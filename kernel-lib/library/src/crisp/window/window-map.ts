@@ -1,14 +1,8 @@
 import { fail } from "../../check/check";
 import type { CrispCalibration } from "../calibration/calibrate-crisp";
+import { loadFactor, loadScatter } from "./load-safety";
 import { misfitAt } from "./misfit-at";
-import {
-  type PieceTimes,
-  pieceStock,
-  piecesAt,
-  piecesOfStock,
-  safeFromMin,
-  successOverTime,
-} from "./success-over-time";
+import { drawnPieces, type PieceTimes, pieceStock, piecesAt, safeFromMin, successOverTime } from "./success-over-time";
 import { basisOf, type SettledSetting, settle, type WindowSetting } from "./window-setting";
 
 /** What the maps work from. */
@@ -54,7 +48,7 @@ export function windowMapOverTime(options: WindowMapOptions & { readonly timesMi
   const setting = settle({ ...rest, thicknessMm: thicknessesMm[0] }, "windowMapOverTime");
   const basis = basisOf(calibration, setting);
   const stock = pieceStock(calibration, { count: draws, seed });
-  const drawn = piecesOfStock(stock, setting);
+  const drawn = drawnPieces(stock, setting, basis);
   const columns = thicknessesMm.map((thicknessMm, at) => {
     const here = { ...setting, thicknessMm };
     const pieces = piecesAt(stock, basis, here, misfitAt(calibration, here, basis.coreError), drawn);
@@ -82,14 +76,15 @@ export function windowMapOverSetpoint(
   rising(setpointsC, "windowMapOverSetpoint: setpointsC");
   const setting = settle({ ...rest, thicknessMm: thicknessesMm[0], setpointC: setpointsC[0] }, "windowMapOverSetpoint");
   const stock = pieceStock(calibration, { count: draws, seed });
+  const factor = loadFactor(loadScatter(calibration.noise, calibration.unevenness, setting.piecesPerLoad));
   const cells = setpointsC.map((setpointC, row) => {
     const here = { ...setting, setpointC };
     const basis = basisOf(calibration, here);
-    const drawn = piecesOfStock(stock, here);
+    const drawn = drawnPieces(stock, here, basis);
     const line = thicknessesMm.map((thicknessMm) => {
       const cell = { ...here, thicknessMm };
       const pieces = piecesAt(stock, basis, cell, misfitAt(calibration, cell, basis.coreError), drawn);
-      return bestOf(pieces, here.longestMin);
+      return bestOf(pieces, here.longestMin, factor);
     });
     progress?.((row + 1) / setpointsC.length);
     return line;
@@ -106,8 +101,8 @@ export function windowMapOverSetpoint(
 }
 
 /** The best safe time of drawn pieces: chances change only where a piece opens or has closed. */
-function bestOf(pieces: PieceTimes, longestMin: number): { success: number; timeMin: number } {
-  const safe = safeFromMin(pieces);
+function bestOf(pieces: PieceTimes, longestMin: number, factor: number): { success: number; timeMin: number } {
+  const safe = safeFromMin(pieces, factor);
   const count = pieces.coreMin.length;
   const opens = new Float64Array(count);
   const closes = new Float64Array(count);

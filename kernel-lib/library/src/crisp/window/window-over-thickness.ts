@@ -2,7 +2,7 @@ import { fail } from "../../check/check";
 import type { CrispCalibration } from "../calibration/calibrate-crisp";
 import { modePiece } from "./draw-pieces";
 import { misfitAt } from "./misfit-at";
-import { pieceStock, piecesOfStock, typicalPiece } from "./success-over-time";
+import { drawnPieces, pieceStock, typicalPiece } from "./success-over-time";
 import type { Moment } from "./window-at";
 import { basisOf, momentsOf, type SettledSetting, settle, type WindowSetting } from "./window-setting";
 
@@ -41,12 +41,12 @@ export function windowOverThickness(options: WindowOverThicknessOptions): Window
   const basis = basisOf(calibration, setting);
   const own = modePiece(calibration, setting);
   const stock = pieceStock(calibration, { count: draws, seed });
-  const pieces = piecesOfStock(stock, setting);
+  const pieces = drawnPieces(stock, setting, basis);
   const points = thicknessesMm.map((thicknessMm) => {
     const at = momentsOf(basis, own, thicknessMm, setting);
     const misfit = misfitAt(calibration, { ...setting, thicknessMm }, basis.coreError);
-    const drawn = pieces.map((piece, place) =>
-      momentsOf(basis, typicalPiece(stock, piece, misfit, place), thicknessMm, setting),
+    const drawn = pieces.map(({ piece, table }, place) =>
+      momentsOf(basis, typicalPiece(stock, piece, misfit, place), thicknessMm, setting, table),
     );
     const moment = (of: (moments: typeof at) => number): Moment => {
       const sorted = Float64Array.from(drawn, of).sort();

@@ -87,6 +87,16 @@ export interface PieceMoments {
   readonly dryMin: number;
 }
 
+/** When the core of one piece is at its limit and has been held there as long as that asks (min). */
+export function safeCoreMin(
+  basis: ClockBasis,
+  piece: PieceConstants,
+  thicknessMm: number,
+  setting: SettledSetting,
+): number {
+  return Math.min(NEVER_MIN, coreMin(basis, piece, thicknessMm) + setting.limit.holdS / 60);
+}
+
 /** When one piece is safe, crisp, too brown and too dry; one that is dry through before it is crisp is never crisp. */
 export function momentsOf(
   basis: ClockBasis,
@@ -99,7 +109,7 @@ export function momentsOf(
   const startMin = crustStartMin(basis, piece, thicknessMm);
   const tooBrown = browningFor(setting.tooBrownScore, piece.brownSteepness);
   return {
-    coreMin: Math.min(NEVER_MIN, coreMin(basis, piece, thicknessMm) + setting.limit.holdS / 60),
+    coreMin: safeCoreMin(basis, piece, thicknessMm, setting),
     crispMin:
       piece.crustMm > thicknessMm / 2
         ? Number.POSITIVE_INFINITY
