@@ -123,9 +123,9 @@ const THICKNESS_SE_PERCENT = 3;
  * @returns metrics with intervals, and differences with p values
  * @example
  * const comparison = compareVariants(loadKitchen(), { variantIds: ["beet-lentil", "chickpea-carrot"] });
- * const crisp = comparison.differences.find((one) => one.metric === "crispMin");
- * crisp.real; // → true
- * crisp.difference; // → -0.94
+ * const protein = comparison.differences.find((one) => one.metric === "proteinG");
+ * protein.real; // → true
+ * protein.difference; // → -4.28
  */
 export function compareVariants(kitchen: Kitchen, options: CompareVariantsOptions = {}): VariantComparison {
   const ids = options.variantIds ?? kitchen.variants.map((variant) => variant.variantId);

@@ -21,8 +21,9 @@ export interface ContradictionsOptions {
   ) => { readonly middle: number; readonly early: number; readonly late: number };
 }
 
-/** A reading may be off by so many of its usual standard deviations besides a fifth of the time; our judgement. */
-const FAR = 3;
+/** A core may read so much colder, or warmer, than a fifth of the time explains (K): too cold is the dangerous side; our judgement. */
+const TOO_COLD_K = 10;
+const TOO_WARM_K = 15;
 /** Noise this many times the usual is no noise but a misfit; our judgement. */
 const UNUSUAL = 2.4;
 
@@ -38,8 +39,7 @@ export function contradictionsIn(options: ContradictionsOptions): readonly Contr
       const read = rested ? seen.restedCoreC : seen.coreC;
       if (read === null) continue;
       const { middle, early, late } = clockReadingC(seen, rested);
-      const slack = FAR * USUAL_NOISE.coreK;
-      if (read >= early - slack && read <= late + slack) continue;
+      if (read >= early - TOO_COLD_K && read <= late + TOO_WARM_K) continue;
       found.push({
         trials: [seen.id],
         sentence: `${seen.id} read a core of ${read.toFixed(1)} °C after ${seen.timeMin.toFixed(1)} min where the other trials say ${middle.toFixed(0)} °C (${early.toFixed(0)} to ${late.toFixed(0)} °C a fifth earlier or later): look at probe, time and thickness of that trial`,

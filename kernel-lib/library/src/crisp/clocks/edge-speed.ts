@@ -25,7 +25,7 @@ export const UNCUT: Sides = Object.freeze({ lengthMm: Number.POSITIVE_INFINITY, 
  * which has the same surface to volume.
  *
  * @example
- * edgeSpeed({ lengthMm: 40, widthMm: 40 }, 20, 0.8, 1, true); // → 1.32
+ * edgeSpeed({ lengthMm: 40, widthMm: 40 }, 20, 0.8, 1, true); // → 1.36
  * edgeSpeed(UNCUT, 20, 0.8, 1, true); // → 1
  *
  * Reference: this library's piece solver (`simulatePiece`).

@@ -48,7 +48,7 @@ export function wholeLoadSafe({ run, piece, pieces }: LoadScatter, x: number): n
  * Factor on the typical core time after which all pieces of 99 of 100 loads are at their limit.
  *
  * @example
- * loadFactor({ run: 0.06, piece: 0.06, pieces: 12 }); // → 1.24
+ * loadFactor({ run: 0.06, piece: 0.06, pieces: 12 }); // → 1.30
  */
 export function loadFactor(scatter: LoadScatter): number {
   let [low, high] = [0, 3];

@@ -114,8 +114,8 @@ const CARD_STEPS_MIN: readonly number[] = [0.5, 0.25, 0.1];
  * const food = { densityKgM3: 1050, waterFraction: 0.735, freezingPointC: -1, latentKJkg: 216.1728, thawedSpecificHeatKJkgK: 3.5, frozenSpecificHeatKJkgK: 2, thawedConductivityWmK: 0.49, frozenConductivityWmK: 1.5 };
  * const calibration = calibrateCrisp({ food, observations: [], applianceIds: ["basket"] });
  * const window = windowAt({ calibration, thicknessMm: 9, applianceId: "basket", setpointC: 200 });
- * window.core.min; // → 6.60
- * window.crisp.min; // → 11.8
+ * window.core.min; // → 9.21
+ * window.crisp.min; // → 11.9
  * window.waitsFor; // → "crust"
  * windowAt({ calibration, thicknessMm: 9, applianceId: "basket", setpointC: 60 }); // throws "setpointC must be between 130 and 290 °C, got 60"
  */
