@@ -7,7 +7,7 @@ import { studentTPValue, studentTQuantile } from "../statistics/distributions/st
 import type { Kitchen, KitchenVariant } from "../trials/kitchen";
 import { panOf, variantOf } from "../trials/kitchen-lookup";
 import { pieceSpread } from "../yield/piece-spread";
-import { type Decision, decide } from "./decide";
+import { type Decision, decideOwnPan } from "./decide";
 
 /** What variants are compared by: means over the batch, a serving as eaten. */
 export type VariantMetric =
@@ -130,7 +130,7 @@ const THICKNESS_SE_PERCENT = 3;
 export function compareVariants(kitchen: Kitchen, options: CompareVariantsOptions = {}): VariantComparison {
   const ids = options.variantIds ?? kitchen.variants.map((variant) => variant.variantId);
   if (new Set(ids).size < 2) fail("compareVariants: variantIds", "must name two variants or more", ids);
-  const decisions = options.decisions ?? decide(kitchen);
+  const decisions = options.decisions ?? [...new Set(ids)].map((id) => decideOwnPan(kitchen, id));
   const cases = [...new Set(ids)].map((id) => caseOf(kitchen, variantOf(kitchen, id), decisions));
   const differences = VARIANT_METRICS.flatMap((metric) => differencesBy(metric, cases));
   return Object.freeze({

@@ -5,9 +5,11 @@ import type { Pan } from "../pan/pan";
 import type { Slab } from "../pan/slab-thickness";
 import { type CoreLimit, coreLimit } from "../safety/core-limit";
 import type { Kitchen, KitchenVariant } from "../trials/kitchen";
+import { panOf, variantOf } from "../trials/kitchen-lookup";
 import { batchOnPan } from "./batch-on-pan";
-import type { KitchenWindow } from "./crisp-window";
+import { crispWindow, type KitchenWindow } from "./crisp-window";
 import { type CrispWitness, crispCurve, crispWitness } from "./crisp-witness";
+import { judgeWindow } from "./judge-window";
 import { otherPans, type PanVerdict } from "./other-pans";
 import type { PiecesOnPan } from "./pieces-on-pan";
 import type { VariantCrispTime } from "./variant-crisp-time";
@@ -66,6 +68,16 @@ export function decide(kitchen: Kitchen): readonly Decision[] {
       return pans.map((verdict, at) => decisionOf({ kitchen, variant, calibration, curve }, kitchen.pans[at], verdict));
     }),
   );
+}
+
+/** The decision on a variant's own pan alone, without looking for anything to change. */
+export function decideOwnPan(kitchen: Kitchen, variantId: string): Decision {
+  const variant = variantOf(kitchen, variantId);
+  const pan = panOf(kitchen, variant.panId);
+  const calibration = windowCalibration({ kitchen, variantId });
+  const window = crispWindow({ kitchen, variantId, calibration });
+  const known = { kitchen, variant, calibration, curve: crispCurve(kitchen, variantId) };
+  return decisionOf(known, pan, { panId: pan.id, panName: pan.name, ...judgeWindow(window), window, remedies: [] });
 }
 
 /** A variant with what its trials say, worked out once for all pans. */

@@ -60,7 +60,7 @@ export interface OtherPans {
 
 const MOST_PANS = 12;
 /** Pieces drawn for a window that is only one of several to choose from. */
-const DRAWS = 600;
+const DRAWS = 400;
 
 /**
  * Puts a variant's batch on every pan of the kitchen: slab thickness, crisp window, verdict, and what to change, in

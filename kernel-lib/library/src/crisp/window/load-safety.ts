@@ -52,7 +52,7 @@ export function wholeLoadSafe({ run, piece, pieces }: LoadScatter, x: number): n
  */
 export function loadFactor(scatter: LoadScatter): number {
   let [low, high] = [0, 3];
-  for (let halving = 0; halving < 40; halving++) {
+  for (let halving = 0; halving < 22; halving++) {
     const middle = (low + high) / 2;
     if (wholeLoadSafe(scatter, middle) < SAFE_LOADS) low = middle;
     else high = middle;

@@ -2,6 +2,7 @@ import { fail } from "../../check/check";
 import { freezeDeep } from "../../check/freeze-deep";
 import type { CoreLimit } from "../../safety/core-limit";
 import type { CrispCalibration } from "../calibration/calibrate-crisp";
+import { browningTableOf } from "../clocks/browning-clock";
 import { coreAtC } from "../clocks/core-clock";
 import { crustMmAt, lossPercentOf } from "../clocks/crust-clock";
 import { modePiece } from "./draw-pieces";
@@ -125,7 +126,8 @@ export function windowAt(options: WindowAtOptions): CrispWindow {
   const setting = settle(rest, "windowAt");
   const basis = basisOf(calibration, setting);
   const piece = modePiece(calibration, setting);
-  const at = momentsOf(basis, piece, setting.thicknessMm, setting);
+  const table = browningTableOf(basis, piece);
+  const at = momentsOf(basis, piece, setting.thicknessMm, setting, table);
   const misfit = misfitAt(calibration, setting, basis.coreError);
   const stock = pieceStock(calibration, { count: draws, seed });
   const withTables = drawnPieces(stock, setting, basis);
@@ -158,7 +160,7 @@ export function windowAt(options: WindowAtOptions): CrispWindow {
   const cardMin = Number(rounded[pick].toFixed(2));
   const open = opens.min <= closes.min;
   const meets = meetsAtMm((mm) => {
-    const moments = momentsOf(basis, piece, mm, setting);
+    const moments = momentsOf(basis, piece, mm, setting, table);
     return closesOf(moments) - opensOf(moments);
   }, setting.thicknessMm);
   const losses = drawn.map((each, place) => {
