@@ -13,6 +13,7 @@ const ingredients: Ingredient[] = Object.entries(reference.foods).map(([id, per1
   id,
   name: id,
   ndb: null,
+  foodClass: null,
   per100G,
   householdWeights: id === "oil" ? [{ measure: "1 tbsp", massG: reference.oilTablespoonG, source: "SR28" }] : [],
   energyFactors: null,

@@ -4,7 +4,10 @@ import { coreLimit } from "../../kernel-lib/library/src/safety/core-limit";
 /**
  * US consumer minimum internal temperatures, foodsafety.gov (public copies read): poultry 165 °F, ground meats 160,
  * egg dishes 160, leftovers and casseroles 165. FDA Food Code 3-401.11: poultry and stuffed food 165 °F (74 °C),
- * comminuted fish 155 °F (68 °C; its 17 s from memory, an older text with 15 s was read). 3-403.11: reheating 165 °F.
+ * comminuted fish 155 °F for 17 s (paragraph (A)(2), read as Florida's inspectors quote it, violation 03C-06-5; editions
+ * before 2017 have 15 s), the same for raw eggs that are pooled. 3-403.11: reheating 165 °F (from memory). 3-501.14: 57 to
+ * 21 °C in 2 h, to 5 °C in 6 h in all (read in Delaware's print). 21 CFR 123.3: fish means finfish, crustaceans and all
+ * molluscs, too.
  */
 describe("core limits against the published minima", () => {
   it.each([
@@ -18,6 +21,21 @@ describe("core limits against the published minima", () => {
     const limit = coreLimit(foodClass);
     expect(limit.limitF).toBe(limitF);
     expect(limit.limitC).toBeGreaterThanOrEqual((limitF - 32) / 1.8);
+  });
+
+  it("holds fish for 17 s, and nothing else", () => {
+    expect(coreLimit("fish").holdS).toBe(17);
+    for (const foodClass of ["poultry", "groundMeat", "egg", "wholeMeat", "plant", "readyToEat"] as const)
+      expect(coreLimit(foodClass).holdS).toBe(0);
+  });
+
+  it("never has less than the Food Code's 155 °F for raw eggs that are pooled", () => {
+    expect(coreLimit("egg").limitF).toBeGreaterThanOrEqual(155);
+  });
+
+  it.each(["poultry", "fish", "egg", "plant"] as const)("reheats %s that was cooked and cooled to 165 °F", (one) => {
+    expect(coreLimit(one, "cooked and cooled")).toMatchObject({ limitF: 165, holdS: 0 });
+    expect(coreLimit(one, "cooked and cooled").source).toContain("3-403.11");
   });
 
   it("does not take an intact cut's 145 °F for pieces pressed from it", () => {

@@ -98,11 +98,11 @@ export { type CoatingPlan, type CoatingPlanOptions, coatingPlan } from "./yield/
 
 // the formula and its allergens
 
-export type { FoodClass, Formula } from "./food/formula/formula";
+export type { FoodClass, FoodState, Formula } from "./food/formula/formula";
 export { type FormulaAllergens, formulaAllergens } from "./food/formula/formula-allergens";
 export { type FormulaTotals, formulaTotals } from "./food/formula/formula-totals";
 export { type ScaledFormula, type ScaleTo, scaleFormula } from "./food/formula/scale-formula";
-export type { Ingredient } from "./food/ingredient/ingredient";
+export type { Ingredient, IngredientClass } from "./food/ingredient/ingredient";
 export { allergenTable } from "./views/food/allergen-table";
 export { formulaTable } from "./views/food/formula-table";
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import type { FoodClass } from "../../../kernel-lib/library/src/food/formula/formula";
+import type { FoodClass, FoodState } from "../../../kernel-lib/library/src/food/formula/formula";
 import { coreLimit } from "../../../kernel-lib/library/src/safety/core-limit";
 
 const CLASSES: FoodClass[] = ["poultry", "groundMeat", "fish", "egg", "wholeMeat", "plant", "readyToEat"];
@@ -27,6 +27,27 @@ describe("coreLimit", () => {
       expect(caution).toContain("Local food codes");
       expect(caution.includes("labelled as raw")).toBe(!["plant", "readyToEat"].includes(foodClass));
     }
+  });
+
+  it("calls every raw class raw, par-cooked or not, and has the strictest limit for what was cooked and cooled", () => {
+    for (const foodClass of CLASSES) {
+      const plain = coreLimit(foodClass);
+      expect(plain.raw).toBe(!["plant", "readyToEat"].includes(foodClass));
+      expect(plain.state).toBe(plain.raw ? "raw" : null);
+      const parCooked = coreLimit(foodClass, "par-cooked");
+      expect(parCooked).toMatchObject({ state: "par-cooked", raw: true, limitC: plain.limitC, holdS: plain.holdS });
+      expect(parCooked.caution).toContain("labelled as raw");
+      const cooled = coreLimit(foodClass, "cooked and cooled");
+      expect(cooled).toMatchObject({ foodClass, raw: false, limitC: 74, limitF: 165, holdS: 0 });
+      expect(cooled.caution).toContain("3-501.14");
+    }
+    expect(coreLimit()).toMatchObject({ state: "raw", raw: true });
+  });
+
+  it("refuses a state it does not know", () => {
+    expect(() => coreLimit("fish", "warm" as FoodState)).toThrow(
+      'coreLimit: state must be one of raw, par-cooked, cooked and cooled, got "warm"',
+    );
   });
 
   it("refuses a class it does not know, naming those it does", () => {

@@ -34,6 +34,30 @@ describe("buildKitchen", () => {
       ).toBeGreaterThanOrEqual(3);
   });
 
+  it("gives each variant the core limit of its formula", () => {
+    const limits = buildKitchen(demo).variants.map(({ variantId, limit }) => [
+      variantId,
+      limit.foodClass,
+      limit.limitC,
+    ]);
+    expect(limits).toEqual([
+      ["beet-lentil", "plant", 74],
+      ["turkey-sage", "poultry", 74],
+      ["pollock-dill", "fish", 68.5],
+      ["chickpea-carrot", "plant", 74],
+      ["corn-puff", "egg", 74],
+    ]);
+  });
+
+  it("refuses a class milder than the ingredients ask for, once, with file, ingredient and class", () => {
+    const formulas = demo.formulas.map((one) => ({ ...one, text: one.text.replace('"poultry"', '"fish"') }));
+    const second = demo.variants.text.match(/^turkey-sage,.*$/m)![0].replace("turkey-sage", "turkey-two");
+    const variants = { ...demo.variants, text: `${demo.variants.text.trimEnd()}\n${second}\n` };
+    expect(() => buildKitchen({ ...demo, formulas, variants })).toThrow(
+      /^formulas\/turkey-sage\.json: foodClass must be poultry or as strict since turkey-ground-93 is raw poultry, got "fish"$/,
+    );
+  });
+
   it("notices the one batch mass that the demo logs wrongly, and no other", () => {
     const { notices } = buildKitchen(demo);
     expect(notices).toHaveLength(1);

@@ -7,7 +7,14 @@ export {
   type ImportFoodsOptions,
   importFoods,
 } from "./ingredient/import-foods";
-export type { EnergyFactors, HouseholdWeight, Ingredient } from "./ingredient/ingredient";
+export {
+  type EnergyFactors,
+  type HouseholdWeight,
+  INGREDIENT_CLASSES,
+  type Ingredient,
+  type IngredientClass,
+  type RawClass,
+} from "./ingredient/ingredient";
 export { type IngredientFromFoodOptions, ingredientFromFood } from "./ingredient/ingredient-from-food";
 export {
   type IngredientFromLabelOptions,
@@ -16,14 +23,22 @@ export {
 } from "./ingredient/ingredient-from-label";
 export { ingredientOf } from "./ingredient/ingredient-of";
 export { NUTRIENT_LABELS, NUTRIENT_NAMES, type NutrientName, type Nutrients } from "./ingredient/nutrients";
-export { INGREDIENT_COLUMNS, parseIngredients } from "./ingredient/parse-ingredients";
+export { CLASS_COLUMN, INGREDIENT_COLUMNS, parseIngredients } from "./ingredient/parse-ingredients";
 export type { Sr28Food } from "./ingredient/parse-sr28";
 export { type FoundFood, searchFoods } from "./ingredient/search-foods";
 
 // formulas: what goes in, weighed, scaled, added up
 
 export { type Blend, type BlendPart, blend } from "./formula/blend";
-export type { CoatingLayer, FoodClass, Formula, FormulaLine, LayerKind, PickupBasis } from "./formula/formula";
+export type {
+  CoatingLayer,
+  FoodClass,
+  FoodState,
+  Formula,
+  FormulaLine,
+  LayerKind,
+  PickupBasis,
+} from "./formula/formula";
 export { type FormulaAllergens, formulaAllergens, type GatheredAllergen } from "./formula/formula-allergens";
 export { type FormulaTotals, formulaComposition, formulaTotals, type LayerBlend } from "./formula/formula-totals";
 export { gramsOf, type MeasuredFood, type MeasuredMass } from "./formula/grams-of";

@@ -1,4 +1,5 @@
 // safety: limits that outrank crispness
 
 export { type CoreLimit, coreLimit } from "./core-limit";
+export { formulaLimit } from "./formula-limit";
 export { type Lethality, type LethalityOptions, lethality } from "./lethality";

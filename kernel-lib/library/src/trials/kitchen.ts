@@ -9,6 +9,8 @@ import { mixDensity } from "../food/thermal/mix-density";
 import type { Pan } from "../pan/pan";
 import { readPans } from "../pan/read-pans";
 import { slabMassG } from "../pan/slab-mass";
+import type { CoreLimit } from "../safety/core-limit";
+import { formulaLimit } from "../safety/formula-limit";
 import type { ReadRecords } from "../units/read-records";
 import { type Appliance, readAppliances } from "./appliance";
 import { thicknessOfTrial } from "./thickness-of-trial";
@@ -21,6 +23,8 @@ export interface KitchenVariant extends Variant {
   readonly composition: Composition;
   /** density of the mix as spread, at 5 °C with its air (kg/m³) */
   readonly densityKgM3: number;
+  /** what its core must reach, from class and state of the formula and its ingredients */
+  readonly limit: CoreLimit;
 }
 
 /** A trial whose slab thickness is settled: from its probes, or from its batch mass. */
@@ -76,7 +80,9 @@ export function buildKitchen(files: KitchenFiles): Kitchen {
   const variantRows = take(readVariants(files.variants.text, files.variants.file));
   const logs = files.trials.map(({ file, text }) => ({ file, ...take(readTrials(text, file)) }));
   const ingredients = caught(() => parseIngredients(files.ingredients.text, files.ingredients.file), problems) ?? [];
-  const formulas = files.formulas.flatMap(({ file, text }) => caught(() => parseFormula(text, file), problems) ?? []);
+  const formulas = files.formulas.flatMap(
+    ({ file, text }) => caught(() => ({ file, formula: parseFormula(text, file) }), problems) ?? [],
+  );
 
   const panIds = pans.records.map((pan) => pan.id);
   const applianceIds = appliances.records.map((appliance) => appliance.applianceId);
@@ -95,7 +101,7 @@ export function buildKitchen(files: KitchenFiles): Kitchen {
   const allPans = whole(panIds, pans);
   const allAppliances = whole(applianceIds, appliances);
   const allVariants = whole(variantIds, variantRows);
-  const allFormulas = formulas.length === files.formulas.length ? formulas.map((formula) => formula.id) : null;
+  const allFormulas = formulas.length === files.formulas.length ? formulas.map(({ formula }) => formula.id) : null;
   for (const [at, variant] of variantRows.records.entries()) {
     const where = `${files.variants.file} row ${variantRows.rows[at]}`;
     known(where, "formula", variant.formulaId, allFormulas);
@@ -121,7 +127,7 @@ export function buildKitchen(files: KitchenFiles): Kitchen {
   const variants = variantRows.records.flatMap(
     (variant) => caught(() => withMix(variant, formulas, ingredients), problems) ?? [],
   );
-  failAll(problems);
+  failAll([...new Set(problems)]);
 
   const notices: string[] = [];
   const trials: KitchenTrial[] = [];
@@ -152,11 +158,21 @@ export function buildKitchen(files: KitchenFiles): Kitchen {
   });
 }
 
-function withMix(variant: Variant, formulas: readonly Formula[], ingredients: readonly Ingredient[]): KitchenVariant {
-  const formula = formulas.find((each) => each.id === variant.formulaId) as Formula;
+interface FormulaFile {
+  readonly file: string;
+  readonly formula: Formula;
+}
+
+function withMix(
+  variant: Variant,
+  formulas: readonly FormulaFile[],
+  ingredients: readonly Ingredient[],
+): KitchenVariant {
+  const { file, formula } = formulas.find((each) => each.formula.id === variant.formulaId) as FormulaFile;
   const { composition } = formulaTotals(formula, ingredients);
   const densityKgM3 = mixDensity(composition, { temperatureC: 5, airFraction: formula.airFraction });
-  return Object.freeze({ ...variant, formula, composition, densityKgM3 });
+  const limit = formulaLimit(formula, ingredients, file);
+  return Object.freeze({ ...variant, formula, composition, densityKgM3, limit });
 }
 
 function caught<T>(work: () => T, problems: string[]): T | null {

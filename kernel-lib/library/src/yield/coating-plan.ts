@@ -93,7 +93,7 @@ export function coatingPlan(options: CoatingPlanOptions): CoatingPlan {
     coatedPieceG: coated.coatedG,
     layers: Object.freeze(layers),
     cautions: Object.freeze([
-      ...(totals.formula.foodClass === "poultry" && coated.coatingPercent > MOST_ON_POULTRY
+      ...(isPoultry(totals) && coated.coatingPercent > MOST_ON_POULTRY
         ? [
             `Coating is ${coated.coatingPercent.toFixed(0)} % of the coated piece: poultry sold as breaded in the US may carry at most ${MOST_ON_POULTRY} % (9 CFR 381.166, from memory): check.`,
           ]
@@ -101,4 +101,11 @@ export function coatingPlan(options: CoatingPlanOptions): CoatingPlan {
       "Throw away wash and crumbs that raw meat, fish or egg has touched; follow your local code for how long a wash may stand.",
     ]),
   });
+}
+
+/** Declared so, or with raw poultry in the mix. */
+function isPoultry(totals: FormulaTotals): boolean {
+  return (
+    totals.formula.foodClass === "poultry" || totals.lines.some(({ ingredient }) => ingredient.foodClass === "poultry")
+  );
 }

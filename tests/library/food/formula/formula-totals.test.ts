@@ -57,6 +57,7 @@ describe("parseFormula", () => {
     [damaged((f) => delete f.mix), "mix"],
     [damaged((f) => (f.airFraction = 1.2)), "airFraction"],
     [damaged((f) => (f.foodClass = "bird")), "foodClass"],
+    [damaged((f) => (f.state = "warm")), "state"],
     [damaged((f) => (f.piecesPerServing = 2.5)), "piecesPerServing"],
     [damaged((f) => (f.colour = "red")), "colour"],
     [
@@ -65,5 +66,17 @@ describe("parseFormula", () => {
     ],
   ])("refuses damage (%#)", (text, message) => {
     expect(() => parseFormula(text, "mine.json")).toThrow(message);
+  });
+
+  it("does without a class and a state", () => {
+    const plain = parseFormula(
+      damaged((f) => {
+        delete f.foodClass;
+        delete f.state;
+      }),
+      "mine.json",
+    );
+    expect(plain.foodClass).toBeUndefined();
+    expect(plain.state).toBeUndefined();
   });
 });

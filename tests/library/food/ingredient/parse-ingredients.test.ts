@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import {
+  CLASS_COLUMN,
   INGREDIENT_COLUMNS,
   parseIngredients,
 } from "../../../../kernel-lib/library/src/food/ingredient/parse-ingredients";
@@ -58,6 +59,20 @@ describe("parseIngredients", () => {
     expect(() => read(row)).toThrow(new RegExp(message));
   });
 
+  it("reads a class where the file has that column, and does without", () => {
+    const classed = (cell: string): ReturnType<typeof parseIngredients>[number] =>
+      parseIngredients(`${HEAD},${CLASS_COLUMN}\n${GOOD},${cell}`, "mine.csv")[0];
+    expect(read(GOOD)[0].foodClass).toBeNull();
+    expect(classed("").foodClass).toBeNull();
+    expect(classed("plant").foodClass).toBe("plant");
+    expect(classed("Ground meat").foodClass).toBe("groundMeat");
+    expect(classed("wholeMeat").foodClass).toBe("wholeMeat");
+    expect(classed("pasteurized").foodClass).toBe("pasteurised");
+    expect(() => classed("bird")).toThrow(
+      'mine.csv row 2, class: expected one of poultry, ground meat, whole meat, egg, fish, plant, cooked, dried, pasteurised or blank, got "bird"',
+    );
+  });
+
   it("names every problem of a file at once", () => {
     let message = "";
     try {
@@ -78,6 +93,7 @@ describe("parseIngredients", () => {
   it("reads the demo kitchen's table: at least 120 foods, every one with a source", () => {
     expect(INGREDIENTS.length).toBeGreaterThanOrEqual(120);
     expect(INGREDIENTS.every((one) => one.source.startsWith("USDA SR28"))).toBe(true);
+    expect(INGREDIENTS.filter((one) => one.foodClass === null)).toEqual([]);
     expect(INGREDIENTS.every((one) => /^\d{5}$/.test(one.ndb ?? ""))).toBe(true);
   });
 });

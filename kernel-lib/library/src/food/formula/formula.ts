@@ -1,7 +1,14 @@
 import { z } from "zod";
+import type { RawClass } from "../ingredient/ingredient";
 
-/** What a food must be cooked to is set by its class; `plant` and `batter` without raw animal parts are the mildest. */
-export type FoodClass = "poultry" | "groundMeat" | "fish" | "egg" | "wholeMeat" | "plant" | "readyToEat";
+/** What a formula must be cooked to is set by its class: the strictest raw one in it; without any, the last two. */
+export type FoodClass = RawClass | "plant" | "readyToEat";
+
+/**
+ * What was done to the pieces before the reheat. `par-cooked`: heated, but not until every core had reached its limit, so
+ * raw still. `cooked and cooled`: every core had reached it, and the pieces were cooled at once.
+ */
+export type FoodState = "raw" | "par-cooked" | "cooked and cooled";
 
 /** One ingredient of a mix or a coating. */
 export interface FormulaLine {
@@ -37,7 +44,10 @@ export interface Formula {
   readonly name: string;
   /** where the formula comes from: `"invented for the Quarry Lane test kitchen"` */
   readonly origin: string;
-  readonly foodClass: FoodClass;
+  /** left out: what the ingredients ask for. One milder than that is refused when a kitchen is put together */
+  readonly foodClass?: FoodClass;
+  /** left out: raw when anything raw of an animal is in the mix or the coating */
+  readonly state?: FoodState;
   /** share of the spread mix's volume that is air, 0 to below 0.8 */
   readonly airFraction: number;
   readonly mix: readonly FormulaLine[];
@@ -68,7 +78,8 @@ export const formulaSchema: z.ZodType<Formula> = z.strictObject({
   id: z.string().regex(/^[a-z0-9]+(-[a-z0-9]+)*$/, "expected lower-case words joined by hyphens"),
   name: z.string().min(1),
   origin: z.string().min(1),
-  foodClass: z.enum(["poultry", "groundMeat", "fish", "egg", "wholeMeat", "plant", "readyToEat"]),
+  foodClass: z.enum(["poultry", "groundMeat", "fish", "egg", "wholeMeat", "plant", "readyToEat"]).optional(),
+  state: z.enum(["raw", "par-cooked", "cooked and cooled"]).optional(),
   airFraction: z.number().min(0).lt(0.8),
   mix: z.array(lineSchema).min(1),
   mixG: z.number().positive().optional(),

@@ -97,6 +97,7 @@ export function importFoods(options: ImportFoodsOptions): ImportedFoods {
       id,
       name,
       ndb: null,
+      foodClass: null,
       per100G,
       householdWeights: [],
       energyFactors: null,

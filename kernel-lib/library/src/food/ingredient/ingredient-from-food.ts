@@ -1,5 +1,5 @@
 import type { AllergenMark, EuAllergen, UsAllergen } from "./allergens";
-import type { Ingredient } from "./ingredient";
+import type { Ingredient, IngredientClass } from "./ingredient";
 import type { Sr28Food } from "./parse-sr28";
 
 /** What `ingredientFromFood` works from. */
@@ -10,6 +10,8 @@ export interface IngredientFromFoodOptions {
   readonly id: string;
   /** the database's description unless given */
   readonly name?: string;
+  /** what it is for the core limit; not stated unless given */
+  readonly foodClass?: IngredientClass;
   /** none unless given: check the label */
   readonly allergensUs?: readonly AllergenMark<UsAllergen>[];
   /** none unless given: check the label */
@@ -32,6 +34,7 @@ export function ingredientFromFood(options: IngredientFromFoodOptions): Ingredie
     id: options.id,
     name: options.name ?? food.description,
     ndb: food.ndb,
+    foodClass: options.foodClass ?? null,
     per100G: food.per100G,
     householdWeights: food.householdWeights,
     energyFactors: food.energyFactors,

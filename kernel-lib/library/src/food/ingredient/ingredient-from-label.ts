@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { fail, positive } from "../../check/check";
 import type { AllergenMark, EuAllergen, UsAllergen } from "./allergens";
-import { type HouseholdWeight, type Ingredient, ingredientSchema } from "./ingredient";
+import { type HouseholdWeight, type Ingredient, type IngredientClass, ingredientSchema } from "./ingredient";
 
 /** What a label prints; leave out what it does not print. */
 export interface LabelPrint {
@@ -33,6 +33,8 @@ export interface IngredientFromLabelOptions {
   readonly printed: LabelPrint;
   /** water by difference, 100 − protein − fat − carbohydrate − salt: needed for density and heating; false unless given */
   readonly waterByDifference?: boolean;
+  /** what it is for the core limit; not stated unless given */
+  readonly foodClass?: IngredientClass;
   readonly householdWeights?: readonly HouseholdWeight[];
   readonly allergensUs?: readonly AllergenMark<UsAllergen>[];
   readonly allergensEu?: readonly AllergenMark<EuAllergen>[];
@@ -90,6 +92,7 @@ export function ingredientFromLabel(options: IngredientFromLabelOptions): Ingred
     id: options.id,
     name: options.name,
     ndb: null,
+    foodClass: options.foodClass ?? null,
     per100G: {
       waterG: options.waterByDifference ? Math.max(0, 100 - solidsG - (ashG ?? 0)) : null,
       energyKcal,

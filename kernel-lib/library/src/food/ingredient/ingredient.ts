@@ -19,6 +19,27 @@ export interface EnergyFactors {
   readonly carbohydrateKcalG: number;
 }
 
+/** A raw food of an animal, by what its core must reach; crustaceans and molluscs are `fish`, as in the Food Code. */
+export type RawClass = "poultry" | "groundMeat" | "wholeMeat" | "fish" | "egg";
+
+/**
+ * What an ingredient is as it goes into the mix: raw of an animal; `plant`, which is anything without meat, fish, egg or
+ * milk, whatever was done to it; or of an animal and ready to eat because it was cooked, dried or pasteurised.
+ */
+export type IngredientClass = RawClass | "plant" | "cooked" | "dried" | "pasteurised";
+
+/** Every raw class. */
+export const RAW_CLASSES: readonly RawClass[] = Object.freeze(["poultry", "groundMeat", "wholeMeat", "egg", "fish"]);
+
+/** Every class that an ingredient can have. */
+export const INGREDIENT_CLASSES: readonly IngredientClass[] = Object.freeze([
+  ...RAW_CLASSES,
+  "plant",
+  "cooked",
+  "dried",
+  "pasteurised",
+]);
+
 /** One food that a formula can use. */
 export interface Ingredient {
   /** short name that formulas use: lower case, words joined by hyphens */
@@ -26,6 +47,8 @@ export interface Ingredient {
   readonly name: string;
   /** number in the USDA nutrient database, text with its leading zeros; `null` for a food from elsewhere */
   readonly ndb: string | null;
+  /** `null` when it is not stated */
+  readonly foodClass: IngredientClass | null;
   /** per 100 g as it goes into the mix */
   readonly per100G: Nutrients;
   readonly householdWeights: readonly HouseholdWeight[];
@@ -71,6 +94,7 @@ export const ingredientSchema: z.ZodType<Ingredient> = z.strictObject({
     .string()
     .regex(/^\d{5}$/, "expected five digits")
     .nullable(),
+  foodClass: z.enum(INGREDIENT_CLASSES).nullable(),
   per100G: nutrientsSchema,
   householdWeights: z.array(
     z.strictObject({ measure: z.string().min(1), massG: z.number().positive(), source: z.string().min(1) }),

@@ -2,10 +2,17 @@ import { z } from "zod";
 import { type CsvRow, failAll, numberOf, readCsv } from "../../check/csv";
 import { proximateSumG } from "../composition/proximate-sum";
 import { EU_ALLERGENS, readAllergenMarks, US_ALLERGENS } from "./allergens";
-import { type EnergyFactors, type HouseholdWeight, type Ingredient, ingredientSchema } from "./ingredient";
+import {
+  type EnergyFactors,
+  type HouseholdWeight,
+  INGREDIENT_CLASSES,
+  type Ingredient,
+  type IngredientClass,
+  ingredientSchema,
+} from "./ingredient";
 import type { NutrientName, Nutrients } from "./nutrients";
 
-/** The columns of `ingredients.csv`, in order; `data/README.md` says what each holds. */
+/** The columns that `ingredients.csv` must have; `data/README.md` says what each holds. */
 export const INGREDIENT_COLUMNS: readonly string[] = Object.freeze([
   "id",
   "name",
@@ -34,6 +41,9 @@ export const INGREDIENT_COLUMNS: readonly string[] = Object.freeze([
   "cost_per_kg",
   "source",
 ]);
+
+/** A column that it may have: what each ingredient is, for the core limit. */
+export const CLASS_COLUMN: string = "class";
 
 const COLUMN_OF: Readonly<Record<NutrientName, string>> = {
   waterG: "water_g",
@@ -104,6 +114,11 @@ function readRow({ row, cells }: CsvRow, fileName: string, problems: string[]): 
   const eu = readAllergenMarks(cells.allergens_eu, EU_ALLERGENS);
   if (us.problem) problems.push(`${fileName} row ${row}, allergens_us: ${us.problem}`);
   if (eu.problem) problems.push(`${fileName} row ${row}, allergens_eu: ${eu.problem}`);
+  const foodClass = readClass(cells[CLASS_COLUMN] ?? "");
+  if (foodClass === undefined)
+    problems.push(
+      `${fileName} row ${row}, ${CLASS_COLUMN}: expected one of ${INGREDIENT_CLASSES.map(spoken).join(", ")} or blank, got "${cells[CLASS_COLUMN]}"`,
+    );
   const sum = proximateSumG(per100G);
   if (sum !== null && (sum < 30 || sum > 107)) {
     problems.push(
@@ -115,6 +130,7 @@ function readRow({ row, cells }: CsvRow, fileName: string, problems: string[]): 
     id: cells.id,
     name: cells.name,
     ndb: cells.ndb === "" ? null : cells.ndb,
+    foodClass,
     per100G,
     householdWeights,
     energyFactors: factorsOf(factors),
@@ -126,6 +142,17 @@ function readRow({ row, cells }: CsvRow, fileName: string, problems: string[]): 
   if (checked.success) return Object.freeze(checked.data);
   problems.push(`${fileName} row ${row}: ${z.prettifyError(checked.error).replace(/\s*\n\s*/g, " ")}`);
   return null;
+}
+
+/** The class that a cell names, `"ground meat"` as well as `"groundMeat"`; `null` for a blank, nothing for a stranger. */
+function readClass(cell: string): IngredientClass | null | undefined {
+  if (cell === "") return null;
+  const tidy = (text: string): string => text.toLowerCase().replace(/[\s_-]+/g, "");
+  return INGREDIENT_CLASSES.find((known) => tidy(known) === tidy(cell).replace("ized", "ised"));
+}
+
+function spoken(known: IngredientClass): string {
+  return known.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
 }
 
 function factorsOf(factors: readonly (number | null)[]): EnergyFactors | null {
