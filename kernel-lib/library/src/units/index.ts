@@ -6,4 +6,6 @@ export { inchFraction } from "./inch-fraction";
 export { celsius, grams, kelvinDifference, kilocalories, millilitres, millimetres, minutes } from "./kitchen-units";
 export { parseQuantity, type Quantity } from "./parse-quantity";
 export type { ColumnPlan, ColumnPlans, ReadRecords } from "./read-records";
+export { safeTemperatureText } from "./safe-temperature-text";
+export { settingText } from "./setting-text";
 export { UNITS, type Unit, type UnitKind } from "./unit-table";
