@@ -28,6 +28,16 @@ describe("coatingPlan", () => {
     expect(thin.cautions[0]).toMatch(/Coating is \d+ % of the coated piece.*9 CFR 381\.166/);
   });
 
+  it("warns of poultry that the formula does not declare, and of nothing but poultry", () => {
+    const cautionOf = (id: string): string => {
+      const { foodClass: _, ...undeclared } = demoFormula(id);
+      const plain = formulaTotals(undeclared, INGREDIENTS);
+      return coatingPlan({ totals: plain, pieces: 10, pieceG: 12, surfaceMm2: 9000 }).cautions[0];
+    };
+    expect(cautionOf("turkey-sage")).toContain("9 CFR 381.166");
+    expect(cautionOf("pollock-dill")).not.toContain("9 CFR 381.166");
+  });
+
   it("puts out exactly what stays when pickup is sure and nothing is left", () => {
     const sure = {
       ...totals.formula,
