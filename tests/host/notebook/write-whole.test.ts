@@ -5,7 +5,7 @@ import { join } from "node:path";
 import { writeWhole } from "slabwright-host";
 import { describe, expect, it } from "vitest";
 
-const host = require.resolve("../../../kernel-lib/host");
+const writer = require.resolve("../../../kernel-lib/host/dist/notebook/write-whole.js");
 
 describe("writeWhole", () => {
   it("makes the folders it needs and leaves nothing beside the file", async () => {
@@ -55,7 +55,7 @@ describe("writeWhole", () => {
   it("sweeps up what a killed save has left, and leaves what a running one is writing", async () => {
     const folder = mkdtempSync(join(tmpdir(), "slabwright-test-"));
     const script = `
-      const { writeWhole } = require(${JSON.stringify(host)});
+      const { writeWhole } = require(${JSON.stringify(writer)});
       (async () => {
         for (;;) await writeWhole(${JSON.stringify(join(folder, "a.ipynb"))}, "x".repeat(20_000_000));
       })();`;
@@ -80,15 +80,16 @@ describe("writeWhole", () => {
   }, 60_000);
 
   // 200 processes that save without end, each killed at another moment: the file must be one save or the other, never
-  // a part of one. Sizes differ, so that a torn file cannot pass.
+  // a part of one. Sizes differ, so that a torn file cannot pass; each says when it has come to its first to its tenth
+  // save, so that also a busy machine kills at different ones.
   it("is killed 200 times while it saves, and the file is always whole", async () => {
     const folder = mkdtempSync(join(tmpdir(), "slabwright-test-"));
     const path = join(folder, "notebook.ipynb");
     const script = `
-      const { writeWhole } = require(${JSON.stringify(host)});
+      const { writeWhole } = require(${JSON.stringify(writer)});
       (async () => {
-        console.log("ready");
         for (let n = 1; ; n++) {
+          if (n === 1 + Number(process.argv[1])) console.log("ready");
           const size = 1000 + (n % 7) * 60000;
           await writeWhole(${JSON.stringify(path)}, JSON.stringify({ n, size, text: "x".repeat(size) }));
         }
@@ -96,7 +97,9 @@ describe("writeWhole", () => {
     await writeWhole(path, JSON.stringify({ n: 0, size: 0, text: "" }));
     const seen = new Set<number>();
     const once = async (round: number): Promise<void> => {
-      const child = spawn(process.execPath, ["-e", script], { stdio: ["ignore", "pipe", "inherit"] });
+      const child = spawn(process.execPath, ["-e", script, String(round % 10)], {
+        stdio: ["ignore", "pipe", "inherit"],
+      });
       await new Promise((done) => child.stdout.once("data", done));
       await new Promise((done) => setTimeout(done, 1 + ((round * 7) % 23)));
       child.kill("SIGKILL");
