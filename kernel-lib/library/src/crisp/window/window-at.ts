@@ -278,6 +278,12 @@ export function chanceOf({ standing, recommended }: Pick<CrispWindow, "standing"
   return `chance of success ${chanceText(recommended.success)}`;
 }
 
+/** Thickness, and the sides of a piece where it is cut: `"8.9 mm (58 × 39 mm)"`. */
+export function sizeText({ thicknessMm, sidesMm }: Pick<SettledSetting, "thicknessMm" | "sidesMm">): string {
+  const sides = sidesMm === null ? "" : ` (${sidesMm.map((side) => side.toFixed(0)).join(" × ")} mm)`;
+  return `${thicknessMm.toFixed(1)} mm${sides}`;
+}
+
 /** Minutes in words; what never comes is said so. */
 export function minutesText(minutes: number): string {
   return minutes < 1e4 ? minutes.toFixed(1) : "never";
@@ -287,7 +293,7 @@ function sentenceOf(window: Omit<CrispWindow, "sentence">): string {
   const { setting, opens, closes, core, recommended, limit } = window;
   const range = ({ min, interval95: [low, high] }: Moment): string =>
     `${minutesText(min)} (${minutesText(low)} to ${minutesText(high)})`;
-  const where = `${setting.thicknessMm.toFixed(1)} mm in ${setting.applianceId} at ${setting.setpointC} °C`;
+  const where = `${sizeText(setting)} in ${setting.applianceId} at ${setting.setpointC} °C`;
   const safe = `core ${limit.limitC} °C by ${range(core)} min`;
   const moments = `opens ${range(opens)}, closes ${range(closes)} min; ${safe}`;
   const chance = chanceOf(window);

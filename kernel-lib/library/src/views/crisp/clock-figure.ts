@@ -1,5 +1,6 @@
 import type { KitchenWindow } from "../../advice/crisp-window";
 import { clocksOverTime } from "../../crisp/window/clocks-over-time";
+import { sizeText } from "../../crisp/window/window-at";
 import type { Figure } from "../figure/figure";
 import { houseLayout } from "../figure/layout";
 import { PALETTE } from "../figure/palette";
@@ -7,7 +8,7 @@ import { PALETTE } from "../figure/palette";
 const POINTS = 121;
 
 /**
- * The clocks of one slab, each as a share of the way to its mark: the core to its limit, the crust to crisp, browning
+ * The clocks of one piece, edges included, each as a share of the way to its mark: the core to its limit, the crust to crisp, browning
  * and loss to too much. The window is open where core and crust have passed 100 % and the other two have not.
  */
 export function clockFigure(window: KitchenWindow): Figure {
@@ -43,7 +44,7 @@ export function clockFigure(window: KitchenWindow): Figure {
       line("loss", clocks.lossPercent, 0, setting.tooDryPercent, "% of mass", 2, "dashdot"),
     ],
     layout: houseLayout({
-      title: `${window.variantName}: the clocks of ${setting.thicknessMm.toFixed(1)} mm at ${setting.setpointC} °C`,
+      title: `${window.variantName}: the clocks of a piece of ${sizeText(setting)} at ${setting.setpointC} °C`,
       xTitle: "time in the appliance (min)",
       yTitle: "share of the way to its mark (%)",
       more: {
