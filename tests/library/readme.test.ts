@@ -25,7 +25,7 @@ describe("README.md", () => {
   });
 
   it("shows the figure as it is drawn now", () => {
-    const { times, fit } = door.variantCrispTime(door.loadKitchen(), "beet-lentil");
+    const { times, fit } = door.variantCrispTime({ kitchen: door.loadKitchen(), variantId: "beet-lentil" });
     const path = /!\[[^\]]*\]\(([^)]*)\)/.exec(readme)?.[1] ?? "";
     expect(readFileSync(path, "utf8")).toBe(svgOf(door.crispTimeFigure(times, fit)));
   });

@@ -23,7 +23,7 @@ export { type Slab, type SlabThicknessOptions, slabThickness } from "./pan/slab-
 
 // crisp time against thickness
 
-export { type VariantCrispTime, variantCrispTime } from "./advice/variant-crisp-time";
+export { type VariantCrispTime, type VariantCrispTimeOptions, variantCrispTime } from "./advice/variant-crisp-time";
 export type { SlabTimeFit } from "./fit/curve/fit-slab-time";
 export { predictSlabTime, type SlabTimePrediction } from "./fit/curve/predict-slab-time";
 export type { CrispTimes } from "./trials/crisp-times";
@@ -32,7 +32,7 @@ export { crispTimeTable } from "./views/crisp/crisp-time-table";
 
 // every variant on every pan
 
-export { type Decision, decide } from "./advice/decide";
+export { type DecideOptions, type Decision, decide } from "./advice/decide";
 export { decisionTable } from "./views/advice/decision-table";
 export { decisionText } from "./views/advice/decision-text";
 export { thicknessByPanFigure } from "./views/advice/thickness-by-pan-figure";

@@ -12,7 +12,7 @@ const trials = demo.trials.filter((trial) => trial.variantId === variantId);
 const here = trials.filter((trial) => trial.applianceId === variant.applianceId);
 const kitchenOf = (own: readonly KitchenTrial[]): Kitchen => ({ ...demo, trials: own });
 const unmet = (kitchen: Kitchen, more = {}): string[] =>
-  cardEvidence(kitchen, crispWindow({ kitchen, variantId, draws: 300, ...more }))
+  cardEvidence({ kitchen, window: crispWindow({ kitchen, variantId, draws: 300, ...more }) })
     .filter((condition) => !condition.met)
     .map((condition) => condition.name);
 const cardTime = crispWindow({ kitchen: demo, variantId, draws: 300 }).recommended.cardMin;
@@ -28,7 +28,7 @@ const cold = (count: number, coreC: number, timeMin: number): KitchenTrial[] =>
 
 describe("cardEvidence", () => {
   it("gives each condition met or with a trial to run", () => {
-    for (const condition of cardEvidence(demo, crispWindow({ kitchen: demo, variantId }))) {
+    for (const condition of cardEvidence({ kitchen: demo, window: crispWindow({ kitchen: demo, variantId }) })) {
       expect(condition.found.length).toBeGreaterThan(3);
       expect(condition.met).toBe(condition.todo === null);
     }

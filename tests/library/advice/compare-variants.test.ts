@@ -14,8 +14,8 @@ import {
 import { comparisonText } from "../../../kernel-lib/library/src/views/advice/comparison-text";
 
 const kitchen = loadKitchen(new URL("../../../data", import.meta.url).pathname);
-const decisions = decide(kitchen);
-const comparison = compareVariants(kitchen, { decisions });
+const decisions = decide({ kitchen });
+const comparison = compareVariants({ kitchen, decisions });
 
 /** The kitchen with a second variant that is the first under another name, with the same trials. */
 function withTwin(id: string): Kitchen {
@@ -47,7 +47,10 @@ describe("compareVariants", () => {
   });
 
   it("finds no difference between a variant and its twin, and lets the shared food table cancel", () => {
-    const { variants, differences } = compareVariants(withTwin("beet-lentil"), { variantIds: ["beet-lentil", "twin"] });
+    const { variants, differences } = compareVariants({
+      kitchen: withTwin("beet-lentil"),
+      variantIds: ["beet-lentil", "twin"],
+    });
     for (const one of differences) {
       expect(one.difference).toBe(0);
       expect(one.real).toBe(false);
@@ -63,7 +66,8 @@ describe("compareVariants", () => {
   });
 
   it("adjusts p values as Holm does, by hand for three pairs", () => {
-    const three = compareVariants(kitchen, {
+    const three = compareVariants({
+      kitchen,
       variantIds: ["beet-lentil", "turkey-sage", "chickpea-carrot"],
       decisions,
     });
@@ -77,24 +81,24 @@ describe("compareVariants", () => {
   });
 
   it("turns round with the order of the pair", () => {
-    const one = compareVariants(kitchen, { variantIds: ["beet-lentil", "turkey-sage"], decisions }).differences[2];
-    const other = compareVariants(kitchen, { variantIds: ["turkey-sage", "beet-lentil"], decisions }).differences[2];
+    const one = compareVariants({ kitchen, variantIds: ["beet-lentil", "turkey-sage"], decisions }).differences[2];
+    const other = compareVariants({ kitchen, variantIds: ["turkey-sage", "beet-lentil"], decisions }).differences[2];
     expect(other.difference).toBeCloseTo(-one.difference, 12);
     expect(other.pValue).toBeCloseTo(one.pValue, 12);
   });
 
   it("prices a serving when every ingredient has a price", () => {
     const priced = { ...kitchen, ingredients: kitchen.ingredients.map((one) => ({ ...one, costPerKg: 4 })) };
-    const { variants } = compareVariants(priced, { variantIds: ["beet-lentil", "corn-puff"], decisions });
+    const { variants } = compareVariants({ kitchen: priced, variantIds: ["beet-lentil", "corn-puff"], decisions });
     const { pieceG, costPerServing } = variants[0].metrics;
     expect(costPerServing!.value).toBeCloseTo((4 * 4 * pieceG!.value) / 1000, 9);
   });
 
   it("refuses one variant, and one that does not exist", () => {
-    expect(() => compareVariants(kitchen, { variantIds: ["beet-lentil", "beet-lentil"] })).toThrow(
+    expect(() => compareVariants({ kitchen, variantIds: ["beet-lentil", "beet-lentil"] })).toThrow(
       "two variants or more",
     );
-    expect(() => compareVariants(kitchen, { variantIds: ["beet-lentil", "beet"], decisions })).toThrow("beet");
+    expect(() => compareVariants({ kitchen, variantIds: ["beet-lentil", "beet"], decisions })).toThrow("beet");
   });
 });
 
@@ -128,7 +132,7 @@ describe("the figures and tables of a comparison", () => {
       `${name(Math.min(...times))} ${Number(Math.min(...times).toPrecision(3))} to ${name(Math.max(...times))}`,
     );
     expect(crisp).toContain("a real difference");
-    const twins = compareVariants(withTwin("beet-lentil"), { variantIds: ["beet-lentil", "twin"] });
+    const twins = compareVariants({ kitchen: withTwin("beet-lentil"), variantIds: ["beet-lentil", "twin"] });
     expect(comparisonText(twins)).toContain("not shown to differ; 0 of 1 pairs differ");
   });
 

@@ -7,7 +7,7 @@ import { decisionTable } from "../../../kernel-lib/library/src/views/advice/deci
 import { decisionText } from "../../../kernel-lib/library/src/views/advice/decision-text";
 
 const kitchen = loadKitchen();
-const decisions = decide(kitchen);
+const decisions = decide({ kitchen });
 const of = (variantId: string, panId: string): Decision =>
   decisions.find((one) => one.variantId === variantId && one.panId === panId)!;
 const withOutcome = decisions.filter((decision) => decision.outcome !== null);

@@ -7,8 +7,8 @@ import type { Kitchen, KitchenTrial } from "../../../kernel-lib/library/src/tria
 import { variantOf } from "../../../kernel-lib/library/src/trials/kitchen-lookup";
 
 const kitchen = loadKitchen();
-const crispTime = variantCrispTime(kitchen, "beet-lentil");
-const yields = reheatYield(kitchen, "beet-lentil", crispTime);
+const crispTime = variantCrispTime({ kitchen, variantId: "beet-lentil" });
+const yields = reheatYield({ kitchen, variantId: "beet-lentil", crispTime });
 
 describe("reheatYield", () => {
   it("takes weighed trials that came out crisp, uncrowded, at the variant's own setting", () => {
@@ -22,8 +22,12 @@ describe("reheatYield", () => {
   });
 
   it("lets thin slabs and long reheats lose more", () => {
-    expect(expectedYield(yields, 7, 9).yieldPercent).toBeLessThan(expectedYield(yields, 12, 13).yieldPercent);
-    expect(expectedYield(yields, 10, 13).yieldPercent).toBeLessThan(expectedYield(yields, 10, 10).yieldPercent);
+    expect(expectedYield(yields, { thicknessMm: 7, timeMin: 9 }).yieldPercent).toBeLessThan(
+      expectedYield(yields, { thicknessMm: 12, timeMin: 13 }).yieldPercent,
+    );
+    expect(expectedYield(yields, { thicknessMm: 10, timeMin: 13 }).yieldPercent).toBeLessThan(
+      expectedYield(yields, { thicknessMm: 10, timeMin: 10 }).yieldPercent,
+    );
   });
 
   it("finds its own law again in kitchens that follow it, with 95 % intervals that hold one more trial", () => {
@@ -50,8 +54,12 @@ describe("reheatYield", () => {
         const timeMin = crispMin(thicknessMm) + (at % 2 === 0 ? 1e-6 : -1e-6);
         return { trialId: `T-${at}`, thicknessMm, lowerMin: timeMin, upperMin: timeMin, timeMin };
       });
-      const fitted = reheatYield(simulated, "beet-lentil", fitCrispTimes({ times, notices: [] }));
-      const [low, high] = expectedYield(fitted, 9, crispMin(9) + 1).interval95;
+      const fitted = reheatYield({
+        kitchen: simulated,
+        variantId: "beet-lentil",
+        crispTime: fitCrispTimes({ times, notices: [] }),
+      });
+      const [low, high] = expectedYield(fitted, { thicknessMm: 9, timeMin: crispMin(9) + 1 }).interval95;
       const next = law(9, crispMin(9) + 1) + random.normal(0, 0.4);
       if (low <= next && next <= high) held++;
     }

@@ -29,7 +29,7 @@ function inside([low, high]: readonly [number, number], value: number): boolean 
 describe("variantCrispTime on the demo trials", () => {
   it("finds the simulated truth again within its own intervals", () => {
     const places = variantIds.flatMap((variantId) => {
-      const { fit } = variantCrispTime(kitchen, variantId);
+      const { fit } = variantCrispTime({ kitchen, variantId });
       const [thinnest, thickest] = fit.rangeX!;
       return [thinnest, (thinnest + thickest) / 2, thickest].map((thicknessMm) => {
         const at = predictSlabTime(fit, thicknessMm);
@@ -49,7 +49,7 @@ describe("variantCrispTime on the demo trials", () => {
 describe("variantCrispTime on 200 simulated kitchens", () => {
   it.each(variantIds)("%s: 95 %% intervals hold the truth in 90 to 99 of 100", (variantId) => {
     const random = seededRandom(20261125);
-    const { times, fit } = variantCrispTime(kitchen, variantId);
+    const { times, fit } = variantCrispTime({ kitchen, variantId });
     const thicknesses = times.times.filter((time) => time.timeMin !== null).map((time) => time.thicknessMm);
     const [thinnest, thickest] = fit.rangeX!;
     const noisy = (thicknessMm: number): number =>

@@ -14,6 +14,13 @@ export interface CardCondition {
   readonly todo: string | null;
 }
 
+/** What `cardEvidence` works from. */
+export interface CardEvidenceOptions {
+  readonly kitchen: Kitchen;
+  /** from `crispWindow` */
+  readonly window: KitchenWindow;
+}
+
 /** Trials that a card must rest on; our judgement. */
 const LEAST_TRIALS = 6;
 /** The thickest slab of them over the thinnest; our judgement. */
@@ -32,7 +39,7 @@ const CLIMBING_K = 10;
  * setting; a chance of success of 0.9 or more within the accepted time. The counts are our judgement: fewer readings leave
  * the core's clock to its prior, and readings of done pieces alone do not tell when they were done.
  */
-export function cardEvidence(kitchen: Kitchen, window: KitchenWindow): readonly CardCondition[] {
+export function cardEvidence({ kitchen, window }: CardEvidenceOptions): readonly CardCondition[] {
   const { setting, limit, calibration, recommended, standing, extrapolation, doubts } = window;
   const variant = variantOf(kitchen, window.variantId);
   const trials = kitchen.trials.filter((trial) => trial.variantId === window.variantId);

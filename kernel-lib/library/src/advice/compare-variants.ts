@@ -101,6 +101,8 @@ export interface VariantComparison {
 
 /** What `compareVariants` takes. */
 export interface CompareVariantsOptions {
+  /** from `loadKitchen` */
+  readonly kitchen: Kitchen;
   /** two or more; all of the kitchen's unless given */
   readonly variantIds?: readonly string[];
   /** from `decide`, where it has been worked out already */
@@ -118,19 +120,19 @@ const THICKNESS_SE_PERCENT = 3;
  * that both hold is off by the same share in both, and cancels in the difference. Trials are separate and count as
  * independent. Degrees of freedom by Welch–Satterthwaite; p values of the pairs of one metric by Holm (1979).
  *
- * @param kitchen from `loadKitchen`
- * @param options which variants
+ * @param options the kitchen, and which variants of it
  * @returns metrics with intervals, and differences with p values
  * @example
- * const comparison = compareVariants(loadKitchen(), { variantIds: ["beet-lentil", "chickpea-carrot"] });
+ * const comparison = compareVariants({ kitchen: loadKitchen(), variantIds: ["beet-lentil", "chickpea-carrot"] });
  * const protein = comparison.differences.find((one) => one.metric === "proteinG");
  * protein.real; // → true
  * protein.difference; // → -4.28
  */
-export function compareVariants(kitchen: Kitchen, options: CompareVariantsOptions = {}): VariantComparison {
+export function compareVariants(options: CompareVariantsOptions): VariantComparison {
+  const { kitchen } = options;
   const ids = options.variantIds ?? kitchen.variants.map((variant) => variant.variantId);
   if (new Set(ids).size < 2) fail("compareVariants: variantIds", "must name two variants or more", ids);
-  const decisions = options.decisions ?? [...new Set(ids)].map((id) => decideOwnPan(kitchen, id));
+  const decisions = options.decisions ?? [...new Set(ids)].map((id) => decideOwnPan({ kitchen, variantId: id }));
   const cases = [...new Set(ids)].map((id) => caseOf(kitchen, variantOf(kitchen, id), decisions));
   const differences = VARIANT_METRICS.flatMap((metric) => differencesBy(metric, cases));
   return Object.freeze({

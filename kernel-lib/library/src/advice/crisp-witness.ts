@@ -2,7 +2,7 @@ import { predictSlabTime } from "../fit/curve/predict-slab-time";
 import type { Kitchen } from "../trials/kitchen";
 import { variantOf } from "../trials/kitchen-lookup";
 import type { KitchenWindow } from "./crisp-window";
-import { type VariantCrispTime, variantCrispTime } from "./variant-crisp-time";
+import { type VariantCrispTime, type VariantCrispTimeOptions, variantCrispTime } from "./variant-crisp-time";
 
 /** What the plain curve through a log says beside the window: an independent witness that decides nothing. */
 export interface CrispWitness {
@@ -15,17 +15,26 @@ export interface CrispWitness {
 }
 
 /** The empirical curve of a variant, or why there is none. */
-export function crispCurve(kitchen: Kitchen, variantId: string): VariantCrispTime | string {
+export function crispCurve(options: VariantCrispTimeOptions): VariantCrispTime | string {
   try {
-    return variantCrispTime(kitchen, variantId);
+    return variantCrispTime(options);
   } catch (error) {
     if (error instanceof RangeError) return "too few crisp times at its own setting for a curve";
     throw error;
   }
 }
 
+/** What `crispWitness` works from. */
+export interface CrispWitnessOptions {
+  readonly kitchen: Kitchen;
+  readonly window: KitchenWindow;
+  /** from `crispCurve`, to save fitting it again */
+  readonly curve?: VariantCrispTime | string;
+}
+
 /** Holds the window of a variant's own appliance and setpoint against the curve through its crisp times. */
-export function crispWitness(kitchen: Kitchen, window: KitchenWindow, curve: VariantCrispTime | string): CrispWitness {
+export function crispWitness({ kitchen, window, ...given }: CrispWitnessOptions): CrispWitness {
+  const curve = given.curve ?? crispCurve({ kitchen, variantId: window.variantId });
   const none = (sentence: string): CrispWitness => ({ timeMin: null, prediction95: null, agrees: null, sentence });
   if (typeof curve === "string") return none(curve);
   const { applianceId, setpointC } = variantOf(kitchen, window.variantId);

@@ -12,8 +12,14 @@ import { type CrispWitness, crispCurve, crispWitness } from "./crisp-witness";
 import { judgeWindow } from "./judge-window";
 import { otherPans, type PanVerdict } from "./other-pans";
 import type { PiecesOnPan } from "./pieces-on-pan";
-import type { VariantCrispTime } from "./variant-crisp-time";
+import type { VariantCrispTime, VariantCrispTimeOptions } from "./variant-crisp-time";
 import { windowCalibration } from "./window-calibration";
+
+/** What `decide` works from. */
+export interface DecideOptions {
+  /** from `loadKitchen` */
+  readonly kitchen: Kitchen;
+}
 
 /** One variant's whole batch on one pan of the kitchen: what comes of it, how sure, and what to do. */
 export interface Decision {
@@ -59,11 +65,11 @@ export interface Outcome {
  * as a witness. Core times are calculated, no measurement: probe the thickest piece. `reheatMin` is never before the core
  * is safe.
  */
-export function decide(kitchen: Kitchen): readonly Decision[] {
+export function decide({ kitchen }: DecideOptions): readonly Decision[] {
   return Object.freeze(
     kitchen.variants.flatMap((variant) => {
       const calibration = windowCalibration({ kitchen, variantId: variant.variantId });
-      const curve = crispCurve(kitchen, variant.variantId);
+      const curve = crispCurve({ kitchen, variantId: variant.variantId });
       const { pans } = otherPans({ kitchen, variantId: variant.variantId, calibration });
       return pans.map((verdict, at) => decisionOf({ kitchen, variant, calibration, curve }, kitchen.pans[at], verdict));
     }),
@@ -71,12 +77,12 @@ export function decide(kitchen: Kitchen): readonly Decision[] {
 }
 
 /** The decision on a variant's own pan alone, without looking for anything to change. */
-export function decideOwnPan(kitchen: Kitchen, variantId: string): Decision {
+export function decideOwnPan({ kitchen, variantId }: VariantCrispTimeOptions): Decision {
   const variant = variantOf(kitchen, variantId);
   const pan = panOf(kitchen, variant.panId);
   const calibration = windowCalibration({ kitchen, variantId });
   const window = crispWindow({ kitchen, variantId, calibration });
-  const known = { kitchen, variant, calibration, curve: crispCurve(kitchen, variantId) };
+  const known = { kitchen, variant, calibration, curve: crispCurve({ kitchen, variantId }) };
   return decisionOf(known, pan, { panId: pan.id, panName: pan.name, ...judgeWindow(window), window, remedies: [] });
 }
 
@@ -124,7 +130,7 @@ function outcomeOf({ kitchen, variant, calibration, curve }: Known, pan: Pan, wi
     slab,
     pieces,
     window,
-    witness: crispWitness(kitchen, window, curve),
+    witness: crispWitness({ kitchen, window, curve }),
     coreSafeMin: window.chances.safeFromMin,
     reheatMin: cardMin,
     reheatYield,

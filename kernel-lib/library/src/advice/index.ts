@@ -1,7 +1,7 @@
 // advice: what to do with a batch, and why
 
 export { type BatchOnPan, type BatchOnPanOptions, batchOnPan } from "./batch-on-pan";
-export { type CardCondition, cardEvidence } from "./card-evidence";
+export { type CardCondition, type CardEvidenceOptions, cardEvidence } from "./card-evidence";
 export {
   type ComparedVariant,
   type CompareVariantsOptions,
@@ -14,8 +14,8 @@ export {
   type VariantMetric,
 } from "./compare-variants";
 export { type CrispWindowOptions, crispWindow, type KitchenWindow } from "./crisp-window";
-export { type CrispWitness, crispWitness } from "./crisp-witness";
-export { type Decision, decide, type Outcome } from "./decide";
+export { type CrispWitness, type CrispWitnessOptions, crispWitness } from "./crisp-witness";
+export { type DecideOptions, type Decision, decide, type Outcome } from "./decide";
 export {
   type ClockState,
   type ExplainTrialOptions,
@@ -38,6 +38,12 @@ export { type OtherPans, type OtherPansOptions, otherPans, type PanVerdict, type
 export { type PackCard, packCard, populationRange } from "./pack-card";
 export { type PiecesOnPan, type PiecesOnPanOptions, piecesOnPan } from "./pieces-on-pan";
 export { type ReheatCard, reheatCard } from "./reheat-card";
-export { type ExpectedYield, expectedYield, type ReheatYield, reheatYield } from "./reheat-yield";
-export { type VariantCrispTime, variantCrispTime } from "./variant-crisp-time";
+export {
+  type ExpectedYield,
+  expectedYield,
+  type ReheatYield,
+  type ReheatYieldOptions,
+  reheatYield,
+} from "./reheat-yield";
+export { type VariantCrispTime, type VariantCrispTimeOptions, variantCrispTime } from "./variant-crisp-time";
 export { type WindowCalibrationOptions, windowCalibration } from "./window-calibration";

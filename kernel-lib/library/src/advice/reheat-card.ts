@@ -31,7 +31,7 @@ export interface ReheatCard {
 export function reheatCard(options: CrispWindowOptions): ReheatCard {
   const window = crispWindow(options);
   const { setting, recommended, limit } = window;
-  const evidence = cardEvidence(options.kitchen, window);
+  const evidence = cardEvidence({ kitchen: options.kitchen, window });
   const open = evidence.filter((condition) => !condition.met);
   const from = setting.startC <= -10 ? "From frozen" : `From ${setting.startC.toFixed(0)} °C`;
   const half = Math.round(0.6 * recommended.cardMin);

@@ -3,7 +3,15 @@ import { predictLinear } from "../fit/curve/predict-linear";
 import { predictSlabTime } from "../fit/curve/predict-slab-time";
 import type { Kitchen, KitchenTrial } from "../trials/kitchen";
 import { variantOf } from "../trials/kitchen-lookup";
-import { UNCROWDED_LOAD, type VariantCrispTime } from "./variant-crisp-time";
+import { UNCROWDED_LOAD, type VariantCrispTime, variantCrispTime } from "./variant-crisp-time";
+
+/** What `reheatYield` works from. */
+export interface ReheatYieldOptions {
+  readonly kitchen: Kitchen;
+  readonly variantId: string;
+  /** from `variantCrispTime`, to save fitting it again */
+  readonly crispTime?: VariantCrispTime;
+}
 
 /** A variant's reheat yields on its own appliance and setpoint, and what they depend on. */
 export interface ReheatYield {
@@ -36,7 +44,8 @@ export interface ExpectedYield {
  *
  * Throws when fewer than four such trials are logged.
  */
-export function reheatYield(kitchen: Kitchen, variantId: string, crispTime: VariantCrispTime): ReheatYield {
+export function reheatYield(options: ReheatYieldOptions): ReheatYield {
+  const { kitchen, variantId, crispTime = variantCrispTime(options) } = options;
   const { applianceId, setpointC } = variantOf(kitchen, variantId);
   const trials = kitchen.trials.filter(
     (trial) =>
@@ -60,7 +69,10 @@ export function reheatYield(kitchen: Kitchen, variantId: string, crispTime: Vari
 }
 
 /** The yield to expect at a thickness and a reheat time; between 0 and 100 %. */
-export function expectedYield(yields: ReheatYield, thicknessMm: number, timeMin: number): ExpectedYield {
+export function expectedYield(
+  yields: ReheatYield,
+  { thicknessMm, timeMin }: { readonly thicknessMm: number; readonly timeMin: number },
+): ExpectedYield {
   const at = predictLinear(yields.fit, covariates(yields.crispTime, thicknessMm, timeMin));
   const [low, high] = at.prediction95;
   return Object.freeze({

@@ -7,6 +7,12 @@ import { variantOf } from "../trials/kitchen-lookup";
 /** Pieces closer than this crowd each other; such trials stay out of a variant's own curve (share of the floor). */
 export const UNCROWDED_LOAD = 0.7;
 
+/** What `variantCrispTime` works from. */
+export interface VariantCrispTimeOptions {
+  readonly kitchen: Kitchen;
+  readonly variantId: string;
+}
+
 /** A variant's crisp times on its own appliance and setpoint, and the curve through them. */
 export interface VariantCrispTime {
   readonly times: CrispTimes;
@@ -25,8 +31,12 @@ export interface VariantCrispTime {
  * form held the truth in 83 to 96 of 100, that of the full form in 92 to 97).
  *
  * Throws when fewer than two thicknesses were tried, or too few trials to give an interval.
+ *
+ * @example
+ * const { fit } = variantCrispTime({ kitchen: loadKitchen(), variantId: "beet-lentil" });
+ * predictSlabTime(fit, 10).timeMin; // → 9.7
  */
-export function variantCrispTime(kitchen: Kitchen, variantId: string): VariantCrispTime {
+export function variantCrispTime({ kitchen, variantId }: VariantCrispTimeOptions): VariantCrispTime {
   const { applianceId, setpointC } = variantOf(kitchen, variantId);
   const times = crispTimes(kitchen.trials, { variantId, applianceId, setpointC, largestLoadFraction: UNCROWDED_LOAD });
   return fitCrispTimes(times);

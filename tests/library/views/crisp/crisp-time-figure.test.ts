@@ -15,7 +15,7 @@ interface Trace {
 const kitchen = loadKitchen();
 
 describe("crispTimeFigure", () => {
-  const { times, fit } = variantCrispTime(kitchen, "beet-lentil");
+  const { times, fit } = variantCrispTime({ kitchen, variantId: "beet-lentil" });
   const figure = crispTimeFigure(times, fit);
   const traces = figure.data as readonly Trace[];
 
@@ -51,7 +51,7 @@ describe("crispTimeFigure", () => {
 
 describe("thicknessByPanFigure", () => {
   it("marks every batch that goes on a pan and names those thicker than tried", () => {
-    const decisions = decide(kitchen);
+    const decisions = decide({ kitchen });
     const figure = thicknessByPanFigure(decisions);
     const marks = (figure.data as readonly Trace[]).slice(1).flatMap((trace) => trace.x);
     expect(marks).toHaveLength(decisions.filter((decision) => decision.outcome !== null).length);

@@ -42,7 +42,8 @@ function meanAfterCrispMin({ trials, crispTime }: ReheatYield): number {
 }
 
 function expectedAfterCrisp(yields: ReheatYield, thicknessMm: number, afterMin: number): ExpectedYield {
-  return expectedYield(yields, thicknessMm, predictSlabTime(yields.crispTime.fit, thicknessMm).timeMin + afterMin);
+  const { timeMin } = predictSlabTime(yields.crispTime.fit, thicknessMm);
+  return expectedYield(yields, { thicknessMm, timeMin: timeMin + afterMin });
 }
 
 function tracesOf(name: string, yields: ReheatYield, at: number): object[] {
