@@ -1,6 +1,6 @@
 // curves: fit and predict
 
-export { type CurveData, type CurveFit, type FitCurveOptions, fitCurve } from "./curve/fit-curve";
+export { type CurveData, type CurveFit, fitCurve } from "./curve/fit-curve";
 export { type FitLinearOptions, fitLinear, type LinearFit } from "./curve/fit-linear";
 export { type FitPolynomialOptions, fitPolynomial, type PolynomialFit } from "./curve/fit-polynomial";
 export { fitRobustCurve, type RobustCurveFit, type RobustLoss } from "./curve/fit-robust-curve";
@@ -61,6 +61,7 @@ export { compareSlabTimeForms, type SlabTimeComparison } from "./choice/compare-
 
 export { type LeastSquaresOptions, leastSquares } from "./least-squares/least-squares";
 export type { ParameterSetting } from "./least-squares/named-problem";
+export type { FitCurveOptions } from "./least-squares/solve-curve";
 
 // what every fit carries
 

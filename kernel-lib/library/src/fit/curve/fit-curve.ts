@@ -2,7 +2,7 @@ import { fail } from "../../check/check";
 import { freezeDeep } from "../../check/freeze-deep";
 import { studentTQuantile } from "../../statistics/distributions/student-t-distribution";
 import type { Fit, Values } from "../fit";
-import { curveSolver } from "../least-squares/solve-curve";
+import { curveSolver, type FitCurveOptions } from "../least-squares/solve-curve";
 import { summariseFit } from "../least-squares/summarise-fit";
 import type { CurveModel } from "../models/curve-model";
 
@@ -14,18 +14,6 @@ export interface CurveData<X = number> {
   readonly y: readonly number[];
   /** how much each point counts [-], as 1/variance up to a common factor; all 1 unless given */
   readonly weights?: readonly number[];
-}
-
-/** How to fit the curve, beyond the points. */
-export interface FitCurveOptions<Name extends string> {
-  /** starting values that replace the model's own guess */
-  readonly start?: { readonly [K in Name]?: number };
-  /** parameters held at a value */
-  readonly fixed?: { readonly [K in Name]?: number };
-  /** least values, in place of the model's */
-  readonly lower?: { readonly [K in Name]?: number };
-  /** greatest values, in place of the model's */
-  readonly upper?: { readonly [K in Name]?: number };
 }
 
 /** A fitted curve with the points it rests on. */

@@ -4,10 +4,10 @@ import { valuesOf } from "../doubt/delta-method";
 import { intervalFactor } from "../doubt/interval-factor";
 import { quantileOf } from "../doubt/quantile-of";
 import type { ParameterEstimate } from "../fit";
-import { curveSolver, solvedValues } from "../least-squares/solve-curve";
+import { curveSolver, type FitCurveOptions, solvedValues } from "../least-squares/solve-curve";
 import { summariseFit, waldInterval } from "../least-squares/summarise-fit";
 import type { CurveModel } from "../models/curve-model";
-import { type CurveData, type CurveFit, type FitCurveOptions, fitCurveFor } from "./fit-curve";
+import { type CurveData, type CurveFit, fitCurveFor } from "./fit-curve";
 
 /** How strongly far points are turned down. */
 export type RobustLoss = "huber" | "bisquare";

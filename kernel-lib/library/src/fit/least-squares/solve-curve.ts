@@ -1,7 +1,18 @@
-import type { FitCurveOptions } from "../curve/fit-curve";
 import type { Values } from "../fit";
 import type { CurveModel } from "../models/curve-model";
 import { type NamedSolution, type ParameterSetting, solveNamed } from "./named-problem";
+
+/** How to fit the curve, beyond the points. */
+export interface FitCurveOptions<Name extends string> {
+  /** starting values that replace the model's own guess */
+  readonly start?: { readonly [K in Name]?: number };
+  /** parameters held at a value */
+  readonly fixed?: { readonly [K in Name]?: number };
+  /** least values, in place of the model's */
+  readonly lower?: { readonly [K in Name]?: number };
+  /** greatest values, in place of the model's */
+  readonly upper?: { readonly [K in Name]?: number };
+}
 
 /** A search's end and the settings it ran under. */
 export interface SolvedCurve {
