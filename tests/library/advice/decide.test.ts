@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { type Decision, decide } from "../../../kernel-lib/library/src/advice/decide";
-import { GOOD_CHANCE, judgeWindow } from "../../../kernel-lib/library/src/advice/judge-window";
+import { judgeWindow } from "../../../kernel-lib/library/src/advice/judge-window";
+import { GOOD_CHANCE } from "../../../kernel-lib/library/src/crisp/window/card-time";
 import { loadKitchen } from "../../../kernel-lib/library/src/notebook/load-kitchen";
 import { variantOf } from "../../../kernel-lib/library/src/trials/kitchen-lookup";
 import { decisionTable } from "../../../kernel-lib/library/src/views/advice/decision-table";

@@ -1,8 +1,8 @@
+import { GOOD_CHANCE } from "../crisp/window/card-time";
 import { chanceOf, minutesText } from "../crisp/window/window-at";
 import type { Kitchen, KitchenTrial } from "../trials/kitchen";
 import { panOf, variantOf } from "../trials/kitchen-lookup";
 import type { KitchenWindow } from "./crisp-window";
-import { GOOD_CHANCE } from "./judge-window";
 
 /** One condition of a card: whether the log meets it, what it holds, and what to do where it does not. */
 export interface CardCondition {

@@ -1,5 +1,6 @@
 import { freezeDeep } from "../check/freeze-deep";
 import type { CrispCalibration } from "../crisp/calibration/calibrate-crisp";
+import { LOOSE_LOAD } from "../crisp/clocks/load-effect";
 import { type CrispWindow, windowAt } from "../crisp/window/window-at";
 import { coreLimit } from "../safety/core-limit";
 import type { Kitchen } from "../trials/kitchen";
@@ -76,7 +77,7 @@ export function crispWindow(options: CrispWindowOptions): KitchenWindow {
   const sidesMm = piece === undefined ? batch.sidesMm : ([piece.lengthMm, piece.widthMm] as const);
   const appliance = applianceOf(kitchen, options.applianceId ?? variant.applianceId);
   const { applianceId } = appliance;
-  const loadFraction = options.loadFraction ?? 0.6;
+  const loadFraction = options.loadFraction ?? LOOSE_LOAD;
   const calibration = options.calibration ?? windowCalibration({ kitchen, variantId: variant.variantId });
   const window = windowAt({
     thicknessMm: given ?? batch.slab.thicknessMm,
@@ -88,8 +89,8 @@ export function crispWindow(options: CrispWindowOptions): KitchenWindow {
     turned: options.turned ?? usuallyTurned(kitchen, variant.variantId, applianceId),
     startC: options.startC ?? variant.startC,
     limit: coreLimit(variant.formula.foodClass),
-    tooBrownScore: options.tooBrownScore ?? 7,
-    tooDryPercent: options.tooDryPercent ?? 25,
+    tooBrownScore: options.tooBrownScore,
+    tooDryPercent: options.tooDryPercent,
     longestMin: options.longestMin ?? variant.longestMin,
     calibration,
     draws,

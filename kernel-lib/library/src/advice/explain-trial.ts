@@ -3,7 +3,9 @@ import type { CrispCalibration } from "../crisp/calibration/calibrate-crisp";
 import { browningOf } from "../crisp/clocks/browning-clock";
 import { coreReadingC } from "../crisp/clocks/core-clock";
 import { crustMmAt, lossPercentOf } from "../crisp/clocks/crust-clock";
+import { LOOSE_LOAD } from "../crisp/clocks/load-effect";
 import { brownScoreAt, CRISP_SCORE, crispScoreAt, meanWritten } from "../crisp/clocks/panel-score";
+import { GOOD_CHANCE } from "../crisp/window/card-time";
 import { modePiece } from "../crisp/window/draw-pieces";
 import { chanceText, minutesText } from "../crisp/window/window-at";
 import { basisOf } from "../crisp/window/window-setting";
@@ -74,7 +76,7 @@ const UNEVEN = 0.1;
  * explainTrial({ kitchen: loadKitchen(), trialId: "PD-01" }).clocks.filter((clock) => clock.failed).map((clock) => clock.clock); // → ["crust"]
  */
 export function explainTrial(options: ExplainTrialOptions): TrialExplanation {
-  const { kitchen, trialId, tooBrownScore = 7, tooDryPercent = 25 } = options;
+  const { kitchen, trialId, tooBrownScore, tooDryPercent } = options;
   const trial = trialOf(kitchen, trialId);
   const calibration = windowCalibration({ kitchen, variantId: trial.variantId, without: [trialId] });
   const at = (changed: Partial<Parameters<typeof crispWindow>[0]>): KitchenWindow =>
@@ -95,7 +97,7 @@ export function explainTrial(options: ExplainTrialOptions): TrialExplanation {
       ...changed,
     });
   const window = at({});
-  const clocks = clockStates(kitchen, trial, window, tooBrownScore, tooDryPercent);
+  const clocks = clockStates(kitchen, trial, window);
   const failures = clocks.filter((clock) => clock.failed);
   const surprises = surprisesOf(kitchen, trial, calibration, window);
   const doubts = doubtsOf(kitchen, trial, surprises);
@@ -129,15 +131,9 @@ function meanOf(scores: readonly number[]): number | null {
   return scores.length === 0 ? null : scores.reduce((sum, score) => sum + score, 0) / scores.length;
 }
 
-function clockStates(
-  kitchen: Kitchen,
-  trial: KitchenTrial,
-  window: KitchenWindow,
-  tooBrownScore: number,
-  tooDryPercent: number,
-): ClockState[] {
+function clockStates(kitchen: Kitchen, trial: KitchenTrial, window: KitchenWindow): ClockState[] {
   const { timeMin } = trial;
-  const { limit } = window;
+  const { limit, setting } = window;
   const state = (clock: ClockState["clock"], failed: boolean, byMin: number, sentence: string): ClockState => ({
     clock,
     failed,
@@ -150,9 +146,9 @@ function clockStates(
   const checked = trial.crispMin !== null ? true : trial.notCrispMin !== null ? false : null;
   const crisp = checked ?? (crispScore === null ? timeMin >= window.crisp.min : crispScore >= CRISP_SCORE);
   const brownScore = meanOf(trial.brownScores);
-  const brown = brownScore === null ? timeMin > window.brown.min : brownScore >= tooBrownScore;
+  const brown = brownScore === null ? timeMin > window.brown.min : brownScore >= setting.tooBrownScore;
   const { lossPercent } = observationOf(kitchen, trial);
-  const dry = lossPercent === null ? timeMin > window.dry.min : lossPercent >= tooDryPercent;
+  const dry = lossPercent === null ? timeMin > window.dry.min : lossPercent >= setting.tooDryPercent;
   const score = (value: number | null): string => (value === null ? "not scored" : `score ${value.toFixed(1)}`);
   return [
     state(
@@ -264,7 +260,7 @@ function bestChange(
     found.push({ sentence: `${what}, chance of success ${chanceText(success)}`, success });
   };
   add(`${recommended.cardMin} min instead of ${trial.timeMin}`, window);
-  if (recommended.success >= 0.9) return found[0];
+  if (recommended.success >= GOOD_CHANCE) return found[0];
   const timed = (tried: KitchenWindow): string => `(${tried.recommended.cardMin} min)`;
   for (const share of [0.85, 0.7]) {
     const thinner = at({ thicknessMm: share * setting.thicknessMm });
@@ -276,9 +272,9 @@ function bestChange(
     const other = at({ setpointC });
     add(`${setpointC} °C ${timed(other)}`, other);
   }
-  if (setting.loadFraction > 0.62) {
-    const loose = at({ loadFraction: 0.6 });
-    add(`a load of 0.6 of the floor ${timed(loose)}`, loose);
+  if (setting.loadFraction > LOOSE_LOAD + 0.02) {
+    const loose = at({ loadFraction: LOOSE_LOAD });
+    add(`a load of ${LOOSE_LOAD} of the floor ${timed(loose)}`, loose);
   }
   if (!setting.turned) {
     const turned = at({ turned: true });

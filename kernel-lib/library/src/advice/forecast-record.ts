@@ -1,10 +1,11 @@
 import { fail } from "../check/check";
 import { freezeDeep } from "../check/freeze-deep";
 import type { CrispCalibration } from "../crisp/calibration/calibrate-crisp";
+import { PIECE_CORE_SPREAD } from "../crisp/calibration/crisp-noise";
 import type { CrispObservation } from "../crisp/calibration/crisp-observation";
-import { PIECE_CORE_SPREAD } from "../crisp/calibration/crisp-residuals";
 import { coreReadingC } from "../crisp/clocks/core-clock";
 import { crispMin, crustMmAt, lossPercentOf } from "../crisp/clocks/crust-clock";
+import { LOOSE_LOAD } from "../crisp/clocks/load-effect";
 import { misfitAt } from "../crisp/window/misfit-at";
 import { pieceStock, piecesOfStock, typicalPiece } from "../crisp/window/success-over-time";
 import { basisOf, settle } from "../crisp/window/window-setting";
@@ -216,7 +217,7 @@ function kindOf(trial: KitchenTrial, earlier: readonly KitchenTrial[]): Forecast
   if (!near((each) => each.applianceId === trial.applianceId)) return "another appliance";
   if (!near((each) => Math.abs(each.setpointC - trial.setpointC) <= 3)) return "another setpoint";
   if (!near((each) => Math.abs(Math.log(each.thicknessMm / trial.thicknessMm)) <= 0.08)) return "another thickness";
-  if (!near((each) => Math.abs((each.loadFraction ?? 0.6) - (trial.loadFraction ?? 0.6)) <= 0.15))
+  if (!near((each) => Math.abs((each.loadFraction ?? LOOSE_LOAD) - (trial.loadFraction ?? LOOSE_LOAD)) <= 0.15))
     return "another load";
   return "the same setting";
 }

@@ -31,7 +31,7 @@ export {
   type ForecastRecordOptions,
   forecastRecord,
 } from "./forecast-record";
-export { GOOD_CHANCE, judgeWindow, type WindowAdvice, type WindowVerdict } from "./judge-window";
+export { judgeWindow, type WindowAdvice, type WindowVerdict } from "./judge-window";
 export { type LoadPlan, type LoadPlanOptions, loadPlan } from "./load-plan";
 export { type CandidateTrial, type NextTrial, nextTrial } from "./next-trial";
 export { type OtherPans, type OtherPansOptions, otherPans, type PanVerdict, type Remedy } from "./other-pans";

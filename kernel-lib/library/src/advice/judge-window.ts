@@ -1,8 +1,6 @@
+import { GOOD_CHANCE } from "../crisp/window/card-time";
 import { chanceText, minutesText } from "../crisp/window/window-at";
 import type { KitchenWindow } from "./crisp-window";
-
-/** From this chance of success on a setting is kept, and a card may be printed; our judgement. The one place it stands. */
-export const GOOD_CHANCE = 0.9;
 
 /** What a window says of a batch on a pan. */
 export type WindowAdvice = "keep" | "on the edge" | "outside what was tried" | "too thick" | "too thin" | "unsure";
@@ -13,7 +11,7 @@ export interface WindowVerdict {
   readonly verdict: string;
 }
 
-/** A window that is open, within the accepted time, and does in at least nine pieces of ten. */
+/** A window that is open, within the accepted time, and whose chance at the card's time is `GOOD_CHANCE` or more. */
 export function isGood({ open, recommended, setting }: KitchenWindow): boolean {
   return open && recommended.cardMin <= setting.longestMin && recommended.success >= GOOD_CHANCE;
 }

@@ -19,7 +19,7 @@ export interface LoadPlanOptions {
 export interface LoadPlan {
   /** plan area of the pieces over the floor [-] */
   readonly loadFraction: number;
-  /** most pieces in a loose single layer, 0.6 of the floor (common practice, from memory: 0.5 to 0.7) */
+  /** most pieces in a loose single layer, `LOOSE_LOAD` of the floor */
   readonly loosePieces: number;
   /** loads of at most that many */
   readonly loads: number;
@@ -45,7 +45,7 @@ export function loadPlan(options: LoadPlanOptions): LoadPlan {
   if (!(Number.isInteger(pieces) && pieces >= 1)) fail("loadPlan: pieces", "must be a whole number >= 1", pieces);
   const floorMm2 = appliance.floorCm2 * 100;
   const loosePieces = Math.floor((LOOSE_LOAD * floorMm2) / pieceMm2);
-  if (loosePieces < 1) fail("loadPlan: a piece", `must fit on 0.6 of the floor (${floorMm2} mm²)`, pieceMm2);
+  if (loosePieces < 1) fail("loadPlan: a piece", `must fit on ${LOOSE_LOAD} of the floor (${floorMm2} mm²)`, pieceMm2);
   return Object.freeze({
     loadFraction: (pieces * pieceMm2) / floorMm2,
     loosePieces,

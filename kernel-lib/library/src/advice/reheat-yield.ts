@@ -1,9 +1,10 @@
+import { LARGEST_CURVE_LOAD } from "../crisp/clocks/load-effect";
 import { fitLinear, type LinearFit } from "../fit/curve/fit-linear";
 import { predictLinear } from "../fit/curve/predict-linear";
 import { predictSlabTime } from "../fit/curve/predict-slab-time";
 import type { Kitchen, KitchenTrial } from "../trials/kitchen";
 import { variantOf } from "../trials/kitchen-lookup";
-import { UNCROWDED_LOAD, type VariantCrispTime, variantCrispTime } from "./variant-crisp-time";
+import { type VariantCrispTime, variantCrispTime } from "./variant-crisp-time";
 
 /** What `reheatYield` works from. */
 export interface ReheatYieldOptions {
@@ -52,7 +53,7 @@ export function reheatYield(options: ReheatYieldOptions): ReheatYield {
       trial.variantId === variantId &&
       trial.applianceId === applianceId &&
       Math.abs(trial.setpointC - setpointC) <= 1 &&
-      (trial.loadFraction ?? 0) <= UNCROWDED_LOAD &&
+      (trial.loadFraction ?? 0) <= LARGEST_CURVE_LOAD &&
       trial.crispMin !== null &&
       trial.massBeforeG !== null &&
       trial.massAfterG !== null,

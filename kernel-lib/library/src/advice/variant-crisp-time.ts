@@ -1,11 +1,9 @@
+import { LARGEST_CURVE_LOAD } from "../crisp/clocks/load-effect";
 import { compareSlabTimeForms, type SlabTimeComparison } from "../fit/choice/compare-slab-time-forms";
 import type { SlabTimeFit } from "../fit/curve/fit-slab-time";
 import { type CrispTimes, crispTimes } from "../trials/crisp-times";
 import type { Kitchen } from "../trials/kitchen";
 import { variantOf } from "../trials/kitchen-lookup";
-
-/** Pieces closer than this crowd each other; such trials stay out of a variant's own curve (share of the floor). */
-export const UNCROWDED_LOAD = 0.7;
 
 /** What `variantCrispTime` works from. */
 export interface VariantCrispTimeOptions {
@@ -38,7 +36,12 @@ export interface VariantCrispTime {
  */
 export function variantCrispTime({ kitchen, variantId }: VariantCrispTimeOptions): VariantCrispTime {
   const { applianceId, setpointC } = variantOf(kitchen, variantId);
-  const times = crispTimes(kitchen.trials, { variantId, applianceId, setpointC, largestLoadFraction: UNCROWDED_LOAD });
+  const times = crispTimes(kitchen.trials, {
+    variantId,
+    applianceId,
+    setpointC,
+    largestLoadFraction: LARGEST_CURVE_LOAD,
+  });
   return fitCrispTimes(times);
 }
 

@@ -15,6 +15,7 @@ export type { LoggedRange } from "./calibration/logged-range";
 
 // window: from when to when, and how often it will do
 
+export { type CardTime, type CardTimeOptions, cardTime, GOOD_CHANCE } from "./window/card-time";
 export { type Misfit, misfitAt } from "./window/misfit-at";
 export type { SuccessOverTime } from "./window/success-over-time";
 export {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { crispWindow } from "../../../../kernel-lib/library/src/advice/crisp-window";
-import { GOOD_CHANCE } from "../../../../kernel-lib/library/src/advice/judge-window";
 import { otherPans } from "../../../../kernel-lib/library/src/advice/other-pans";
+import { GOOD_CHANCE } from "../../../../kernel-lib/library/src/crisp/window/card-time";
 import { windowMapOverSetpoint, windowMapOverTime } from "../../../../kernel-lib/library/src/crisp/window/window-map";
 import { loadKitchen } from "../../../../kernel-lib/library/src/notebook/load-kitchen";
 import { clockFigure } from "../../../../kernel-lib/library/src/views/crisp/clock-figure";

@@ -32,6 +32,9 @@ export const USUAL_NOISE: CrispNoise = Object.freeze({
 /** The usual noise counts as this many measurements when the noise is estimated again. */
 export const USUAL_WORTH = 6;
 
+/** Share of a piece's own time by which its core runs ahead or behind: place in the basket, thickness, coating [-]. */
+export const PIECE_CORE_SPREAD = 0.05;
+
 /**
  * How far a clock misses the truth of one setting, whatever its constants (sd of the logarithm of its time, browning of
  * its rate): the clocks are short forms, and no kitchen is them. Our judgement, held to worlds that are not the clocks'.

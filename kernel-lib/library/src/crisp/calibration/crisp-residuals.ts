@@ -9,7 +9,7 @@ import { airAtLoadC } from "../clocks/load-effect";
 import { brownScoreAt, crispScoreAt, meanWritten } from "../clocks/panel-score";
 import type { PieceConstants } from "../clocks/piece-constants";
 import { censoredResidual } from "./censored-residual";
-import { type CrispNoise, SETTING_MISFIT } from "./crisp-noise";
+import { type CrispNoise, PIECE_CORE_SPREAD, SETTING_MISFIT } from "./crisp-noise";
 import { type CrispObservation, checkObservation } from "./crisp-observation";
 import { type CrispPrior, crispPriors, priorValue } from "./crisp-priors";
 import { pieceAt } from "./piece-at";
@@ -69,8 +69,6 @@ export interface CrispResiduals {
   readonly effectsAt: (z: ArrayLike<number>, noise: CrispNoise) => SharedEffects;
 }
 
-/** Share of a piece's own time by which its core runs ahead or behind: place in the basket, thickness, coating [-]. */
-export const PIECE_CORE_SPREAD = 0.05;
 /** One look lets out this much of the heating (min): our judgement, from 4 to 5 % at a look every minute. */
 const LOOK_MIN = 0.045;
 /** A core reading further off than this many standard deviations pulls no harder: a misread probe must not steer. */

@@ -1,3 +1,4 @@
+import { LOOSE_LOAD } from "../clocks/load-effect";
 import type { CrispObservation } from "./crisp-observation";
 
 /** What a log has tried: between which values a window interpolates. */
@@ -13,9 +14,6 @@ export interface LoggedRange {
   readonly turned: boolean;
   readonly unturned: boolean;
 }
-
-/** Load that a trial without one counts as. */
-export const USUAL_LOAD = 0.6;
 
 /** Root of the plan area of a piece (mm). */
 export function sideOf(sidesMm: readonly [number, number]): number {
@@ -40,7 +38,7 @@ export function loggedRange(observations: readonly CrispObservation[]): LoggedRa
     thicknessMm: range((seen) => seen.thicknessMm),
     setpointC: range((seen) => seen.setpointC),
     startC: range((seen) => seen.startC),
-    loadFraction: range((seen) => seen.loadFraction ?? USUAL_LOAD),
+    loadFraction: range((seen) => seen.loadFraction ?? LOOSE_LOAD),
     sideMm: cut.length === 0 ? null : [Math.min(...sides), Math.max(...sides)],
     turned: observations.some((seen) => seen.turned),
     unturned: observations.some((seen) => !seen.turned),

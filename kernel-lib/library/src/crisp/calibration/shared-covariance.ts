@@ -1,4 +1,5 @@
 import { choleskyFactor, inverseFrom, solveLower } from "../../statistics/linear-algebra/cholesky";
+import { LOOSE_LOAD } from "../clocks/load-effect";
 import { type CrispNoise, USUAL_NOISE, USUAL_WORTH } from "./crisp-noise";
 import type { CrispObservation } from "./crisp-observation";
 import type { CrispResiduals, SharedEffects } from "./crisp-residuals";
@@ -23,7 +24,7 @@ function groupsOf(observations: readonly CrispObservation[]): Groups {
     session: observations.map((seen) => seen.session),
     setting: observations.map(
       ({ applianceId, setpointC, thicknessMm, loadFraction, turned, sidesMm }) =>
-        `${applianceId} ${Math.round(setpointC / 3)} ${Math.round(Math.log(thicknessMm) / 0.06)} ${Math.round(5 * (loadFraction ?? 0.6))} ${turned} ${sidesMm?.map((side) => Math.round(side / 5))}`,
+        `${applianceId} ${Math.round(setpointC / 3)} ${Math.round(Math.log(thicknessMm) / 0.06)} ${Math.round(5 * (loadFraction ?? LOOSE_LOAD))} ${turned} ${sidesMm?.map((side) => Math.round(side / 5))}`,
     ),
   };
 }

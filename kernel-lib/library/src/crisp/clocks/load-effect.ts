@@ -1,7 +1,15 @@
 import { within } from "../../check/check";
 
-/** Up to this share of the floor pieces lie loose in one layer (common practice, from memory: 0.5 to 0.7). */
+/**
+ * Up to this share of the floor pieces lie loose in one layer (common practice, from memory: 0.5 to 0.7): what a setting
+ * has unless it says otherwise, and a trial that logged no load counts as.
+ */
 export const LOOSE_LOAD = 0.6;
+/**
+ * Up to this share a trial still serves a curve that knows no load: as crowded as that, it loses about 5 % of the
+ * coefficient by the usual prior, no more than runs differ by; our judgement.
+ */
+export const LARGEST_CURVE_LOAD = 0.7;
 /** Air falls this far below the setpoint at a full floor (K): our rule of thumb, held fixed. */
 export const FULL_LOAD_DROP_K = 5;
 

@@ -1,6 +1,5 @@
 import { normalCdf, normalDensity } from "../../statistics/distributions/normal-distribution";
-import type { CrispNoise } from "../calibration/crisp-noise";
-import { PIECE_CORE_SPREAD } from "../calibration/crisp-residuals";
+import { type CrispNoise, PIECE_CORE_SPREAD } from "../calibration/crisp-noise";
 import { NEVER_MIN } from "./window-setting";
 
 /** Share of loads in which every piece must be at its limit at a recommended time [-]. */

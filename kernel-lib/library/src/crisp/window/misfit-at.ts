@@ -15,6 +15,13 @@ export interface Misfit {
   readonly outside: readonly string[];
 }
 
+/** Whether a setting was tried; outside what was tried a chance is a guess that nobody should print. */
+export type Standing = "tried" | "on the edge of what was tried" | "outside what was tried";
+
+/** From this distance on a setting is on the edge of what was tried, and from the second on outside it; our judgement. */
+const EDGE_DISTANCE = 0.2;
+const OUTSIDE_DISTANCE = 1.2;
+
 /** Growth of the misfit over one unit of distance: for the core, the crust and browning; our judgement. */
 const GROWTH = { core: 0.03, crust: 0.03, brown: 0.1 };
 
@@ -83,4 +90,10 @@ export function misfitAt(calibration: CrispCalibration, setting: SettledSetting,
     distance,
     outside,
   };
+}
+
+/** Where a setting stands, by its distance from what was logged. */
+export function standingOf({ distance }: Misfit): Standing {
+  if (distance < EDGE_DISTANCE) return "tried";
+  return distance < OUTSIDE_DISTANCE ? "on the edge of what was tried" : "outside what was tried";
 }

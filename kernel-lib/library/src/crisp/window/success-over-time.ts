@@ -1,6 +1,6 @@
 import { seededRandom } from "../../statistics/random/seeded-random";
 import type { CrispCalibration } from "../calibration/calibrate-crisp";
-import { PIECE_CORE_SPREAD } from "../calibration/crisp-residuals";
+import { PIECE_CORE_SPREAD } from "../calibration/crisp-noise";
 import type { PiecePlace } from "../calibration/piece-at";
 import { browningTableOf } from "../clocks/browning-clock";
 import type { BrowningTable } from "../clocks/browning-table";

@@ -5,8 +5,10 @@ import type { CrispCalibration } from "../calibration/calibrate-crisp";
 import { browningTableOf } from "../clocks/browning-clock";
 import { coreAtC } from "../clocks/core-clock";
 import { crustMmAt, lossPercentOf } from "../clocks/crust-clock";
+import type { PieceConstants } from "../clocks/piece-constants";
+import { type CardTime, cardTime } from "./card-time";
 import { modePiece } from "./draw-pieces";
-import { type Misfit, misfitAt } from "./misfit-at";
+import { type Misfit, misfitAt, type Standing, standingOf } from "./misfit-at";
 import {
   drawnPieces,
   pieceStock,
@@ -31,18 +33,8 @@ export interface Moment {
   readonly interval95: readonly [number, number];
 }
 
-/** The setting to print, and how often it will do. */
-export interface RecommendedTime {
-  /** best time subject to safety (min) */
-  readonly timeMin: number;
-  /** rounded up to half a minute, or finer where the window is narrow: never before the core is safe (min) */
-  readonly cardMin: number;
-  /** a piece is safe, crisp and not overdone at the card time [-] */
-  readonly success: number;
-  /** a piece has its core at the limit at the card time [-] */
-  readonly safe: number;
-  /** every piece of a load has [-] */
-  readonly safeLoads: number;
+/** The time to print, how often it will do, and what comes of it. */
+export interface RecommendedTime extends CardTime {
   /** most probable core at the card time (°C) */
   readonly coreC: number;
   /** most probable loss at the card time (% of the mass) */
@@ -75,7 +67,7 @@ export interface CrispWindow {
   /** what the clocks may miss here, growing with the distance from the trials */
   readonly misfit: Misfit;
   /** outside what was tried a chance is a guess that nobody should print */
-  readonly standing: "tried" | "on the edge of what was tried" | "outside what was tried";
+  readonly standing: Standing;
   /** what lies outside the trials; empty when nothing does */
   readonly extrapolation: readonly string[];
   /** a calibration that did not converge; empty when all is well */
@@ -93,9 +85,6 @@ export interface WindowAtOptions extends WindowSetting {
   /** default 1 */
   readonly seed?: number;
 }
-
-/** A card's time is a whole multiple of the first of these that costs at most two points of success (min). */
-const CARD_STEPS_MIN: readonly number[] = [0.5, 0.25, 0.1];
 
 /**
  * The crisp window of a slab at one setting: it opens when the core is safe and the crust deep enough, and closes when
@@ -151,23 +140,15 @@ export function windowAt(options: WindowAtOptions): CrispWindow {
     pieces,
     Array.from({ length: 241 }, (_, step) => step * stepMin),
   );
-  const timeMin = bestTime(chances, setting.longestMin);
-  const rounded = CARD_STEPS_MIN.map((stepMin) => Math.ceil(timeMin / stepMin - 1e-9) * stepMin);
-  const cards = successOverTime(pieces, [timeMin, ...rounded]);
-  const inTime = (cardMin: number): boolean => cardMin <= setting.longestMin || timeMin > setting.longestMin;
-  const asGood = rounded.findIndex((min, at) => inTime(min) && cards.success[at + 1] >= cards.success[0] - 0.02);
-  const pick = asGood === -1 ? rounded.length - 1 : asGood;
-  const cardMin = Number(rounded[pick].toFixed(2));
+  const card = cardTime({ pieces, chances, longestMin: setting.longestMin });
+  const lossOf = (each: PieceConstants): number =>
+    lossPercentOf(basis, each, setting.thicknessMm, crustMmAt(basis, each, setting.thicknessMm, card.cardMin));
   const open = opens.min <= closes.min;
   const meets = meetsAtMm((mm) => {
     const moments = momentsOf(basis, piece, mm, setting, table);
     return closesOf(moments) - opensOf(moments);
   }, setting.thicknessMm);
-  const losses = drawn.map((each, place) => {
-    const typical = typicalPiece(stock, each, misfit, place);
-    const depthMm = crustMmAt(basis, typical, setting.thicknessMm, cardMin);
-    return lossPercentOf(basis, typical, setting.thicknessMm, depthMm);
-  });
+  const losses = drawn.map((each, place) => lossOf(typicalPiece(stock, each, misfit, place)));
   const result = {
     kind: "crisp window" as const,
     setting,
@@ -183,18 +164,9 @@ export function windowAt(options: WindowAtOptions): CrispWindow {
     closedBy: at.brownMin < at.dryMin ? ("browning" as const) : ("drying" as const),
     meetsAtMm: meets,
     recommended: {
-      timeMin,
-      cardMin,
-      success: cards.success[pick + 1],
-      safe: cards.safe[pick + 1],
-      safeLoads: cards.safeLoads[pick + 1],
-      coreC: coreAtC(basis, piece, setting.thicknessMm, cardMin),
-      lossPercent: lossPercentOf(
-        basis,
-        piece,
-        setting.thicknessMm,
-        crustMmAt(basis, piece, setting.thicknessMm, cardMin),
-      ),
+      ...card,
+      coreC: coreAtC(basis, piece, setting.thicknessMm, card.cardMin),
+      lossPercent: lossOf(piece),
       lossSdPercent: sdOf(losses),
     },
     chances,
@@ -205,20 +177,6 @@ export function windowAt(options: WindowAtOptions): CrispWindow {
     limit: setting.limit,
   };
   return freezeDeep({ ...result, sentence: sentenceOf(result) });
-}
-
-/**
- * The first time within half a percent of the best chance, from the safe time on: later only costs yield. Times past
- * the accepted one are looked at only when none up to it has a chance of 0.9.
- */
-function bestTime(chances: SuccessOverTime, longestMin: number): number {
-  const { timesMin, success, safeFromMin } = chances;
-  const bestUpTo = (lastMin: number): number =>
-    timesMin.reduce((top, time, at) => (time >= safeFromMin && time <= lastMin ? Math.max(top, success[at]) : top), 0);
-  const inTime = bestUpTo(longestMin);
-  const best = inTime >= 0.9 ? inTime : bestUpTo(Number.POSITIVE_INFINITY);
-  if (best === 0) return safeFromMin;
-  return timesMin.find((time, at) => time >= safeFromMin && success[at] >= best - 0.005) ?? safeFromMin;
 }
 
 function sdOf(values: readonly number[]): number {
@@ -251,15 +209,6 @@ function meetsAtMm(width: (thicknessMm: number) => number, from: number): number
   const down = crossing(-0.5);
   if (up === null || down === null) return up ?? down;
   return up - from <= from - down ? up : down;
-}
-
-/** From this distance on a setting is on the edge of what was tried, and from the second on outside it; our judgement. */
-const EDGE_DISTANCE = 0.2;
-const OUTSIDE_DISTANCE = 1.2;
-
-function standingOf({ distance }: Misfit): CrispWindow["standing"] {
-  if (distance < EDGE_DISTANCE) return "tried";
-  return distance < OUTSIDE_DISTANCE ? "on the edge of what was tried" : "outside what was tried";
 }
 
 function doubtsOf(calibration: CrispCalibration): string[] {

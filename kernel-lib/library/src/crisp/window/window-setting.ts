@@ -6,7 +6,7 @@ import type { BrowningTable } from "../clocks/browning-table";
 import { type ClockBasis, clockBasis } from "../clocks/clock-basis";
 import { coreMin } from "../clocks/core-clock";
 import { crustDryingMin, crustPace, crustStartMin, dryDryingMin } from "../clocks/crust-clock";
-import { airAtLoadC } from "../clocks/load-effect";
+import { airAtLoadC, LOOSE_LOAD } from "../clocks/load-effect";
 import { browningFor } from "../clocks/panel-score";
 import type { PieceConstants } from "../clocks/piece-constants";
 
@@ -39,20 +39,23 @@ export interface WindowSetting {
 /** A setting with its defaults filled in and checked. */
 export type SettledSetting = Required<WindowSetting>;
 
-/** Fills in and checks a setting. */
+/** What a setting has unless it says otherwise. */
+const USUAL: Omit<SettledSetting, "thicknessMm" | "applianceId" | "setpointC"> = {
+  sidesMm: null,
+  loadFraction: LOOSE_LOAD,
+  piecesPerLoad: 12,
+  turned: false,
+  startC: -18,
+  limit: coreLimit(),
+  tooBrownScore: 7,
+  tooDryPercent: 25,
+  longestMin: 30,
+};
+
+/** Fills in and checks a setting; what is undefined counts as left out. */
 export function settle(setting: WindowSetting, where: string): SettledSetting {
-  const settled: SettledSetting = {
-    sidesMm: null,
-    loadFraction: 0.6,
-    piecesPerLoad: 12,
-    turned: false,
-    startC: -18,
-    limit: coreLimit(),
-    tooBrownScore: 7,
-    tooDryPercent: 25,
-    longestMin: 30,
-    ...setting,
-  };
+  const given = Object.entries(setting).filter(([, value]) => value !== undefined);
+  const settled: SettledSetting = { ...USUAL, ...(Object.fromEntries(given) as typeof setting) } as SettledSetting;
   within(settled.thicknessMm, 1, 60, `${where}: thicknessMm`, "mm");
   for (const side of settled.sidesMm ?? []) within(side, 3, 1000, `${where}: sidesMm`, "mm");
   within(settled.piecesPerLoad, 1, 2000, `${where}: piecesPerLoad`, "");
