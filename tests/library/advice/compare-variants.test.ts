@@ -12,6 +12,7 @@ import {
   variantDifferencesTable,
 } from "../../../kernel-lib/library/src/views/advice/compare-variants-table";
 import { comparisonText } from "../../../kernel-lib/library/src/views/advice/comparison-text";
+import { pieceSpread } from "../../../kernel-lib/library/src/yield/piece-spread";
 
 const kitchen = loadKitchen(new URL("../../../data", import.meta.url).pathname);
 const decisions = decide({ kitchen });
@@ -99,6 +100,24 @@ describe("compareVariants", () => {
       "two variants or more",
     );
     expect(() => compareVariants({ kitchen, variantIds: ["beet-lentil", "beet"], decisions })).toThrow("beet");
+  });
+
+  it("spreads pieces by the unevenness of the window's calibration, the usual 3 % where nobody probed twice", () => {
+    const once = kitchen.trials.map((trial) => ({ ...trial, thicknessSdMm: null }));
+    const ids = ["beet-lentil", "chickpea-carrot"];
+    const variants = kitchen.variants.filter(({ variantId }) => ids.includes(variantId));
+    const unprobed = { ...kitchen, trials: once, variants };
+    for (const [own, made] of [
+      [kitchen, decisions],
+      [unprobed, decide({ kitchen: unprobed })],
+    ] as const) {
+      const { metrics } = compareVariants({ kitchen: own, variantIds: ids, decisions: made }).variants[0];
+      const { pieces, window } = made.find((one) => one.variantId === ids[0] && one.panId === "half-sheet")!.outcome!;
+      const { unevenness } = window.calibration;
+      if (own === unprobed) expect(unevenness).toBeCloseTo(0.03, 12);
+      const { meanStandardErrorG } = pieceSpread({ ...pieces, thicknessCvPercent: 100 * unevenness });
+      expect(metrics.pieceG!.standardError).toBeCloseTo(meanStandardErrorG, 12);
+    }
   });
 });
 

@@ -163,7 +163,7 @@ function caseOf(kitchen: Kitchen, variant: KitchenVariant, decisions: readonly D
   const spread = pieceSpread({
     pieceG: pieces.pieceG,
     pieces: pieces.pieces,
-    thicknessCvPercent: 100 * unevennessOf(kitchen, variantId),
+    thicknessCvPercent: 100 * window.calibration.unevenness,
     pieceLengthMm: pieces.pieceLengthMm,
     pieceWidthMm: pieces.pieceWidthMm,
   });
@@ -227,13 +227,6 @@ function thicknessDoubt(kitchen: Kitchen, variant: KitchenVariant): { share: num
   if (ratios.length < 2) return { share: THICKNESS_SE_PERCENT / 100, degreesOfFreedom: Number.POSITIVE_INFINITY };
   const meanSquare = ratios.reduce((sum, ratio) => sum + (ratio - 1) ** 2, 0) / ratios.length;
   return { share: Math.sqrt(meanSquare / ratios.length), degreesOfFreedom: ratios.length - 1 };
-}
-
-function unevennessOf(kitchen: Kitchen, variantId: string): number {
-  const shares = kitchen.trials
-    .filter((trial) => trial.variantId === variantId && trial.thicknessSdMm !== null)
-    .map((trial) => (trial.thicknessSdMm as number) / trial.thicknessMm);
-  return Math.sqrt(shares.reduce((sum, share) => sum + share ** 2, 0) / Math.max(1, shares.length));
 }
 
 function estimate(value: number, standardError: number, degreesOfFreedom: number): MetricEstimate {

@@ -1,6 +1,7 @@
 import { fail } from "../check/check";
 import { borrowedPriors } from "../crisp/calibration/borrowed-priors";
 import { type CrispCalibration, calibrateCrisp } from "../crisp/calibration/calibrate-crisp";
+import { USUAL_UNEVENNESS } from "../crisp/calibration/crisp-noise";
 import type { CrispObservation } from "../crisp/calibration/crisp-observation";
 import type { CrispPrior } from "../crisp/calibration/crisp-priors";
 import { type ThermalProperties, thermalProperties } from "../food/thermal/thermal-properties";
@@ -121,7 +122,7 @@ export function sidesOfTrial(kitchen: Kitchen, trial: KitchenTrial): readonly [n
   return batchOnPan({ kitchen, variant, pan, batchG }).sidesMm;
 }
 
-/** Pooled coefficient of variation of the thickness within a slab; 0.03 where no slab was probed twice. */
+/** Pooled coefficient of variation of the thickness within a slab [-]; the usual one where no slab was probed twice. */
 function unevennessOf(trials: readonly KitchenTrial[]): number {
   let squares = 0;
   let freedom = 0;
@@ -131,5 +132,5 @@ function unevennessOf(trials: readonly KitchenTrial[]): number {
     freedom += probesMm.length - 1;
   }
   // the usual unevenness counts as four readings more
-  return Math.sqrt((squares + 4 * THICKNESS_SE ** 2) / (freedom + 4));
+  return Math.sqrt((squares + 4 * USUAL_UNEVENNESS ** 2) / (freedom + 4));
 }

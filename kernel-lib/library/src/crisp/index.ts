@@ -5,12 +5,16 @@ export { type LargestThickness, largestThickness } from "./window/largest-thickn
 
 // calibration: the clocks' constants from logged trials
 
-export { type CalibratedConstant, type CrispCalibration, calibrateCrisp } from "./calibration/calibrate-crisp";
+export {
+  type CalibrateCrispOptions,
+  type CalibratedConstant,
+  type CrispCalibration,
+  calibrateCrisp,
+} from "./calibration/calibrate-crisp";
 export type { Contradiction } from "./calibration/contradictions";
 export type { CrispNoise } from "./calibration/crisp-noise";
 export type { CrispObservation } from "./calibration/crisp-observation";
 export { type CrispPrior, type CrispPriorsOptions, crispPriors } from "./calibration/crisp-priors";
-export type { CalibrateCrispOptions } from "./calibration/crisp-residuals";
 export type { LoggedRange } from "./calibration/logged-range";
 
 // window: from when to when, and how often it will do

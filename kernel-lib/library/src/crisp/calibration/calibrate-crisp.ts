@@ -1,3 +1,4 @@
+import { fail, notNegative, positive } from "../../check/check";
 import { freezeDeep } from "../../check/freeze-deep";
 import { standardMode } from "../../fit/outcomes/standard-mode";
 import type { ThermalModel } from "../../food/thermal/thermal-properties";
@@ -5,13 +6,32 @@ import { clockBasis } from "../clocks/clock-basis";
 import { coreReadingC } from "../clocks/core-clock";
 import { airAtLoadC } from "../clocks/load-effect";
 import { type Contradiction, contradictionsIn } from "./contradictions";
-import { type CrispNoise, USUAL_NOISE } from "./crisp-noise";
-import type { CrispObservation } from "./crisp-observation";
-import { type CrispPrior, priorValue } from "./crisp-priors";
-import { type CalibrateCrispOptions, crispResiduals } from "./crisp-residuals";
+import { type CrispNoise, USUAL_NOISE, USUAL_UNEVENNESS } from "./crisp-noise";
+import { type CrispObservation, checkObservation } from "./crisp-observation";
+import { type CrispPrior, crispPriors, priorValue } from "./crisp-priors";
+import { type CrispResidualsOptions, crispResiduals } from "./crisp-residuals";
 import { type LoggedRange, loggedRange } from "./logged-range";
 import { pieceAt } from "./piece-at";
 import { noiseAgain, type SharedCovariance, sharedCovariance } from "./shared-covariance";
+
+/** What `calibrateCrisp` works from. */
+export interface CalibrateCrispOptions {
+  /** the mix; its conductivity is a start, which core readings may move */
+  readonly food: ThermalModel;
+  readonly observations: readonly CrispObservation[];
+  /** appliances to give a coefficient; default: those of the observations. One without trials keeps its prior */
+  readonly applianceIds?: readonly string[];
+  /** median of the prior for the water that leaves for each volume of crust (kg/m³); default: the mix's own water */
+  readonly crustWaterKgM3?: number;
+  /** the pieces carry a coating, default false: a bare piece is cooled by what evaporates from it */
+  readonly coated?: boolean;
+  /** thickness of a coating whose water that is (mm); default: one water density serves the whole crust */
+  readonly coatingMm?: number;
+  /** piece-to-piece coefficient of variation of the thickness [-]; default 0.03, our judgement */
+  readonly unevenness?: number;
+  /** priors in place of the usual ones, by name */
+  readonly priors?: readonly CrispPrior[];
+}
 
 /** One constant after the calibration. */
 export interface CalibratedConstant {
@@ -86,9 +106,10 @@ const ROUGH_PASSES: readonly number[] = [8, 4, 3, 3];
  * browning; Gelman et al., Bayesian Data Analysis, ch. 4, for the normal approximation.
  */
 export function calibrateCrisp(options: CalibrateCrispOptions): CrispCalibration {
-  const problem = crispResiduals(options);
-  const { priors, observations, slots, applianceIds } = problem;
-  const { food } = options;
+  const settled = settledOptions(options);
+  const { food, observations, applianceIds, priors, coatingMm, unevenness } = settled;
+  const problem = crispResiduals(settled);
+  const { slots } = problem;
   let noise: CrispNoise = USUAL_NOISE;
   let start: Float64Array = new Float64Array(priors.length);
   let shared: SharedCovariance | null = null;
@@ -125,7 +146,6 @@ export function calibrateCrisp(options: CalibrateCrispOptions): CrispCalibration
   });
   const values = constants.map((constant) => constant.estimate);
   const innerWaterKgM3 = food.densityKgM3 * food.waterFraction;
-  const coatingMm = options.coatingMm ?? Number.POSITIVE_INFINITY;
   const contradictions = contradictionsIn({
     observations,
     noise,
@@ -148,7 +168,7 @@ export function calibrateCrisp(options: CalibrateCrispOptions): CrispCalibration
     mode: z,
     covariance: mode.covariance,
     noise,
-    unevenness: problem.unevenness,
+    unevenness,
     n: observations.length,
     measurements: slots.length,
     logged: loggedRange(observations),
@@ -157,6 +177,27 @@ export function calibrateCrisp(options: CalibrateCrispOptions): CrispCalibration
     contradictions,
     notices: noticesOf(observations, constants, mode.converged ? null : mode.reason),
   });
+}
+
+/** The options of a calibration checked, and what was left out filled in. */
+function settledOptions(options: CalibrateCrispOptions): CrispResidualsOptions & { readonly unevenness: number } {
+  const { food } = options;
+  const observations = options.observations.map(checkObservation);
+  const applianceIds = options.applianceIds ?? [...new Set(observations.map((seen) => seen.applianceId))];
+  for (const { id, applianceId } of observations)
+    if (!applianceIds.includes(applianceId))
+      fail(`calibrateCrisp: appliance of ${id}`, `must be one of ${applianceIds.join(", ")}`, applianceId);
+  if (applianceIds.length === 0) fail("calibrateCrisp: applianceIds", "must name an appliance", applianceIds);
+  const mixWaterKgM3 = food.densityKgM3 * food.waterFraction;
+  const crustWaterKgM3 = positive(options.crustWaterKgM3 ?? mixWaterKgM3, "calibrateCrisp: crustWaterKgM3", "kg/m³");
+  const coatingMm = options.coatingMm ?? Number.POSITIVE_INFINITY;
+  if (!(coatingMm > 0)) fail("calibrateCrisp: coatingMm", "must be > 0 mm", coatingMm);
+  const unevenness = notNegative(options.unevenness ?? USUAL_UNEVENNESS, "calibrateCrisp: unevenness", "");
+  const replaced = new Map((options.priors ?? []).map((prior) => [prior.name, prior]));
+  const priors = crispPriors({ applianceIds, crustWaterKgM3, coated: options.coated ?? false }).map(
+    (prior) => replaced.get(prior.name) ?? prior,
+  );
+  return { food, observations, applianceIds, priors, coatingMm, unevenness };
 }
 
 function noticesOf(

@@ -32,6 +32,9 @@ export const USUAL_NOISE: CrispNoise = Object.freeze({
 /** The usual noise counts as this many measurements when the noise is estimated again. */
 export const USUAL_WORTH = 6;
 
+/** Piece-to-piece coefficient of variation of a slab's thickness, where nobody probed it [-]; our judgement. */
+export const USUAL_UNEVENNESS = 0.03;
+
 /** Share of a piece's own time by which its core runs ahead or behind: place in the basket, thickness, coating [-]. */
 export const PIECE_CORE_SPREAD = 0.05;
 

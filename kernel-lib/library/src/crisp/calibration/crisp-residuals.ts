@@ -1,4 +1,3 @@
-import { fail, notNegative, positive } from "../../check/check";
 import type { ThermalModel } from "../../food/thermal/thermal-properties";
 import { browningOf, browningTableOf } from "../clocks/browning-clock";
 import type { BrowningTable } from "../clocks/browning-table";
@@ -10,27 +9,18 @@ import { brownScoreAt, crispScoreAt, meanWritten } from "../clocks/panel-score";
 import type { PieceConstants } from "../clocks/piece-constants";
 import { censoredResidual } from "./censored-residual";
 import { type CrispNoise, PIECE_CORE_SPREAD, SETTING_MISFIT } from "./crisp-noise";
-import { type CrispObservation, checkObservation } from "./crisp-observation";
-import { type CrispPrior, crispPriors, priorValue } from "./crisp-priors";
+import type { CrispObservation } from "./crisp-observation";
+import { type CrispPrior, priorValue } from "./crisp-priors";
 import { pieceAt } from "./piece-at";
 
-/** What `calibrateCrisp` works from. */
-export interface CalibrateCrispOptions {
-  /** the mix; its conductivity is a start, which core readings may move */
+/** What `crispResiduals` works from: checked, and nothing left out. */
+export interface CrispResidualsOptions {
   readonly food: ThermalModel;
   readonly observations: readonly CrispObservation[];
-  /** appliances to give a coefficient; default: those of the observations. One without trials keeps its prior */
-  readonly applianceIds?: readonly string[];
-  /** median of the prior for the water that leaves for each volume of crust (kg/m³); default: the mix's own water */
-  readonly crustWaterKgM3?: number;
-  /** the pieces carry a coating, default false: a bare piece is cooled by what evaporates from it */
-  readonly coated?: boolean;
-  /** thickness of a coating whose water that is (mm); default: one water density serves the whole crust */
-  readonly coatingMm?: number;
-  /** piece-to-piece coefficient of variation of the thickness [-]; default 0.03 */
-  readonly unevenness?: number;
-  /** priors in place of the usual ones, by name */
-  readonly priors?: readonly CrispPrior[];
+  readonly applianceIds: readonly string[];
+  readonly priors: readonly CrispPrior[];
+  /** thickness of a coating (mm); Infinity when one water density serves the whole crust */
+  readonly coatingMm: number;
 }
 
 /** What was measured: a kind of noise each. */
@@ -59,11 +49,8 @@ export interface SharedEffects {
 
 /** The measurements of a calibration as residuals, ready for a search over z. */
 export interface CrispResiduals {
-  readonly priors: readonly CrispPrior[];
-  readonly applianceIds: readonly string[];
   readonly observations: readonly CrispObservation[];
   readonly slots: readonly Slot[];
-  readonly unevenness: number;
   /** residuals over the standard deviations of their own noise at z */
   readonly residualsAt: (z: ArrayLike<number>, noise: CrispNoise) => Float64Array;
   readonly effectsAt: (z: ArrayLike<number>, noise: CrispNoise) => SharedEffects;
@@ -74,25 +61,10 @@ const LOOK_MIN = 0.045;
 /** A core reading further off than this many standard deviations pulls no harder: a misread probe must not steer. */
 const FAR = 2.5;
 
-/** Checks the options of a calibration and turns its trials into residuals. */
-export function crispResiduals(options: CalibrateCrispOptions): CrispResiduals {
-  const { food } = options;
-  const observations = options.observations.map(checkObservation);
-  const applianceIds = options.applianceIds ?? [...new Set(observations.map((seen) => seen.applianceId))];
-  for (const { id, applianceId } of observations)
-    if (!applianceIds.includes(applianceId))
-      fail(`calibrateCrisp: appliance of ${id}`, `must be one of ${applianceIds.join(", ")}`, applianceId);
-  if (applianceIds.length === 0) fail("calibrateCrisp: applianceIds", "must name an appliance", applianceIds);
+/** Turns the trials of a calibration into residuals. */
+export function crispResiduals(options: CrispResidualsOptions): CrispResiduals {
+  const { food, observations, applianceIds, priors, coatingMm } = options;
   const innerWaterKgM3 = food.densityKgM3 * food.waterFraction;
-  const crustWaterKgM3 = positive(options.crustWaterKgM3 ?? innerWaterKgM3, "calibrateCrisp: crustWaterKgM3", "kg/m³");
-  const coatingMm = options.coatingMm ?? Number.POSITIVE_INFINITY;
-  if (!(coatingMm > 0)) fail("calibrateCrisp: coatingMm", "must be > 0 mm", coatingMm);
-  const unevenness = notNegative(options.unevenness ?? 0.03, "calibrateCrisp: unevenness", "");
-  const replaced = new Map((options.priors ?? []).map((prior) => [prior.name, prior]));
-  const priors = crispPriors({ applianceIds, crustWaterKgM3, coated: options.coated ?? false }).map(
-    (prior) => replaced.get(prior.name) ?? prior,
-  );
-
   const bases = observations.map(basisCache(food));
   const slots = observations.flatMap(slotsOf);
   type Change = (piece: PieceConstants, seen: CrispObservation) => { piece: PieceConstants; thicknessMm: number };
@@ -113,11 +85,8 @@ export function crispResiduals(options: CalibrateCrispOptions): CrispResiduals {
     return out;
   };
   return {
-    priors,
-    applianceIds,
     observations,
     slots,
-    unevenness,
     residualsAt: (z, noise) => rawAt(z, noise, asIs),
     effectsAt: (z, noise) => {
       const own = rawAt(z, noise, asIs);
