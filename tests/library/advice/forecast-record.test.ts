@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { forecastRecord } from "../../../kernel-lib/library/src/advice/forecast-record";
+import { LOOSE_LOAD } from "../../../kernel-lib/library/src/crisp/clocks/load-effect";
 import { loadKitchen } from "../../../kernel-lib/library/src/notebook/load-kitchen";
 import { forecastFigure } from "../../../kernel-lib/library/src/views/crisp/forecast-figure";
 import { forecastTable } from "../../../kernel-lib/library/src/views/crisp/forecast-table";
@@ -36,6 +37,16 @@ describe("forecastRecord", () => {
     expect(of(changed).map((each) => each.interval90)).toEqual(of(record).map((each) => each.interval90));
     expect(of(changed).every((each) => !each.held)).toBe(true);
     expect(changed.held).toBeLessThan(record.held);
+  });
+
+  it("forecasts a trial whose load was not logged as a loose single layer", () => {
+    const unlogged = (loadFraction: number | null) => ({
+      ...kitchen,
+      trials: own.map((trial) => ({ ...trial, loadFraction })),
+    });
+    expect(forecastRecord({ kitchen: unlogged(null), variantId })).toEqual(
+      forecastRecord({ kitchen: unlogged(LOOSE_LOAD), variantId }),
+    );
   });
 
   it("counts by what the trial changed, and says so in one sentence", () => {

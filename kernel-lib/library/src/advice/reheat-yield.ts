@@ -43,7 +43,15 @@ export interface ExpectedYield {
  * as 1/L; past that moment it deepens at a steady pace; b0 is what drips. Thin pieces lose a larger share, long reheats
  * lose more.
  *
+ * What the log's weights say by themselves, as `variantCrispTime` for the times: the window's loss, from the clocks and
+ * every setting, is what card, macros and `decide` use (`recommended.lossPercent`). For weighed cooks of any kind, without
+ * a kitchen or a crisp time, there is `fitLoss`.
+ *
  * Throws when fewer than four such trials are logged.
+ *
+ * @example
+ * const yields = reheatYield({ kitchen: loadKitchen(), variantId: "beet-lentil" });
+ * expectedYield(yields, { thicknessMm: 10, timeMin: 11 }).yieldPercent; // → 92.4
  */
 export function reheatYield(options: ReheatYieldOptions): ReheatYield {
   const { kitchen, variantId, crispTime = variantCrispTime(options) } = options;
@@ -69,7 +77,7 @@ export function reheatYield(options: ReheatYieldOptions): ReheatYield {
   return Object.freeze({ trials, fit, crispTime });
 }
 
-/** The yield to expect at a thickness and a reheat time; between 0 and 100 %. */
+/** The yield to expect by `reheatYield` at a thickness and a reheat time; between 0 and 100 %. */
 export function expectedYield(
   yields: ReheatYield,
   { thicknessMm, timeMin }: { readonly thicknessMm: number; readonly timeMin: number },

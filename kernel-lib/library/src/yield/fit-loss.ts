@@ -51,12 +51,13 @@ export interface LossPrediction {
 const PREDICTORS: readonly LossPredictor[] = ["thicknessMm", "timeMin", "setpointC"];
 
 /**
- * Regresses cook or reheat loss on thickness, time and setpoint by least squares, from weighed trials of one variant. A
- * predictor that never varies cannot be judged and is left out with a word why.
+ * Regresses the loss of any cook (par-cook, bake, reheat) on thickness, time and setpoint by least squares, from weighed
+ * trials of one product. A predictor that never varies cannot be judged and is left out with a word why.
  *
  * loss % = b0 + b1·thickness + b2·time + b3·setpoint
  *
- * A straight plane through what was tried: good inside it, no law beyond.
+ * A straight plane through what was tried: good inside it, no law beyond. It knows no crispness; a variant's reheat at
+ * its own setting, where loss follows the crust, is `reheatYield`'s.
  *
  * @param trials weighed before and after; more than there are predictors
  * @param largestGainPercent largest gain taken for real (% of before); 2 unless given
