@@ -5,7 +5,7 @@ import { type CrispWindow, windowAt } from "../crisp/window/window-at";
 import { coreLimit } from "../safety/core-limit";
 import type { Kitchen } from "../trials/kitchen";
 import { applianceOf, panOf, variantOf } from "../trials/kitchen-lookup";
-import { batchOnPan } from "./batch-on-pan";
+import { type BatchOnPan, batchOnPan } from "./batch-on-pan";
 import { windowCalibration } from "./window-calibration";
 
 /** What `crispWindow` works from; what is left out is as the variant has it. */
@@ -49,6 +49,7 @@ export interface KitchenWindow extends CrispWindow {
   /** null when a thickness was given in their place */
   readonly panId: string | null;
   readonly batchG: number | null;
+  readonly batch: BatchOnPan | null;
   readonly calibration: CrispCalibration;
 }
 
@@ -102,6 +103,7 @@ export function crispWindow(options: CrispWindowOptions): KitchenWindow {
     variantName: variant.name,
     panId: given === undefined ? pan.id : null,
     batchG: given === undefined ? batchG : null,
+    batch: given === undefined ? batch : null,
     calibration,
   });
 }

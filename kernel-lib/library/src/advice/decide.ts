@@ -6,7 +6,7 @@ import type { Slab } from "../pan/slab-thickness";
 import { type CoreLimit, coreLimit } from "../safety/core-limit";
 import type { Kitchen, KitchenVariant } from "../trials/kitchen";
 import { panOf, variantOf } from "../trials/kitchen-lookup";
-import { batchOnPan } from "./batch-on-pan";
+import type { BatchOnPan } from "./batch-on-pan";
 import { crispWindow, type KitchenWindow } from "./crisp-window";
 import { type CrispWitness, crispCurve, crispWitness } from "./crisp-witness";
 import { judgeWindow } from "./judge-window";
@@ -108,12 +108,12 @@ function decisionOf(known: Known, pan: Pan, { advice, verdict, window, remedies 
     applianceId: variant.applianceId,
     core: coreLimit(variant.formula.foodClass),
     triedMm: calibration.logged?.thicknessMm ?? null,
-    outcome: window === null ? null : outcomeOf(known, pan, window),
+    outcome: window === null ? null : outcomeOf(known, window),
   });
 }
 
-function outcomeOf({ kitchen, variant, calibration, curve }: Known, pan: Pan, window: KitchenWindow): Outcome {
-  const { slab, pieces } = batchOnPan({ kitchen, variant, pan, batchG: variant.batchG });
+function outcomeOf({ kitchen, variant, calibration, curve }: Known, window: KitchenWindow): Outcome {
+  const { slab, pieces } = window.batch as BatchOnPan;
   const { cardMin, lossPercent, lossSdPercent } = window.recommended;
   const reheatYield = {
     yieldPercent: 100 - lossPercent,

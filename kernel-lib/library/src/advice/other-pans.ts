@@ -9,7 +9,6 @@ import { slabThickness } from "../pan/slab-thickness";
 import { type CoreLimit, coreLimit } from "../safety/core-limit";
 import type { KitchenVariant } from "../trials/kitchen";
 import { panOf, variantOf } from "../trials/kitchen-lookup";
-import { batchOnPan } from "./batch-on-pan";
 import { type CrispWindowOptions, crispWindow, type KitchenWindow } from "./crisp-window";
 import { isGood, judgeWindow, type WindowAdvice } from "./judge-window";
 import { windowCalibration } from "./window-calibration";
@@ -124,7 +123,7 @@ function remediesFor(
   const remedies: Remedy[] = [
     ...reduced(common, variant, pan),
     ...splitOver(common, pan),
-    ...cutSmaller(common, variant, pan, window),
+    ...cutSmaller(common, pan, window),
   ];
   const tryOut = (change: Remedy["change"], what: string, changed: Partial<CrispWindowOptions>): void => {
     const tried = crispWindow({ ...common, panId: pan.id, ...changed });
@@ -201,9 +200,9 @@ function splitOver(common: Common, pan: Pan): Remedy[] {
 }
 
 /** Smaller pieces heat, dry and brown from their edges too. */
-function cutSmaller(common: Common, variant: KitchenVariant, pan: Pan, window: KitchenWindow): Remedy[] {
+function cutSmaller(common: Common, pan: Pan, window: KitchenWindow): Remedy[] {
   if (window.waitsFor !== "core" || pan.shape === "wells") return [];
-  const [lengthMm, widthMm] = batchOnPan({ kitchen: common.kitchen, variant, pan, batchG: common.batchG }).sidesMm;
+  const [lengthMm, widthMm] = window.setting.sidesMm as readonly [number, number];
   const piece = { lengthMm: lengthMm / 2, widthMm };
   const halved = crispWindow({ ...common, panId: pan.id, piece });
   const what = `cut pieces of ${piece.lengthMm.toFixed(0)} × ${piece.widthMm.toFixed(0)} mm, core safe by ${halved.core.min.toFixed(1)} instead of ${window.core.min.toFixed(1)} min`;
