@@ -1,5 +1,5 @@
 import { GOOD_CHANCE } from "../crisp/window/card-time";
-import { chanceOf, minutesText } from "../crisp/window/window-at";
+import { chanceOf, minutesText } from "../crisp/window/window-words";
 import type { Kitchen, KitchenTrial } from "../trials/kitchen";
 import { panOf, variantOf } from "../trials/kitchen-lookup";
 import type { KitchenWindow } from "./crisp-window";

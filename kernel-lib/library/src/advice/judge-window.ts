@@ -1,5 +1,5 @@
 import { GOOD_CHANCE } from "../crisp/window/card-time";
-import { chanceText, minutesText } from "../crisp/window/window-at";
+import { chanceText, minutesText } from "../crisp/window/window-words";
 import type { KitchenWindow } from "./crisp-window";
 
 /** What a window says of a batch on a pan. */

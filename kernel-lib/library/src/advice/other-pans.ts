@@ -2,7 +2,7 @@ import { freezeDeep } from "../check/freeze-deep";
 import type { CrispCalibration } from "../crisp/calibration/calibrate-crisp";
 import { LOOSE_LOAD } from "../crisp/clocks/load-effect";
 import { largestThickness } from "../crisp/window/largest-thickness";
-import { chanceOf } from "../crisp/window/window-at";
+import { chanceOf } from "../crisp/window/window-words";
 import type { Pan } from "../pan/pan";
 import { slabMassG } from "../pan/slab-mass";
 import { slabThickness } from "../pan/slab-thickness";

@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { coreMin } from "../../../../kernel-lib/library/src/crisp/clocks/core-clock";
 import { modePiece } from "../../../../kernel-lib/library/src/crisp/window/draw-pieces";
-import { chanceText, minutesText, windowAt } from "../../../../kernel-lib/library/src/crisp/window/window-at";
+import { windowAt } from "../../../../kernel-lib/library/src/crisp/window/window-at";
 import { basisOf, NEVER_MIN } from "../../../../kernel-lib/library/src/crisp/window/window-setting";
 import { coreTime } from "../../../../kernel-lib/library/src/heat/solver/core-time";
 import { coreLimit } from "../../../../kernel-lib/library/src/safety/core-limit";
@@ -180,14 +180,5 @@ describe("windowAt", () => {
     );
     expect(() => windowAt({ ...nominal, draws: 10 })).toThrow("draws must be a whole number >= 100");
     expect(() => windowAt({ ...nominal, thicknessMm: 0 })).toThrow("thicknessMm must be between 1 and 60 mm");
-  });
-});
-
-describe("words", () => {
-  it("never promise all or nothing", () => {
-    expect(chanceText(1)).toBe("over 99 %");
-    expect(chanceText(0)).toBe("under 1 %");
-    expect(chanceText(0.934)).toBe("93 %");
-    expect(minutesText(Number.POSITIVE_INFINITY)).toBe("never");
   });
 });

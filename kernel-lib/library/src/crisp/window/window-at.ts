@@ -25,6 +25,7 @@ import {
   settle,
   type WindowSetting,
 } from "./window-setting";
+import { chanceOf, minutesText, sizeText } from "./window-words";
 
 /** A moment with its doubt; Infinity when it never comes. */
 export interface Moment {
@@ -213,29 +214,6 @@ function meetsAtMm(width: (thicknessMm: number) => number, from: number): number
 
 function doubtsOf(calibration: CrispCalibration): string[] {
   return calibration.converged ? [] : [`the calibration did not converge (${calibration.reason})`];
-}
-
-/** A chance in words: never quite 0 or 100 %. */
-export function chanceText(chance: number): string {
-  if (chance >= 0.995) return "over 99 %";
-  return chance < 0.005 ? "under 1 %" : `${Math.round(100 * chance)} %`;
-}
-
-/** The chance of success of a window in words; outside what was tried there is none to print. */
-export function chanceOf({ standing, recommended }: Pick<CrispWindow, "standing" | "recommended">): string {
-  if (standing === "outside what was tried") return "outside what was tried, so no chance is given: log a trial first";
-  return `chance of success ${chanceText(recommended.success)}`;
-}
-
-/** Thickness, and the sides of a piece where it is cut: `"8.9 mm (58 × 39 mm)"`. */
-export function sizeText({ thicknessMm, sidesMm }: Pick<SettledSetting, "thicknessMm" | "sidesMm">): string {
-  const sides = sidesMm === null ? "" : ` (${sidesMm.map((side) => side.toFixed(0)).join(" × ")} mm)`;
-  return `${thicknessMm.toFixed(1)} mm${sides}`;
-}
-
-/** Minutes in words; what never comes is said so. */
-export function minutesText(minutes: number): string {
-  return minutes < 1e4 ? minutes.toFixed(1) : "never";
 }
 
 function sentenceOf(window: Omit<CrispWindow, "sentence">): string {

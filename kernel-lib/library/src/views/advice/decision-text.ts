@@ -1,5 +1,5 @@
 import type { Decision } from "../../advice/decide";
-import { minutesText } from "../../crisp/window/window-at";
+import { minutesText } from "../../crisp/window/window-words";
 import { convertUnit } from "../../units/convert-unit";
 import { cutText, pieceText } from "./cut-text";
 

@@ -1,6 +1,6 @@
 import type { KitchenWindow } from "../../advice/crisp-window";
 import { clocksOverTime } from "../../crisp/window/clocks-over-time";
-import { sizeText } from "../../crisp/window/window-at";
+import { sizeText } from "../../crisp/window/window-words";
 import type { Figure } from "../figure/figure";
 import { houseLayout } from "../figure/layout";
 import { PALETTE } from "../figure/palette";

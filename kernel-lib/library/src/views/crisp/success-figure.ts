@@ -1,5 +1,5 @@
 import type { KitchenWindow } from "../../advice/crisp-window";
-import { chanceText } from "../../crisp/window/window-at";
+import { chanceText } from "../../crisp/window/window-words";
 import type { Figure } from "../figure/figure";
 import { houseLayout } from "../figure/layout";
 import { PALETTE, translucent } from "../figure/palette";

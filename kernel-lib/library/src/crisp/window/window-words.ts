@@ -1,0 +1,31 @@
+import type { Standing } from "./misfit-at";
+import { NEVER_MIN, type SettledSetting } from "./window-setting";
+
+/** A chance in words: never quite 0 or 100 %. */
+export function chanceText(chance: number): string {
+  if (chance >= 0.995) return "over 99 %";
+  return chance < 0.005 ? "under 1 %" : `${Math.round(100 * chance)} %`;
+}
+
+/** The chance of success of a window in words; outside what was tried there is none to print. */
+export function chanceOf({
+  standing,
+  recommended,
+}: {
+  readonly standing: Standing;
+  readonly recommended: { readonly success: number };
+}): string {
+  if (standing === "outside what was tried") return "outside what was tried, so no chance is given: log a trial first";
+  return `chance of success ${chanceText(recommended.success)}`;
+}
+
+/** Thickness, and the sides of a piece where it is cut: `"8.9 mm (58 × 39 mm)"`. */
+export function sizeText({ thicknessMm, sidesMm }: Pick<SettledSetting, "thicknessMm" | "sidesMm">): string {
+  const sides = sidesMm === null ? "" : ` (${sidesMm.map((side) => side.toFixed(0)).join(" × ")} mm)`;
+  return `${thicknessMm.toFixed(1)} mm${sides}`;
+}
+
+/** Minutes in words; what never comes is said so. */
+export function minutesText(minutes: number): string {
+  return minutes < NEVER_MIN ? minutes.toFixed(1) : "never";
+}

@@ -1,0 +1,18 @@
+import { describe, expect, it } from "vitest";
+import { chanceOf, chanceText, minutesText } from "../../../../kernel-lib/library/src/crisp/window/window-words";
+
+describe("the words of a window", () => {
+  it("never promise all or nothing", () => {
+    expect(chanceText(1)).toBe("over 99 %");
+    expect(chanceText(0)).toBe("under 1 %");
+    expect(chanceText(0.934)).toBe("93 %");
+    expect(minutesText(Number.POSITIVE_INFINITY)).toBe("never");
+    expect(minutesText(9.25)).toBe("9.3");
+  });
+
+  it("give no chance outside what was tried, however good it looks", () => {
+    const recommended = { success: 0.99 };
+    expect(chanceOf({ standing: "on the edge of what was tried", recommended })).toBe("chance of success 99 %");
+    expect(chanceOf({ standing: "outside what was tried", recommended })).not.toMatch(/\d/);
+  });
+});
