@@ -1,4 +1,5 @@
 import { fail } from "../check/check";
+import { ownValue } from "../check/own-value";
 import { formulaTotals } from "../food/formula/formula-totals";
 import type { NutrientName } from "../food/ingredient/nutrients";
 import { type PieceMacros, pieceMacros } from "../macros/piece-macros";
@@ -278,7 +279,7 @@ function sharedVariance(metric: VariantMetric, a: PieceMacros, b: PieceMacros): 
   const first = a.tableDoubt[metric as NutrientName];
   const other = b.tableDoubt[metric as NutrientName];
   if (!first || !other) return 0;
-  const sum = Object.entries(first).reduce((total, [id, part]) => total + part * (other[id] ?? 0), 0);
+  const sum = Object.entries(first).reduce((total, [id, part]) => total + part * (ownValue(other, id) ?? 0), 0);
   return sum * a.piecesPerServing * b.piecesPerServing;
 }
 

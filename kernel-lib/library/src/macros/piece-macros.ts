@@ -130,11 +130,11 @@ function tableDoubtOf(
 ): PieceMacros["tableDoubt"] {
   const doubt: Partial<Record<NutrientName, Readonly<Record<string, number>>>> = {};
   NUTRIENT_NAMES.forEach((name, k) => {
-    const byIngredient: Record<string, number> = {};
+    const byIngredient = new Map<string, number>();
     options.totals.lines.forEach(({ ingredient }, line) => {
-      byIngredient[ingredient.id] = (byIngredient[ingredient.id] ?? 0) + perContent[k] * parts[line][k];
+      byIngredient.set(ingredient.id, (byIngredient.get(ingredient.id) ?? 0) + perContent[k] * parts[line][k]);
     });
-    doubt[name] = Object.freeze(byIngredient);
+    doubt[name] = Object.freeze(Object.fromEntries(byIngredient));
   });
   return Object.freeze(doubt);
 }

@@ -1,4 +1,5 @@
 import { fail } from "../check/check";
+import { ownValue } from "../check/own-value";
 import type { FoodClass, FoodState } from "../food/formula/formula";
 
 /** The core temperature that a food must reach, with where it is from and what goes with it. */
@@ -111,7 +112,7 @@ const STATES: readonly FoodState[] = ["raw", "par-cooked", "cooked and cooled"];
  * Reference: foodsafety.gov, safe minimum internal temperatures; FDA Food Code, 3-401.11, 3-403.11 and 3-501.14.
  */
 export function coreLimit(foodClass?: FoodClass, state?: FoodState): CoreLimit {
-  const classRow = foodClass === undefined ? REHEATED : LIMITS[foodClass];
+  const classRow = foodClass === undefined ? REHEATED : ownValue(LIMITS, foodClass);
   if (classRow === undefined)
     fail("coreLimit: foodClass", `must be one of ${Object.keys(LIMITS).join(", ")}`, foodClass);
   if (state !== undefined && !STATES.includes(state))

@@ -1,4 +1,5 @@
 import { fail } from "../check/check";
+import { ownValue } from "../check/own-value";
 import { findUnit, isUnit } from "./find-unit";
 import type { UnitKind } from "./unit-table";
 
@@ -26,7 +27,7 @@ const ENDING: Readonly<Record<string, string>> = { k: "K", degc: "Â°C", degf: "Â
 export function columnUnit(heading: string): ColumnUnit {
   const at = heading.lastIndexOf("_");
   const ending = heading.slice(at + 1).toLowerCase();
-  const written = ENDING[ending] ?? ending;
+  const written = ownValue(ENDING, ending) ?? ending;
   if (at < 1 || !isUnit(written)) {
     fail("columnUnit: heading", 'must end in a unit, such as "thickness_mm" or "setpoint_f"', heading);
   }

@@ -1,6 +1,7 @@
 import { fail } from "../../check/check";
 import { freezeDeep } from "../../check/freeze-deep";
 import { studentTQuantile } from "../../statistics/distributions/student-t-distribution";
+import { largestOf, smallestOf } from "../../statistics/extremes";
 import type { Fit, Values } from "../fit";
 import { curveSolver, type FitCurveOptions } from "../least-squares/solve-curve";
 import { summariseFit } from "../least-squares/summarise-fit";
@@ -150,20 +151,20 @@ function checkPoints(where: string, x: readonly unknown[], y: readonly number[],
 function rangeOf(x: readonly unknown[]): readonly [number, number] | null {
   if (typeof x[0] !== "number") return null;
   const numbers = x as readonly number[];
-  return [Math.min(...numbers), Math.max(...numbers)];
+  return [smallestOf(numbers), largestOf(numbers)];
 }
 
 function rangesOf(x: readonly unknown[]): Record<string, readonly [number, number]> {
-  const ranges: Record<string, readonly [number, number]> = {};
+  const ranges = new Map<string, readonly [number, number]>();
   for (const one of x) {
     if (typeof one !== "object" || one === null) continue;
     for (const [field, value] of Object.entries(one)) {
       if (typeof value !== "number") continue;
-      const [low, high] = ranges[field] ?? [value, value];
-      ranges[field] = [Math.min(low, value), Math.max(high, value)];
+      const [low, high] = ranges.get(field) ?? [value, value];
+      ranges.set(field, [Math.min(low, value), Math.max(high, value)]);
     }
   }
-  return ranges;
+  return Object.fromEntries(ranges);
 }
 
 /** Points whose externally studentised residual passes the Bonferroni-corrected 5 % level (Weisberg 2014, sect. 9.4). */

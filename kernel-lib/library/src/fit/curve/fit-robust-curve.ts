@@ -1,5 +1,6 @@
 import { fail } from "../../check/check";
 import { freezeDeep } from "../../check/freeze-deep";
+import { largestOf } from "../../statistics/extremes";
 import { valuesOf } from "../doubt/delta-method";
 import { intervalFactor } from "../doubt/interval-factor";
 import { quantileOf } from "../doubt/quantile-of";
@@ -41,7 +42,7 @@ export function fitRobustCurve<Name extends string, X = number>(
 ): RobustCurveFit<Name, X> {
   const where = "fitRobustCurve";
   const { loss = "huber", ...rest } = options;
-  if (!(loss in TUNING)) fail(`${where}: loss`, 'must be "huber" or "bisquare"', loss);
+  if (!Object.hasOwn(TUNING, loss)) fail(`${where}: loss`, 'must be "huber" or "bisquare"', loss);
   const plain = fitCurveFor(where, model, data, rest);
   const { x, y, weights, names, n } = plain;
   const residualsOf = (values: { readonly [K in Name]: number }): number[] =>
@@ -65,7 +66,7 @@ export function fitRobustCurve<Name extends string, X = number>(
       );
       const end = solve(y, values);
       const next = solvedValues(names, end);
-      const moved = Math.max(...names.map((name) => Math.abs(next[name] - values[name]) / (Math.abs(next[name]) || 1)));
+      const moved = largestOf(names.map((name) => Math.abs(next[name] - values[name]) / (Math.abs(next[name]) || 1)));
       values = next;
       if (moved < 1e-10) return true;
     }

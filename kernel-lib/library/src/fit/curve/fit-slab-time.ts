@@ -48,7 +48,7 @@ export interface SlabTimeFit extends CurveFit<string> {
 export function fitSlabTime(options: SlabTimeOptions): SlabTimeFit {
   const { thicknessMm, timeMin, weights, form = "full", scatter = "constant" } = options;
   const where = "fitSlabTime";
-  if (!(form in SLAB_TIME_EQUATIONS))
+  if (!Object.hasOwn(SLAB_TIME_EQUATIONS, form))
     fail(`${where}: form`, `must be one of ${Object.keys(SLAB_TIME_EQUATIONS).join(", ")}`, form);
   if (thicknessMm.length !== timeMin.length) {
     fail(`${where}: thicknessMm and timeMin`, "must be equally long, one entry a trial", [

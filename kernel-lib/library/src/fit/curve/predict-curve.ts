@@ -1,5 +1,6 @@
 import { fail } from "../../check/check";
 import { freezeDeep } from "../../check/freeze-deep";
+import { ownValue } from "../../check/own-value";
 import { fitOf, requireUsable, valuesOf, varianceOf } from "../doubt/delta-method";
 import { intervalsAround } from "../doubt/intervals-around";
 import type { CurveModel } from "../models/curve-model";
@@ -61,7 +62,7 @@ function isOutside<X>(fit: CurveFit<string, X>, x: X): boolean {
   if (typeof x === "number" && fit.rangeX) return x < fit.rangeX[0] || x > fit.rangeX[1];
   if (typeof x !== "object" || x === null) return false;
   return Object.entries(x).some(([field, value]) => {
-    const range = fit.ranges[field];
+    const range = ownValue(fit.ranges, field);
     return typeof value === "number" && range !== undefined && (value < range[0] || value > range[1]);
   });
 }

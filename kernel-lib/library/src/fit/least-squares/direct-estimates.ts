@@ -28,17 +28,17 @@ export function directEstimates(solution: DirectSolution): DirectEstimates {
   const residualSd = Math.sqrt(rss / degreesOfFreedom);
   const covariance = covarianceOf(root, residualSd);
   const factor = intervalFactor({ degreesOfFreedom, sdKnown: false });
-  const parameters: Record<string, ParameterEstimate> = {};
-  names.forEach((name, j) => {
+  const estimateOf = (j: number): ParameterEstimate => {
     const standardError = Math.sqrt(covariance[j][j]);
-    parameters[name] = {
+    return {
       estimate: estimates[j],
       standardError,
       interval95: [estimates[j] - factor * standardError, estimates[j] + factor * standardError],
       atBound: null,
       fixed: false,
     };
-  });
+  };
+  const parameters = Object.fromEntries(names.map((name, j) => [name, estimateOf(j)]));
   const logLikelihood =
     0.5 * weights.reduce((sum, weight) => sum + Math.log(weight), 0) -
     0.5 * n * (Math.log((2 * Math.PI * rss) / n) + 1);

@@ -1,4 +1,5 @@
 import { fail } from "../../check/check";
+import { largestOf, smallestOf } from "../../statistics/extremes";
 
 /** Covariates by name: numbers, or words (an appliance, a kitchen) that become one 0/1 column for each but the first. */
 export type Covariates = Readonly<Record<string, readonly number[] | readonly string[]>>;
@@ -17,8 +18,8 @@ export interface DesignColumns {
 export function designColumns(where: string, covariates: Covariates, n: number): DesignColumns {
   const names: string[] = [];
   const columns: Float64Array[] = [];
-  const levels: Record<string, readonly string[]> = {};
-  const ranges: Record<string, readonly [number, number]> = {};
+  const levels = new Map<string, readonly string[]>();
+  const ranges = new Map<string, readonly [number, number]>();
   const numbersFirst = Object.entries(covariates).sort(
     (one, other) => Number(isWords(one[1])) - Number(isWords(other[1])),
   );
@@ -26,11 +27,11 @@ export function designColumns(where: string, covariates: Covariates, n: number):
     if (values.length !== n)
       fail(`${where}: ${name}`, `must hold one entry for each of the ${n} observations`, values.length);
     if (isWords(values)) {
-      levels[name] = [...new Set(values)];
-      if (levels[name].length < 2) {
-        fail(`${where}: ${name}`, "must hold at least two different words, or be left out", levels[name][0]);
-      }
-      for (const level of levels[name].slice(1)) {
+      const words = [...new Set(values)];
+      if (words.length < 2)
+        fail(`${where}: ${name}`, "must hold at least two different words, or be left out", words[0]);
+      levels.set(name, words);
+      for (const level of words.slice(1)) {
         names.push(`${name}[${level}]`);
         columns.push(Float64Array.from(values, (value) => (value === level ? 1 : 0)));
       }
@@ -41,12 +42,13 @@ export function designColumns(where: string, covariates: Covariates, n: number):
     });
     names.push(name);
     columns.push(Float64Array.from(values));
-    ranges[name] = [Math.min(...values), Math.max(...values)];
-    if (ranges[name][0] === ranges[name][1]) {
+    const range = [smallestOf(values), largestOf(values)] as const;
+    ranges.set(name, range);
+    if (range[0] === range[1]) {
       fail(`${where}: ${name}`, `must vary: log trials at a second value of ${name}, or leave it out`, values[0]);
     }
   }
-  return { names, columns, levels, ranges };
+  return { names, columns, levels: Object.fromEntries(levels), ranges: Object.fromEntries(ranges) };
 }
 
 /** One case's entries in the same columns; throws when a covariate is missing or a word is unknown. */

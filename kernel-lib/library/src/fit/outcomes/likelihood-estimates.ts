@@ -23,11 +23,10 @@ export interface LikelihoodParts {
 export function likelihoodEstimates(parts: LikelihoodParts): Estimates<string> {
   const { names, values, covariance, n, logLikelihood } = parts;
   const z = normalQuantile(0.975);
-  const parameters: Record<string, ParameterEstimate> = {};
-  names.forEach((name, j) => {
+  const estimateOf = (name: string, j: number): ParameterEstimate => {
     const standardError = Math.sqrt(covariance[j][j]);
     const half = z * standardError;
-    parameters[name] = {
+    return {
       estimate: values[j],
       standardError,
       interval95: parts.onLog?.includes(name)
@@ -36,7 +35,8 @@ export function likelihoodEstimates(parts: LikelihoodParts): Estimates<string> {
       atBound: null,
       fixed: false,
     };
-  });
+  };
+  const parameters = Object.fromEntries(names.map((name, j) => [name, estimateOf(name, j)]));
   const p = names.length;
   return {
     kind: "fit",

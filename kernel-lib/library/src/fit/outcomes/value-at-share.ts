@@ -1,5 +1,6 @@
 import { fail, within } from "../../check/check";
 import { freezeDeep } from "../../check/freeze-deep";
+import { ownValue } from "../../check/own-value";
 import { normalQuantile } from "../../statistics/distributions/normal-distribution";
 import { designRow } from "../models/design-columns";
 import type { YesNoFit } from "./fit-yes-no";
@@ -39,7 +40,7 @@ export function valueAtShare(fit: YesNoFit, options: ValueAtShareOptions): Value
   const where = "valueAtShare";
   const { covariate, share = 0.5, at = {} } = options;
   within(share, 0.001, 0.999, `${where}: share`, "");
-  const range = fit.ranges[covariate];
+  const range = ownValue(fit.ranges, covariate);
   if (range === undefined)
     fail(`${where}: covariate`, `must be one of ${Object.keys(fit.ranges).join(", ")}`, covariate);
   const { row } = designRow(where, fit, { ...at, [covariate]: 0 });

@@ -1,4 +1,5 @@
 import { fail, within } from "../../check/check";
+import { ownValue } from "../../check/own-value";
 
 /** A component of food with its own thermal properties. Ice is frozen water; air is not one of them. */
 export type FoodComponent = "water" | "ice" | "protein" | "fat" | "carbohydrate" | "fibre" | "ash";
@@ -84,7 +85,7 @@ const at = ([c0, c1, c2]: Quadratic, temperatureC: number): number => c0 + c1 * 
  * tables 1 and 2.
  */
 export function choiOkos(component: FoodComponent, temperatureC: number): ComponentProperties {
-  const row = COEFFICIENTS[component];
+  const row = ownValue(COEFFICIENTS, component);
   if (!row) fail("choiOkos: component", `must be one of ${Object.keys(COEFFICIENTS).join(", ")}`, component);
   const hottest = component === "ice" ? 0 : 150;
   within(temperatureC, -40, hottest, "choiOkos: temperatureC", component === "ice" ? "°C for ice" : "°C");

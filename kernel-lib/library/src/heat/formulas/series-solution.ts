@@ -52,7 +52,8 @@ const SHAPE_MEAN: Readonly<Record<SeriesShape, (root: number) => number>> = {
  */
 export function seriesSolution(options: SeriesSolutionOptions): SeriesSolution {
   const { shape = "slab", position = 0 } = options;
-  if (!SHAPE_IN[shape]) fail("seriesSolution: shape", "must be slab, cylinder or sphere", shape as unknown);
+  if (!Object.hasOwn(SHAPE_IN, shape))
+    fail("seriesSolution: shape", "must be slab, cylinder or sphere", shape as unknown);
   const biot = positive(options.biot, "seriesSolution: biot", "");
   const fourier = within(options.fourier, 0.0005, 1e6, "seriesSolution: fourier", "(below: semiInfiniteSolution)");
   within(position, 0, 1, "seriesSolution: position", "");

@@ -1,4 +1,5 @@
-import { positive } from "../../check/check";
+import { fail, positive } from "../../check/check";
+import { ownValue } from "../../check/own-value";
 import { besselJ } from "./bessel";
 
 /** Shapes with an exact series for constant properties. */
@@ -40,7 +41,8 @@ const COEFFICIENT: Readonly<Record<SeriesShape, (root: number) => number>> = {
  */
 export function seriesTerms(shape: SeriesShape, biot: number, count: number): readonly SeriesTerm[] {
   positive(biot, "seriesTerms: biot", "");
-  const condition = ROOT_CONDITION[shape];
+  const condition =
+    ownValue(ROOT_CONDITION, shape) ?? fail("seriesTerms: shape", "must be slab, cylinder or sphere", shape as unknown);
   const terms: SeriesTerm[] = [];
   const stride = 0.05;
   let low = 1e-9;

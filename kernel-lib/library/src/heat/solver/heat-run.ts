@@ -152,6 +152,10 @@ function between(run: HeatRun, column: HeatColumn, row: number, u: number): numb
   return from * v * v * (1 + 2 * u) + to * u * u * (3 - 2 * u) + fromSlope * u * v * v - toSlope * u * u * v;
 }
 
+function checkColumn(column: string, where: string): void {
+  if (!Object.hasOwn(UNIT, column)) fail(`${where}: column`, `must be one of ${Object.keys(UNIT).join(", ")}`, column);
+}
+
 /** What `timeWhen` looks for. */
 export interface TimeWhenOptions {
   readonly column: HeatColumn;
@@ -174,6 +178,7 @@ export interface TimeWhenOptions {
  */
 export function timeWhen(run: HeatRun, options: TimeWhenOptions): number {
   const { column, value, afterMin = 0 } = options;
+  checkColumn(column, "timeWhen");
   finite(value, "timeWhen: value", UNIT[column]);
   const values = run[column];
   for (let row = 0; row + 1 < values.length; row++) {
@@ -204,6 +209,7 @@ export function timeWhen(run: HeatRun, options: TimeWhenOptions): number {
  * @returns in the column's own unit; throws outside the run
  */
 export function valueAt(run: HeatRun, column: HeatColumn, timeMin: number): number {
+  checkColumn(column, "valueAt");
   const last = run.timeMin.length - 1;
   if (!(timeMin >= 0 && timeMin <= run.timeMin[last] + 1e-9))
     fail("valueAt: timeMin", `must lie within the run, 0 to ${run.timeMin[last].toFixed(2)} min`, timeMin);

@@ -1,3 +1,4 @@
+import { ownValue } from "../../../check/own-value";
 import { MARKERS, PALETTE } from "../palette";
 import type { Scale } from "./scale";
 import type { Place, Trace } from "./trace";
@@ -163,9 +164,11 @@ export function attribute(colour: string): string {
   return /^(#[0-9a-f]{3,8}|rgba?\([\d.,% ]+\)|[a-z]+)$/i.test(colour) ? colour : "#888";
 }
 
+const DASHES: Readonly<Record<string, string>> = { dash: "9 6", dot: "2.5 4", dashdot: "9 5 2.5 5", longdash: "14 6" };
+
 /** The stroke of a line as attributes. */
 export function stroke(options: Pick<Trace, "line">, colour: string): string {
-  const dash = { dash: "9 6", dot: "2.5 4", dashdot: "9 5 2.5 5", longdash: "14 6" }[options.line?.dash ?? ""];
+  const dash = ownValue(DASHES, options.line?.dash ?? "");
   const width = options.line?.width ?? 2;
   return `stroke="${colour}" stroke-width="${Number(width)}"${dash ? ` stroke-dasharray="${dash}"` : ""}`;
 }
@@ -203,7 +206,7 @@ function markerSvg([left, top]: readonly [number, number], trace: Trace, colour:
       ? ` stroke="${attribute(line.color ?? "#fff")}" stroke-width="${Number(line.width)}"`
       : "";
   const paint = `fill="${open ? "none" : colour}"${edge}`;
-  const shape = SYMBOLS[symbol.replace(/-open$|-dot$/, "")];
+  const shape = ownValue(SYMBOLS, symbol.replace(/-open$|-dot$/, ""));
   if (!shape) return `<circle cx="${round(left)}" cy="${round(top)}" r="${round(size)}" ${paint}/>`;
   const points = shape.map(([right, down]) => `${round(left + right * size)},${round(top + down * size)}`);
   return `<polygon points="${points.join(" ")}" ${paint}/>`;
