@@ -37,5 +37,10 @@ export function finite(value: number, where: string, unit: string): number {
 
 function shown(given: unknown): string {
   if (typeof given === "number" || given === undefined) return String(given);
-  return JSON.stringify(given) ?? String(given);
+  return clipped(JSON.stringify(given) ?? String(given));
+}
+
+/** Text for a message: as it is, or its beginning where it is longer than a few lines. */
+export function clipped(text: string): string {
+  return text.length > 400 ? `${text.slice(0, 400)}… (${text.length} characters)` : text;
 }

@@ -25,6 +25,9 @@ const VULGAR: Readonly<Record<string, string>> = {
   "⅞": "7/8",
 };
 
+/** The longest text that is read as an amount or a quantity: our judgement. */
+export const LONGEST_AMOUNT = 200;
+
 const NUMBER = /^([-+]?)(?:(\d+)[ -]+(\d+)\/(\d+)|(\d+)\/(\d+)|(\d+(?:\.\d+)?|\.\d+))(?![\d.,/])\s*/;
 
 /**
@@ -32,6 +35,7 @@ const NUMBER = /^([-+]?)(?:(\d+)[ -]+(\d+)\/(\d+)|(\d+)\/(\d+)|(\d+(?:\.\d+)?|\.
  * means a decimal point in one country and thousands in another.
  */
 export function parseAmount(text: string, where: string): ParsedAmount {
+  if (text.length > LONGEST_AMOUNT) fail(where, `must have at most ${LONGEST_AMOUNT} characters`, text);
   const plain = text
     .replace(/[½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞]/g, (mark) => ` ${VULGAR[mark]}`)
     .replace(/[−–]/g, "-")

@@ -1,6 +1,6 @@
 import { fail } from "../check/check";
 import { findUnit, isUnit } from "./find-unit";
-import { parseAmount } from "./parse-amount";
+import { LONGEST_AMOUNT, parseAmount } from "./parse-amount";
 import type { UnitKind } from "./unit-table";
 
 /** A typed quantity: a number with its unit. */
@@ -26,6 +26,7 @@ export interface Quantity {
  */
 export function parseQuantity(text: string): Quantity {
   const where = "parseQuantity: text";
+  if (text.length > LONGEST_AMOUNT) fail(where, `must have at most ${LONGEST_AMOUNT} characters`, text);
   let left = text.trim().replace(/\s+/g, " ");
   if (left === "") fail(where, 'must be a number and a unit, such as "1 1/2 tsp"', text);
   let first: { unit: string; kind: UnitKind; factor: number; offset: number } | undefined;

@@ -1,4 +1,5 @@
 import type { z } from "zod";
+import { clipped } from "../check/check";
 import { numberOf, readCsv } from "../check/csv";
 import { type ColumnUnit, columnUnit } from "./column-unit";
 import { convertUnit } from "./convert-unit";
@@ -25,10 +26,13 @@ export interface ReadRecords<T> {
   readonly problems: readonly string[];
 }
 
+/** After how many problems a file is read no further: our judgement, many more than anybody mends by hand. */
+const MOST_PROBLEMS = 200_000;
+
 /**
  * Reads a CSV file into records: takes each heading apart into name and unit, converts every number once into kitchen
  * units, and checks each record against its schema. An empty cell is `null`, or an empty array where a cell may hold
- * several values. Every problem names file, row, column, value and what was expected.
+ * several values. Every problem names file, row, column, value and what was expected; after 200,000 of them reading stops.
  *
  * @param schema its messages say what was expected, as in `"a setpoint of 100 to 290 °C"`
  */
@@ -39,20 +43,28 @@ export function readRecords<T>(
   schema: z.ZodType<T>,
 ): ReadRecords<T> {
   const csv = readCsv(text, file);
-  const problems = [...csv.problems];
   const fields = Object.entries(plans) as [keyof T & string, ColumnPlan][];
   const columns = columnsOf(csv.headings, file, plans);
-  problems.push(...columns.problems);
+  const problems = [...csv.problems, ...columns.problems];
   const { headingOf } = columns;
+  if (Object.keys(headingOf).length === 0) return { records: [], rows: [], problems };
 
   const records: T[] = [];
   const rows: number[] = [];
   for (const { row, cells } of csv.rows) {
+    if (problems.length >= MOST_PROBLEMS) {
+      problems.push(`${file} row ${row}: expected fewer problems, stopped reading after ${MOST_PROBLEMS}`);
+      break;
+    }
+    if (csv.headings.every((heading) => cells[heading] === "")) {
+      problems.push(`${file} row ${row}: expected a row that holds something, got empty cells`);
+      continue;
+    }
     const draft: Record<string, unknown> = {};
     const unread = new Set<string>();
     const problem = (field: string, expected: string): void => {
       const heading = headingOf[field as keyof T & string]?.heading;
-      const got = heading === undefined ? "no such column" : JSON.stringify(cells[heading]);
+      const got = heading === undefined ? "no such column" : clipped(JSON.stringify(cells[heading]));
       problems.push(
         `${file} row ${row}, column ${heading ?? plans[field as keyof T].column}: expected ${expected}, got ${got}`,
       );
@@ -96,7 +108,7 @@ export function columnsOf<T>(headings: readonly string[], file: string, plans: C
   const problems: string[] = [];
   for (const heading of headings) {
     const matched = matchHeading(heading, fields);
-    if (typeof matched === "string") problems.push(`${file} row 1, column ${heading}: ${matched}`);
+    if (typeof matched === "string") problems.push(`${file} row 1, column ${clipped(heading)}: ${matched}`);
     else if (headingOf[matched.field] !== undefined)
       problems.push(
         `${file} row 1, column ${heading}: expected one column for ${plans[matched.field].column}, got also ${headingOf[matched.field]?.heading}`,

@@ -1,3 +1,5 @@
+import { clipped } from "../../check/check";
+
 /** The nine major food allergens of US law (FALCPA 2004, Public Law 108-282; FASTER Act 2021, Public Law 117-11). */
 export type UsAllergen = "milk" | "egg" | "fish" | "crustacean" | "tree nut" | "wheat" | "peanut" | "soy" | "sesame";
 
@@ -69,13 +71,16 @@ export function readAllergenMarks<Name extends string>(
   const marks: AllergenMark<Name>[] = [];
   for (const word of cell.split(";").map((part) => part.trim())) {
     if (word === "") continue;
-    const match = /^([a-z ]+?)\s*(?:\(([^)]+)\))?\s*(\?)?$/.exec(word);
-    const allergen = known.find((name) => name === match?.[1]);
-    if (!match || !allergen) {
-      return { marks: [], problem: `expected allergens among ${known.join(", ")} separated by ";", got "${word}"` };
+    const certainty = word.endsWith("?") ? "depends on the maker" : "inherent";
+    const sure = word.endsWith("?") ? word.slice(0, -1).trimEnd() : word;
+    const bracket = sure.indexOf("(");
+    const species = bracket < 0 ? "" : sure.slice(bracket + 1, -1);
+    const allergen = known.find((name) => name === (bracket < 0 ? sure : sure.slice(0, bracket).trimEnd()));
+    if (!allergen || (bracket >= 0 && (species === "" || species.includes(")") || !sure.endsWith(")")))) {
+      const got = clipped(JSON.stringify(word));
+      return { marks: [], problem: `expected allergens among ${known.join(", ")} separated by ";", got ${got}` };
     }
-    const certainty = match[3] ? "depends on the maker" : "inherent";
-    marks.push(Object.freeze({ allergen, species: match[2]?.trim() ?? "", certainty }));
+    marks.push(Object.freeze({ allergen, species: species.trim(), certainty }));
   }
   return { marks: Object.freeze(marks), problem: null };
 }

@@ -1,5 +1,6 @@
-import { parse } from "csv-parse/sync";
-import { failAll } from "../../check/csv";
+import { clipped, fail } from "../../check/check";
+import { csvTable, failAll } from "../../check/csv";
+import { ownValue } from "../../check/own-value";
 import { type Ingredient, ingredientSchema } from "./ingredient";
 import { NUTRIENT_NAMES, type NutrientName } from "./nutrients";
 
@@ -57,8 +58,10 @@ export interface ImportedFoods {
  */
 export function importFoods(options: ImportFoodsOptions): ImportedFoods {
   const { fileName } = options;
-  const problems: string[] = [];
-  const { headings, rows } = readTable(options, problems);
+  const delimiter = options.delimiter ?? ",";
+  if (delimiter.length !== 1) fail("importFoods: delimiter", "must be one character", delimiter);
+  const { headings, rows, problems: ofTable } = csvTable(options.csvText, fileName, { delimiter });
+  const problems = [...ofTable];
   const need = [options.nameColumn, ...Object.values(options.columns).map((one) => one.column)];
   for (const column of need) {
     if (!headings.includes(column)) problems.push(`${fileName}: expected a column "${column}", found none`);
@@ -71,13 +74,13 @@ export function importFoods(options: ImportFoodsOptions): ImportedFoods {
     const name = cells[options.nameColumn];
     const id = idOf(name);
     if (id === "") {
-      problems.push(`${fileName} row ${row}, ${options.nameColumn}: expected a name, got "${name}"`);
+      problems.push(`${fileName} row ${row}, ${options.nameColumn}: expected a name, got ${clipped(`"${name}"`)}`);
       continue;
     }
     const seen = firstRow.get(id);
     if (seen !== undefined) {
       problems.push(
-        `${fileName} row ${row}, ${options.nameColumn}: expected names that differ, "${name}" is like row ${seen}`,
+        `${fileName} row ${row}, ${options.nameColumn}: expected names that differ, ${clipped(`"${name}"`)} is like row ${seen}`,
       );
       continue;
     }
@@ -109,7 +112,7 @@ export function importFoods(options: ImportFoodsOptions): ImportedFoods {
     if (checked.success) ingredients.push(Object.freeze(checked.data));
     else {
       for (const issue of checked.error.issues) {
-        problems.push(`${fileName} row ${row} (${name}), ${issue.path.join(".")}: ${issue.message}`);
+        problems.push(`${fileName} row ${row} (${clipped(name)}), ${issue.path.join(".")}: ${issue.message}`);
       }
     }
   }
@@ -118,31 +121,6 @@ export function importFoods(options: ImportFoodsOptions): ImportedFoods {
   if (counts.traces > 0) notices.push(`${fileName}: ${counts.traces} traces taken as 0`);
   if (counts.below > 0) notices.push(`${fileName}: ${counts.below} values "below x" taken as x/2`);
   return Object.freeze({ ingredients: Object.freeze(ingredients), notices: Object.freeze(notices) });
-}
-
-interface TableRow {
-  readonly row: number;
-  readonly cells: Readonly<Record<string, string>>;
-}
-
-function readTable(options: ImportFoodsOptions, problems: string[]): { headings: string[]; rows: TableRow[] } {
-  const lines = parse(options.csvText, {
-    bom: true,
-    trim: true,
-    info: true,
-    delimiter: options.delimiter ?? ",",
-    relax_column_count: true,
-    skip_empty_lines: true,
-  }) as unknown as { record: string[]; info: { lines: number } }[];
-  const headings = lines[0]?.record ?? [];
-  const rows: TableRow[] = [];
-  for (const { record, info } of lines.slice(1)) {
-    if (record.length !== headings.length) {
-      problems.push(`${options.fileName} row ${info.lines}: expected ${headings.length} cells, got ${record.length}`);
-    } else
-      rows.push({ row: info.lines, cells: Object.fromEntries(headings.map((heading, at) => [heading, record[at]])) });
-  }
-  return { headings, rows };
 }
 
 const GRAMS: Readonly<Record<string, number>> = { g: 1, mg: 1e-3, µg: 1e-6 };
@@ -163,11 +141,11 @@ function foreignValue(parts: {
     return 0;
   }
   const point = options.decimalComma ? cell.replace(",", ".") : cell;
-  const match = /^(<\s*)?(\d+\.?\d*|\.\d+)$/.exec(point);
+  const match = /^(<\s*)?(\d+(?:\.\d*)?|\.\d+)$/.exec(point);
   const factor = factorTo(field, foreign.unit);
   if (!match || factor === null) {
     const expected = match ? `a unit that turns into ${field}` : "a number, a blank, a trace or < a number";
-    const found = match ? `unit ${foreign.unit}` : `"${cell}"`;
+    const found = match ? `unit ${foreign.unit}` : clipped(`"${cell}"`);
     problems.push(`${options.fileName} row ${row}, ${foreign.column}: expected ${expected}, got ${found}`);
     return null;
   }
@@ -178,8 +156,8 @@ function foreignValue(parts: {
 function factorTo(field: NutrientName, unit: ForeignColumn["unit"]): number | null {
   if (unit === undefined) return 1;
   if (field === "energyKcal") return unit === "kcal" ? 1 : unit === "kJ" ? 1 / 4.184 : null;
-  if (!(unit in GRAMS)) return null;
-  return field.endsWith("Mg") ? GRAMS[unit] * 1000 : GRAMS[unit];
+  const grams = ownValue(GRAMS, unit);
+  return grams === undefined ? null : field.endsWith("Mg") ? grams * 1000 : grams;
 }
 
 function idOf(name: string): string {

@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { kebabSchema, nameSchema } from "../../check/text-schema";
 import { type AllergenMark, EU_ALLERGENS, type EuAllergen, US_ALLERGENS, type UsAllergen } from "./allergens";
 import type { Nutrients } from "./nutrients";
 
@@ -62,6 +63,11 @@ export interface Ingredient {
   readonly costPerKg: number | null;
 }
 
+/** The heaviest household measure (g) and the highest price of a kilogram, in whatever currency: our judgement. */
+const HEAVIEST_MEASURE_G = 100_000;
+const HIGHEST_COST_PER_KG = 100_000_000;
+
+const sourceText = z.string().min(1).max(2000);
 const share = z.number().min(0).max(100).nullable();
 
 const nutrientsSchema: z.ZodType<Nutrients> = z.strictObject({
@@ -81,15 +87,15 @@ const nutrientsSchema: z.ZodType<Nutrients> = z.strictObject({
 function markSchema<Name extends string>(names: readonly Name[]): z.ZodType<AllergenMark<Name>> {
   return z.strictObject({
     allergen: z.custom<Name>((name) => names.includes(name as Name), `expected one of ${names.join(", ")}`),
-    species: z.string(),
+    species: z.string().max(200),
     certainty: z.enum(["inherent", "depends on the maker"]),
   });
 }
 
 /** Checks an ingredient that comes from outside; bounds are those of food itself (oil is 900 kcal, salt 38.8 g sodium). */
 export const ingredientSchema: z.ZodType<Ingredient> = z.strictObject({
-  id: z.string().regex(/^[a-z0-9]+(-[a-z0-9]+)*$/, "expected lower-case words joined by hyphens"),
-  name: z.string().min(1),
+  id: kebabSchema(),
+  name: nameSchema(),
   ndb: z
     .string()
     .regex(/^\d{5}$/, "expected five digits")
@@ -97,7 +103,11 @@ export const ingredientSchema: z.ZodType<Ingredient> = z.strictObject({
   foodClass: z.enum(INGREDIENT_CLASSES).nullable(),
   per100G: nutrientsSchema,
   householdWeights: z.array(
-    z.strictObject({ measure: z.string().min(1), massG: z.number().positive(), source: z.string().min(1) }),
+    z.strictObject({
+      measure: nameSchema("a measure"),
+      massG: z.number().positive().max(HEAVIEST_MEASURE_G),
+      source: sourceText,
+    }),
   ),
   energyFactors: z
     .strictObject({
@@ -108,6 +118,6 @@ export const ingredientSchema: z.ZodType<Ingredient> = z.strictObject({
     .nullable(),
   allergensUs: z.array(markSchema(US_ALLERGENS)),
   allergensEu: z.array(markSchema(EU_ALLERGENS)),
-  source: z.string().min(1),
-  costPerKg: z.number().min(0).nullable(),
+  source: sourceText,
+  costPerKg: z.number().min(0).max(HIGHEST_COST_PER_KG).nullable(),
 });

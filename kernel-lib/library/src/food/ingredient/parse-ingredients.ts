@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { clipped } from "../../check/check";
 import { type CsvRow, failAll, numberOf, readCsv } from "../../check/csv";
 import { proximateSumG } from "../composition/proximate-sum";
 import { EU_ALLERGENS, readAllergenMarks, US_ALLERGENS } from "./allergens";
@@ -71,7 +72,8 @@ export function parseIngredients(csvText: string, fileName: string): Ingredient[
   const csv = readCsv(csvText, fileName);
   const problems = [...csv.problems];
   for (const column of INGREDIENT_COLUMNS) {
-    if (!csv.headings.includes(column)) problems.push(`${fileName} row 1: expected a column ${column}, found none`);
+    if (csv.headings.length > 0 && !csv.headings.includes(column))
+      problems.push(`${fileName} row 1: expected a column ${column}, found none`);
   }
   failAll(problems);
   const firstRow = new Map<string, number>();
@@ -79,7 +81,9 @@ export function parseIngredients(csvText: string, fileName: string): Ingredient[
   for (const row of csv.rows) {
     const seen = firstRow.get(row.cells.id);
     if (seen)
-      problems.push(`${fileName} row ${row.row}, id: expected each id once, ${row.cells.id} is in row ${seen} too`);
+      problems.push(
+        `${fileName} row ${row.row}, id: expected each id once, ${clipped(row.cells.id)} is in row ${seen} too`,
+      );
     else firstRow.set(row.cells.id, row.row);
     const ingredient = readRow(row, fileName, problems);
     if (ingredient) ingredients.push(ingredient);
@@ -94,7 +98,9 @@ function readRow({ row, cells }: CsvRow, fileName: string, problems: string[]): 
     if (cells[column] === "") return null;
     const value = numberOf(cells[column]);
     if (value === null) {
-      problems.push(`${fileName} row ${row}, ${column}: expected a number or blank, got "${cells[column]}"`);
+      problems.push(
+        `${fileName} row ${row}, ${column}: expected a number or blank, got ${clipped(`"${cells[column]}"`)}`,
+      );
     }
     return value;
   };

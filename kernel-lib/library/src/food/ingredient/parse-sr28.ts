@@ -1,4 +1,6 @@
+import { clipped } from "../../check/check";
 import { failAll, numberOf } from "../../check/csv";
+import { ownValue } from "../../check/own-value";
 import type { EnergyFactors, HouseholdWeight } from "./ingredient";
 import type { Nutrients } from "./nutrients";
 
@@ -52,7 +54,8 @@ export function parseSr28(texts: Sr28Texts): readonly Sr28Food[] {
       continue;
     }
     const values = abbreviated.get(fields[0]);
-    if (!values) problems.push(`FOOD_DES.txt row ${at}: expected food ${fields[0]} in ABBREV.txt too, found none`);
+    if (!values)
+      problems.push(`FOOD_DES.txt row ${at}: expected food ${clipped(fields[0])} in ABBREV.txt too, found none`);
     else foods.push(foodOf(fields, values, problems));
   }
   failAll(problems);
@@ -64,7 +67,8 @@ function foodOf(description: readonly string[], values: readonly string[], probl
   const number = (cell: string, field: string): number | null => {
     if (cell === "") return null;
     const value = numberOf(cell);
-    if (value === null) problems.push(`SR28 food ${ndb}, ${field}: expected a number, got "${cell}"`);
+    if (value === null)
+      problems.push(`SR28 food ${clipped(ndb)}, ${field}: expected a number, got ${clipped(`"${cell}"`)}`);
     return value;
   };
   const householdWeights: HouseholdWeight[] = [];
@@ -73,7 +77,7 @@ function foodOf(description: readonly string[], values: readonly string[], probl
     [values[50], values[51]],
   ]) {
     const massG = number(gramsCell, "household weight");
-    if (massG !== null && massG > 0 && measure !== "" && !(ndb in SR28_REFUSED_WEIGHTS)) {
+    if (massG !== null && massG > 0 && measure !== "" && ownValue(SR28_REFUSED_WEIGHTS, ndb) === undefined) {
       householdWeights.push(Object.freeze({ measure, massG, source: SOURCE }));
     }
   }

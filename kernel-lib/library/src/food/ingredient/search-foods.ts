@@ -8,6 +8,9 @@ export interface FoundFood {
   readonly score: number;
 }
 
+/** The longest query: our judgement, longer than any description of the database. */
+const LONGEST_QUERY = 200;
+
 const lowerCaseOf = new WeakMap<readonly Sr28Food[], readonly string[]>();
 
 /**
@@ -23,6 +26,7 @@ const lowerCaseOf = new WeakMap<readonly Sr28Food[], readonly string[]>();
  * searchFoods(loadFoods(), "02047")[0].food.description; // → "Salt, table"
  */
 export function searchFoods(foods: readonly Sr28Food[], query: string, limit: number = 12): readonly FoundFood[] {
+  if (query.length > LONGEST_QUERY) fail("searchFoods: query", `must have at most ${LONGEST_QUERY} characters`, query);
   const wanted = split(query);
   if (wanted.length === 0) fail("searchFoods: query", "must hold a word or a food number", query);
   if (!(Number.isInteger(limit) && limit > 0)) fail("searchFoods: limit", "must be a whole number > 0", limit);

@@ -1,4 +1,5 @@
 import { fail, positive } from "../../check/check";
+import { MOST_COLUMNS } from "../../check/csv";
 
 /** One probe of a trace. */
 export interface ProbeChannel {
@@ -90,6 +91,8 @@ export function readProbeTrace(text: string, options: ReadProbeTraceOptions): Pr
   const headings = headingLine
     .split(String.fromCharCode(parting))
     .map((heading) => heading.trim().replace(/^"|"$/g, ""));
+  if (headings.length > MOST_COLUMNS)
+    fail(`readProbeTrace: ${file} row ${row}`, `must have at most ${MOST_COLUMNS} columns`, headings.length);
   const timeAt = headings.findIndex((heading) => /^(elapsed|time|date|clock|timestamp)/i.test(heading));
   if (timeAt < 0)
     fail(`readProbeTrace: ${file} row ${row}`, "must have a time column, such as time_s or time_min", headings);
@@ -175,7 +178,7 @@ export function readProbeTrace(text: string, options: ReadProbeTraceOptions): Pr
   plans.forEach((plan, column) => {
     if (!plan) return;
     const temperatureC = columns[column];
-    notices.push(...checkChannel(plan, temperatureC, options, file));
+    for (const notice of checkChannel(plan, temperatureC, options, file)) notices.push(notice);
     channels.push(Object.freeze({ name: plan.name, temperatureC: Object.freeze(temperatureC) }));
   });
   return Object.freeze({
@@ -222,15 +225,27 @@ interface ChannelPlan {
 
 function channelPlan(heading: string, options: ReadProbeTraceOptions, file: string): ChannelPlan | undefined {
   if (heading === "") return undefined;
-  const match = heading.match(/^(.*?)[\s_]*[([]?\s*(?:deg\s*|°\s*)?([cf])\s*[)\]]?$/i);
-  const spelled = match && /[_\s([°]|deg/i.test(heading.slice(match[1].length)) ? match : null;
-  if (spelled) return { name: spelled[1].trim(), heading, unit: spelled[2].toUpperCase() as "C" | "F" };
+  const spelled = spelledUnit(heading);
+  if (spelled) return { ...spelled, heading };
   if (options.temperatureUnit) return { name: heading, heading, unit: options.temperatureUnit };
   return fail(
     `readProbeTrace: ${file}, column ${heading}`,
     "must name its unit, as core_c or core_f, or temperatureUnit must be given",
     heading,
   );
+}
+
+/** A heading that ends in its unit taken apart: `core_c`, `core (°C)`, `core deg F`; null where no unit is set off. */
+function spelledUnit(heading: string): { name: string; unit: "C" | "F" } | null {
+  const end = heading.replace(/[)\]]$/, "").trimEnd();
+  const unit = end.slice(-1).toUpperCase();
+  if (unit !== "C" && unit !== "F") return null;
+  const before = end.slice(0, -1).trimEnd();
+  const bare = /deg$/i.test(before) ? before.slice(0, -3) : before.endsWith("°") ? before.slice(0, -1) : before;
+  const open = bare.trimEnd().replace(/[([]$/, "");
+  let stop = open.length;
+  while (stop > 0 && (open[stop - 1] === "_" || open[stop - 1].trim() === "")) stop--;
+  return /[_\s([°]|deg/i.test(heading.slice(stop)) ? { name: open.slice(0, stop), unit } : null;
 }
 
 function minutesIn(heading: string, unit: "s" | "min" | "h" | undefined): number | "clock" {
