@@ -105,6 +105,23 @@ describe("readTrials", () => {
     ]);
   });
 
+  it("tells a row of empty cells, and headings of which it knows none, once", () => {
+    const empty = ",".repeat(HEADINGS.split(",").length - 1);
+    expect(readTrials(`${log(GOOD)}\n${empty}`, "log.csv").problems).toEqual([
+      "log.csv row 3: expected a row that holds something, got empty cells",
+    ]);
+    expect(readTrials("word\n1\n2", "log.csv").problems).toEqual([
+      expect.stringMatching(/^log.csv row 1, column word: expected one of trial, date,/),
+    ]);
+  });
+
+  it("stops reading a file of nothing but problems", () => {
+    const bad = `${GOOD.replace(/^[^,]+,/, "no name,").replace(",200,", ",20,")}\n`;
+    const { problems } = readTrials(`${HEADINGS}\n${bad.repeat(101_000)}`, "log.csv");
+    expect(problems).toHaveLength(200_001);
+    expect(problems.at(-1)).toBe("log.csv row 100002: expected fewer problems, stopped reading after 200000");
+  }, 60_000);
+
   it("wants probes or a batch mass", () => {
     const bare = withCell("thickness_mm", "").replace(",1150,", ",,");
     expect(readTrials(log(bare), "log.csv").problems).toEqual([

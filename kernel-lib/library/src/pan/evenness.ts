@@ -1,4 +1,5 @@
 import { fail, positive } from "../check/check";
+import { largestOf, smallestOf } from "../statistics/extremes";
 
 /** How even a slab is, from depth-probe readings. */
 export interface Evenness {
@@ -35,8 +36,8 @@ export function evenness(probesMm: readonly number[]): Evenness {
     readings,
     meanMm,
     sdMm,
-    minMm: Math.min(...probesMm),
-    maxMm: Math.max(...probesMm),
+    minMm: smallestOf(probesMm),
+    maxMm: largestOf(probesMm),
     coefficientOfVariation: sdMm / meanMm,
     meanStandardErrorMm: sdMm / Math.sqrt(readings),
   });

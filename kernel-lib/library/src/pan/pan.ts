@@ -43,6 +43,11 @@ export interface WellPan extends PanBase {
 
 export type Pan = RectanglePan | RoundPan | WellPan;
 
+/** The deepest, widest pan and the most wells or pans that a kitchen has: our judgement, several times what is sold. */
+const DEEPEST_MM = 500;
+const WIDEST_MM = 3000;
+const MOST = 10_000;
+
 /**
  * Returns the pan unchanged when its sizes are possible; otherwise throws, naming the pan and the size.
  *
@@ -50,21 +55,28 @@ export type Pan = RectanglePan | RoundPan | WellPan;
  * checkPan({ ...panPreset("half sheet"), depthMm: -1 }, "pans.csv row 2"); // throws "pans.csv row 2: depthMm must be > 0 mm, got -1"
  */
 export function checkPan(pan: Pan, where: string): Pan {
-  positive(pan.depthMm, `${where}: depthMm`, "mm");
+  size(pan.depthMm, DEEPEST_MM, `${where}: depthMm`);
   within(pan.wallTaperDeg, 0, 60, `${where}: wallTaperDeg`, "degrees");
-  if (!(Number.isInteger(pan.count) && pan.count >= 1))
-    fail(`${where}: count`, "must be a whole number >= 1", pan.count);
+  count(pan.count, `${where}: count`);
   if (pan.shape === "rectangle") {
-    positive(pan.bottomLengthMm, `${where}: bottomLengthMm`, "mm");
-    positive(pan.bottomWidthMm, `${where}: bottomWidthMm`, "mm");
+    size(pan.bottomLengthMm, WIDEST_MM, `${where}: bottomLengthMm`);
+    size(pan.bottomWidthMm, WIDEST_MM, `${where}: bottomWidthMm`);
     notNegative(pan.cornerRadiusMm, `${where}: cornerRadiusMm`, "mm");
     const shorter = Math.min(pan.bottomLengthMm, pan.bottomWidthMm);
     if (pan.cornerRadiusMm > shorter / 2)
       fail(`${where}: cornerRadiusMm`, `must be at most half the shorter side (${shorter / 2} mm)`, pan.cornerRadiusMm);
   } else {
-    positive(pan.bottomDiameterMm, `${where}: bottomDiameterMm`, "mm");
-    if (pan.shape === "wells" && !(Number.isInteger(pan.wells) && pan.wells >= 1))
-      fail(`${where}: wells`, "must be a whole number >= 1", pan.wells);
+    size(pan.bottomDiameterMm, WIDEST_MM, `${where}: bottomDiameterMm`);
+    if (pan.shape === "wells") count(pan.wells, `${where}: wells`);
   }
   return pan;
+}
+
+function size(lengthMm: number, mostMm: number, where: string): void {
+  within(positive(lengthMm, where, "mm"), 1, mostMm, where, "mm");
+}
+
+function count(pieces: number, where: string): void {
+  if (!(Number.isInteger(pieces) && pieces >= 1)) fail(where, "must be a whole number >= 1", pieces);
+  within(pieces, 1, MOST, where, "");
 }

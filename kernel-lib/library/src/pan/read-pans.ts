@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { fail } from "../check/check";
+import { nameSchema } from "../check/text-schema";
 import { type ColumnPlans, type ReadRecords, readRecords } from "../units/read-records";
 import { checkPan, type Pan } from "./pan";
 
@@ -20,8 +21,8 @@ interface PanRow {
 }
 
 const PanRowSchema: z.ZodType<PanRow> = z.object({
-  id: z.string("the id of a pan").min(1),
-  name: z.string("a name").min(1),
+  id: nameSchema("the id of a pan"),
+  name: nameSchema(),
   shape: z.enum(["rectangle", "round", "wells"], "rectangle, round or wells"),
   bottomLengthMm: z.number().nullable(),
   bottomWidthMm: z.number().nullable(),

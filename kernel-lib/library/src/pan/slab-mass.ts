@@ -1,5 +1,5 @@
 import { positive, within } from "../check/check";
-import type { Pan } from "./pan";
+import { checkPan, type Pan } from "./pan";
 import { panVolumeMl } from "./pan-volume";
 
 /** What `slabMassG` works from. */
@@ -18,7 +18,7 @@ export interface SlabMassOptions {
  * slabMassG({ pan: panPreset("quarter sheet"), thicknessMm: 9, densityKgM3: 1050 }); // → 562.65
  */
 export function slabMassG(options: SlabMassOptions): number {
-  const { pan } = options;
+  const pan = checkPan(options.pan, "slabMassG: pan");
   const densityKgM3 = positive(options.densityKgM3, "slabMassG: densityKgM3", "kg/m3");
   const thicknessMm = within(options.thicknessMm, 0, pan.depthMm, "slabMassG: thicknessMm", `mm (depth of ${pan.id})`);
   return (panVolumeMl(pan, thicknessMm) * densityKgM3) / 1000;

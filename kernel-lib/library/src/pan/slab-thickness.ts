@@ -1,5 +1,5 @@
 import { fail, positive } from "../check/check";
-import type { Pan } from "./pan";
+import { checkPan, type Pan } from "./pan";
 import { faceAreaMm2, panVolumeMl } from "./pan-volume";
 
 /** What `slabThickness` works from. */
@@ -39,7 +39,7 @@ export interface Slab {
  * slabThickness({ pan: panPreset("eighth sheet"), batchG: 1200, densityKgM3: 1050 }); // throws "holds at most"
  */
 export function slabThickness(options: SlabThicknessOptions): Slab {
-  const { pan } = options;
+  const pan = checkPan(options.pan, "slabThickness: pan");
   const batchG = positive(options.batchG, "slabThickness: batchG", "g");
   const densityKgM3 = positive(options.densityKgM3, "slabThickness: densityKgM3", "kg/m3");
   const targetMl = batchG / (densityKgM3 / 1000);

@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { nameSchema, noteSchema } from "../check/text-schema";
 import { type ColumnPlans, type ReadRecords, readRecords } from "../units/read-records";
 
 /** What reheats the pieces. */
@@ -13,17 +14,20 @@ export interface Appliance {
   readonly note: string | null;
 }
 
+/** The strongest appliance: our judgement, a tunnel oven of a small works. */
+const MOST_POWER_W = 200_000;
+
 /** What an appliance must hold; each message says what was expected. */
 export const ApplianceSchema: z.ZodType<Appliance> = z.object({
-  applianceId: z.string("the id of an appliance").min(1),
-  name: z.string("a name").min(1),
+  applianceId: nameSchema("the id of an appliance"),
+  name: nameSchema(),
   kind: z.enum(["air fryer", "fan oven", "still oven"], "air fryer, fan oven or still oven"),
   floorCm2: z
     .number("a floor of 20 to 20000 cm²")
     .min(20, "a floor of 20 to 20000 cm²")
     .max(20_000, "a floor of 20 to 20000 cm²"),
-  powerW: z.number().positive("a power above 0 W").nullable(),
-  note: z.string().nullable(),
+  powerW: z.number().positive("a power above 0 W").max(MOST_POWER_W, `a power up to ${MOST_POWER_W} W`).nullable(),
+  note: noteSchema(),
 });
 
 const COLUMNS: ColumnPlans<Appliance> = {

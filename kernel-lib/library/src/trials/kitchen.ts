@@ -1,3 +1,4 @@
+import { clipped } from "../check/check";
 import { failAll } from "../check/csv";
 import type { Composition } from "../food/composition/composition";
 import type { Formula } from "../food/formula/formula";
@@ -72,7 +73,7 @@ export interface KitchenFiles {
 export function buildKitchen(files: KitchenFiles): Kitchen {
   const problems: string[] = [];
   const take = <T>(read: ReadRecords<T>): ReadRecords<T> => {
-    problems.push(...read.problems);
+    for (const problem of read.problems) problems.push(problem);
     return read;
   };
   const pans = take(readPans(files.pans.text, files.pans.file));
@@ -87,21 +88,24 @@ export function buildKitchen(files: KitchenFiles): Kitchen {
   const panIds = pans.records.map((pan) => pan.id);
   const applianceIds = appliances.records.map((appliance) => appliance.applianceId);
   const variantIds = variantRows.records.map((variant) => variant.variantId);
-  problems.push(
-    ...repeated(files.pans.file, "pan", panIds, pans.rows),
-    ...repeated(files.appliances.file, "appliance", applianceIds, appliances.rows),
-    ...repeated(files.variants.file, "variant", variantIds, variantRows.rows),
-  );
+  for (const [file, column, ids, rows] of [
+    [files.pans.file, "pan", panIds, pans.rows],
+    [files.appliances.file, "appliance", applianceIds, appliances.rows],
+    [files.variants.file, "variant", variantIds, variantRows.rows],
+  ] as const)
+    for (const problem of repeated(file, column, ids, rows)) problems.push(problem);
   // an id is looked up only among files that could be read whole, lest one problem be told twice
-  const known = (where: string, column: string, id: string, ids: readonly string[] | null): void => {
-    if (ids !== null && !ids.includes(id))
-      problems.push(`${where}, column ${column}: expected one of ${ids.join(", ")}, got "${id}"`);
+  const known = (where: string, column: string, id: string, ids: ReadonlySet<string> | null): void => {
+    if (ids !== null && !ids.has(id))
+      problems.push(`${where}, column ${column}: expected one of ${clipped([...ids].join(", "))}, got "${id}"`);
   };
-  const whole = <T>(ids: T, read: ReadRecords<unknown>): T | null => (read.problems.length === 0 ? ids : null);
+  const whole = (ids: readonly string[], read: ReadRecords<unknown>): ReadonlySet<string> | null =>
+    read.problems.length === 0 ? new Set(ids) : null;
   const allPans = whole(panIds, pans);
   const allAppliances = whole(applianceIds, appliances);
   const allVariants = whole(variantIds, variantRows);
-  const allFormulas = formulas.length === files.formulas.length ? formulas.map(({ formula }) => formula.id) : null;
+  const allFormulas =
+    formulas.length === files.formulas.length ? new Set(formulas.map(({ formula }) => formula.id)) : null;
   for (const [at, variant] of variantRows.records.entries()) {
     const where = `${files.variants.file} row ${variantRows.rows[at]}`;
     known(where, "formula", variant.formulaId, allFormulas);
@@ -129,12 +133,14 @@ export function buildKitchen(files: KitchenFiles): Kitchen {
   );
   failAll([...new Set(problems)]);
 
+  const panById = new Map(pans.records.map((pan) => [pan.id, pan]));
+  const variantById = new Map(variants.map((variant) => [variant.variantId, variant]));
   const notices: string[] = [];
   const trials: KitchenTrial[] = [];
   for (const { file, records, rows } of logs)
     for (const [at, trial] of records.entries()) {
-      const pan = pans.records[panIds.indexOf(trial.panId)];
-      const { densityKgM3 } = variants[variantIds.indexOf(trial.variantId)];
+      const pan = panById.get(trial.panId) as Pan;
+      const { densityKgM3 } = variantById.get(trial.variantId) as KitchenVariant;
       const brimG = slabMassG({ pan, thicknessMm: pan.depthMm, densityKgM3 });
       if (trial.batchG !== null && trial.batchG > brimG) {
         problems.push(
@@ -186,7 +192,12 @@ function caught<T>(work: () => T, problems: string[]): T | null {
 }
 
 function repeated(file: string, column: string, ids: readonly string[], rows: readonly number[]): string[] {
-  return ids.flatMap((id, at) =>
-    ids.indexOf(id) < at ? [`${file} row ${rows[at]}, column ${column}: expected each id once, got "${id}" again`] : [],
-  );
+  const seen = new Set<string>();
+  return ids.flatMap((id, at) => {
+    if (!seen.has(id)) {
+      seen.add(id);
+      return [];
+    }
+    return [`${file} row ${rows[at]}, column ${column}: expected each id once, got "${id}" again`];
+  });
 }

@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { nameSchema, noteSchema } from "../check/text-schema";
 import { type ColumnPlans, type ReadRecords, readRecords } from "../units/read-records";
 import { writeRecord } from "../units/write-record";
 import { idSchema } from "./id-schema";
@@ -65,6 +66,9 @@ export interface Trial {
   readonly note: string | null;
 }
 
+/** The most pieces that one reheat weighs: our judgement. */
+const MOST_PIECES = 10_000;
+
 const minutes = (what: string): z.ZodType<number> => z.number(what).min(0, what).max(180, what);
 const mass = (what: string): z.ZodType<number | null> => z.number(what).positive(what).max(20_000, what).nullable();
 const scores = (what: string): z.ZodType<number[]> => z.array(z.number(what).min(0, what).max(9, what));
@@ -116,17 +120,22 @@ export const TrialSchema: z.ZodType<Trial> = z
     restMin: z.number().min(0, "a rest of 0 to 60 min").max(60, "a rest of 0 to 60 min").nullable(),
     massBeforeG: mass("a mass above 0 and up to 20000 g"),
     massAfterG: mass("a mass above 0 and up to 20000 g"),
-    pieces: z.number().int("a whole number of pieces").min(1, "one piece or more").nullable(),
+    pieces: z
+      .number()
+      .int("a whole number of pieces")
+      .min(1, "one piece or more")
+      .max(MOST_PIECES, `at most ${MOST_PIECES} pieces`)
+      .nullable(),
     crispScores: scores("scores from 0 to 9"),
     brownScores: scores("scores from 0 to 9"),
-    slab: z.string().nullable(),
-    session: z.string().nullable(),
-    cook: z.string().nullable(),
+    slab: nameSchema().nullable(),
+    session: nameSchema().nullable(),
+    cook: nameSchema().nullable(),
     pieceLengthMm: side,
     pieceWidthMm: side,
     looksMin: z.array(minutes("looks between 0 and 180 min")),
-    card: z.string().nullable(),
-    note: z.string().nullable(),
+    card: nameSchema().nullable(),
+    note: noteSchema(),
   })
   .check(({ value: trial, issues }) => {
     const expect = (field: keyof Trial, holds: boolean, message: string): void => {

@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { nameSchema, noteSchema } from "../check/text-schema";
 import { type ColumnPlans, type ReadRecords, readRecords } from "../units/read-records";
 import { idSchema } from "./id-schema";
 
@@ -35,11 +36,11 @@ const whole = (what: string): z.ZodType<number> => z.number(what).int(what).min(
 /** What a variant must hold; each message says what was expected. */
 export const VariantSchema: z.ZodType<Variant> = z.object({
   variantId: idSchema("a variant name of letters, digits, points and dashes"),
-  name: z.string("a name").min(1),
+  name: nameSchema(),
   formulaId: idSchema("the id of a formula"),
   form: z.enum(["slab", "batter"], "slab or batter"),
   panId: idSchema("the id of a pan"),
-  batchG: z.number("a batch above 0 g").positive("a batch above 0 g"),
+  batchG: z.number("a batch above 0 g").positive("a batch above 0 g").max(20_000, "a batch above 0 and up to 20000 g"),
   rows: whole("a whole number of rows, 1 to 100"),
   columns: whole("a whole number of columns, 1 to 100"),
   trimMm: z.number("a trim").min(0, "a trim of 0 to 50 mm").max(50, "a trim of 0 to 50 mm"),
@@ -50,7 +51,7 @@ export const VariantSchema: z.ZodType<Variant> = z.object({
     .max(290, "a setpoint of 100 to 290 °C (212 to 554 °F)"),
   startC: z.number("a start temperature").min(-40, "-40 to 40 °C").max(40, "-40 to 40 °C"),
   longestMin: z.number("a time").positive("a time above 0 min").max(180, "a time up to 180 min"),
-  note: z.string().nullable(),
+  note: noteSchema(),
 });
 
 const COLUMNS: ColumnPlans<Variant> = {

@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { kebabSchema, nameSchema } from "../../check/text-schema";
 import type { RawClass } from "../ingredient/ingredient";
 
 /** What a formula must be cooked to is set by its class: the strictest raw one in it; without any, the last two. */
@@ -59,14 +60,21 @@ export interface Formula {
   readonly note: string;
 }
 
+/** The most lines, layers, grams and pieces of a formula: our judgement, several times what a kitchen mixes at once. */
+const MOST_LINES = 200;
+const MOST_LAYERS = 20;
+const MOST_PIECES = 10_000;
+/** The most that one line, or the whole, may weigh (g): our judgement, a tonne. */
+export const MOST_G = 1_000_000;
+
 const lineSchema: z.ZodType<FormulaLine> = z.strictObject({
-  ingredient: z.string().min(1),
-  amount: z.string().min(1),
+  ingredient: nameSchema(),
+  amount: nameSchema("an amount"),
 });
 
 const layerSchema: z.ZodType<CoatingLayer> = z.strictObject({
   layer: z.enum(["predust", "wash", "breading", "spray oil", "fryer oil"]),
-  lines: z.array(lineSchema).min(1),
+  lines: z.array(lineSchema).min(1).max(MOST_LINES),
   pickupPercent: z.number().positive().max(200),
   pickupBasis: z.enum(["substrate", "finished"]),
   pickupSePercent: z.number().min(0).max(50),
@@ -75,15 +83,15 @@ const layerSchema: z.ZodType<CoatingLayer> = z.strictObject({
 
 /** Checks a formula that comes from outside. */
 export const formulaSchema: z.ZodType<Formula> = z.strictObject({
-  id: z.string().regex(/^[a-z0-9]+(-[a-z0-9]+)*$/, "expected lower-case words joined by hyphens"),
-  name: z.string().min(1),
-  origin: z.string().min(1),
+  id: kebabSchema(),
+  name: nameSchema(),
+  origin: z.string().min(1).max(2000),
   foodClass: z.enum(["poultry", "groundMeat", "fish", "egg", "wholeMeat", "plant", "readyToEat"]).optional(),
   state: z.enum(["raw", "par-cooked", "cooked and cooled"]).optional(),
   airFraction: z.number().min(0).lt(0.8),
-  mix: z.array(lineSchema).min(1),
-  mixG: z.number().positive().optional(),
-  coating: z.array(layerSchema),
-  piecesPerServing: z.int().positive(),
-  note: z.string(),
+  mix: z.array(lineSchema).min(1).max(MOST_LINES),
+  mixG: z.number().positive().max(MOST_G).optional(),
+  coating: z.array(layerSchema).max(MOST_LAYERS),
+  piecesPerServing: z.int().positive().max(MOST_PIECES),
+  note: z.string().max(2000),
 });

@@ -2,7 +2,7 @@ import { fail, positive } from "../../check/check";
 import { parseAmount } from "../../units/parse-amount";
 import type { Ingredient } from "../ingredient/ingredient";
 import { ingredientOf } from "../ingredient/ingredient-of";
-import type { FormulaLine } from "./formula";
+import { type FormulaLine, MOST_G } from "./formula";
 import { gramsOf, type MeasuredMass } from "./grams-of";
 
 /** One line of a formula in grams. */
@@ -26,6 +26,9 @@ export interface WeighLinesOptions {
   readonly where: string;
 }
 
+/** The most that one line may be of another (%): our judgement, water on a dry thickener. */
+const MOST_PERCENT = 10_000;
+
 const PERCENT = /^%\s*(?:of\s+(.+))?$/;
 
 /**
@@ -45,11 +48,12 @@ export function weighLines(options: WeighLinesOptions): readonly WeighedLine[] {
     const percent = PERCENT.exec(rest);
     if (!percent) {
       const measured = measuredIn(where, ingredient, line.amount);
-      positive(measured.massG, place, "g");
+      atMost(measured.massG, place);
       weighed.set(at, { ingredient, amount: line.amount, ...measured });
       return;
     }
     positive(amount, place, "%");
+    if (amount > MOST_PERCENT) fail(place, `must be at most ${MOST_PERCENT} %`, amount);
     if (!percent[1]) fail(place, 'must say what the percentage is of, as in "1.5 % of mix"', line.amount);
     if (percent[1] === "mix") ofMix.push({ at, percent: amount });
     else ofBase.push({ at, percent: amount, base: percent[1] });
@@ -68,6 +72,7 @@ export function weighLines(options: WeighLinesOptions): readonly WeighedLine[] {
   };
   const set = (at: number, massG: number, how: string): void => {
     const ingredient = ingredientOf(ingredients, lines[at].ingredient);
+    atMost(massG, `${where}: amount of ${lines[at].ingredient}`);
     weighed.set(at, { ingredient, amount: lines[at].amount, massG, by: "percentage", how });
   };
 
@@ -88,6 +93,11 @@ export function weighLines(options: WeighLinesOptions): readonly WeighedLine[] {
     }
   }
   return Object.freeze(lines.map((_, at) => Object.freeze(weighed.get(at)!)));
+}
+
+function atMost(massG: number, place: string): void {
+  positive(massG, place, "g");
+  if (massG > MOST_G) fail(place, `must be at most ${MOST_G} g`, massG);
 }
 
 /** `gramsOf`, with the formula named in its error. */
