@@ -56,15 +56,14 @@ ${scripts.map((text) => `<script>${text}</script>`).join("")}
 function renderNotebook(notebook: Notebook, path: string, number: number): { html: string; contents: string } {
   const id = `n${number}`;
   const title = titleOf(notebook, basename(path, ".ipynb"));
-  const headings: Heading[] = [];
+  let headings: readonly Heading[] = [];
   let titled = false;
   const cells = notebook.cells.map((cell, index) => {
     const at = `${id}-c${index + 1}`;
     if (cell.cell_type === "code") return renderCode(cell, at, index + 1);
     if (cell.cell_type === "raw") return `<pre class="out">${escapeHtml(textOf(cell.source))}</pre>`;
     const markdown = renderMarkdown(textOf(cell.source), { prefix: at, attachments: cell.attachments, lower: 1 });
-    if (titled) headings.push(...markdown.headings);
-    else headings.push(...markdown.headings.slice(1));
+    headings = headings.concat(titled ? markdown.headings : markdown.headings.slice(1));
     titled ||= markdown.headings.length > 0;
     return `<div class="prose">${markdown.html}</div>`;
   });

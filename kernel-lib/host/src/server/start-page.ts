@@ -48,7 +48,8 @@ async function notebooksBelow(contents: Contents, folder: string, depth: number)
   for (const entry of content as Entry[]) {
     if (entry.type === "notebook") found.push(entry);
     // a folder that cannot be read, or is gone by now, has nothing to show
-    else if (depth > 1) found.push(...(await notebooksBelow(contents, entry.path, depth - 1).catch(() => [])));
+    else if (depth > 1)
+      for (const below of await notebooksBelow(contents, entry.path, depth - 1).catch(() => [])) found.push(below);
   }
   return found;
 }

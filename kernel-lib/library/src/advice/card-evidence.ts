@@ -1,5 +1,6 @@
 import { GOOD_CHANCE } from "../crisp/window/card-time";
 import { chanceOf, minutesText } from "../crisp/window/window-words";
+import { largestOf, smallestOf } from "../statistics/extremes";
 import type { Kitchen, KitchenTrial } from "../trials/kitchen";
 import { panOf, variantOf } from "../trials/kitchen-lookup";
 import type { KitchenWindow } from "./crisp-window";
@@ -45,7 +46,7 @@ export function cardEvidence({ kitchen, window }: CardEvidenceOptions): readonly
   const trials = kitchen.trials.filter((trial) => trial.variantId === window.variantId);
   const here = trials.filter((trial) => trial.applianceId === setting.applianceId);
   const thicknesses = trials.map((trial) => trial.thicknessMm);
-  const ratio = trials.length === 0 ? 1 : Math.max(...thicknesses) / Math.min(...thicknesses);
+  const ratio = trials.length === 0 ? 1 : largestOf(thicknesses) / smallestOf(thicknesses);
   const cores = here.flatMap((trial) => highestCore(trial) ?? []);
   const climbing = cores.filter((core) => core < limit.limitC + CLIMBING_K).length;
   const done = cores.filter((core) => core >= limit.limitC).length;
@@ -71,7 +72,7 @@ export function cardEvidence({ kitchen, window }: CardEvidenceOptions): readonly
       ratio >= THICKNESS_RATIO,
       trials.length === 0
         ? "no slab logged"
-        : `slabs of ${Math.min(...thicknesses).toFixed(1)} to ${Math.max(...thicknesses).toFixed(1)} mm`,
+        : `slabs of ${smallestOf(thicknesses).toFixed(1)} to ${largestOf(thicknesses).toFixed(1)} mm`,
       `run a slab a third thicker or thinner: ${grams(4 / 3)} or ${grams(3 / 4)}`,
     ),
     condition(

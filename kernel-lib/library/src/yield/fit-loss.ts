@@ -1,6 +1,7 @@
 import { fail } from "../check/check";
 import { fitLinear, type LinearFit } from "../fit/curve/fit-linear";
 import { predictLinear } from "../fit/curve/predict-linear";
+import { largestOf, smallestOf } from "../statistics/extremes";
 
 /** One cook or reheat of weighed pieces. */
 export interface LossTrial {
@@ -83,8 +84,8 @@ export function fitLoss(trials: readonly LossTrial[], largestGainPercent: number
   const leftOut: string[] = [];
   for (const name of PREDICTORS) {
     const values = trials.map((trial) => trial[name]);
-    const low = Math.min(...values);
-    if (Math.max(...values) - low > 1e-9 * Math.max(1, Math.abs(low))) predictors.push(name);
+    const low = smallestOf(values);
+    if (largestOf(values) - low > 1e-9 * Math.max(1, Math.abs(low))) predictors.push(name);
     else leftOut.push(`${name} is ${low} in every trial`);
   }
   if (predictors.length === 0) {
@@ -113,7 +114,7 @@ export function predictLoss(loss: LossFit, at: Pick<LossTrial, LossPredictor>): 
     Object.fromEntries(loss.predictors.map((name) => [name, at[name]])),
   );
   const leverage = (standardError / loss.fit.residualSd) ** 2;
-  const untried = leverage > 1.000001 * Math.max(...loss.fit.leverage);
+  const untried = leverage > 1.000001 * largestOf(loss.fit.leverage);
   const elsewhere = PREDICTORS.some(
     (name) => !loss.predictors.includes(name) && Math.abs(at[name] - loss.trials[0][name]) > 1e-6,
   );

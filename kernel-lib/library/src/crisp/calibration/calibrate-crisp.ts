@@ -2,6 +2,7 @@ import { fail, notNegative, positive } from "../../check/check";
 import { freezeDeep } from "../../check/freeze-deep";
 import { standardMode } from "../../fit/outcomes/standard-mode";
 import type { ThermalModel } from "../../food/thermal/thermal-properties";
+import { largestOf, smallestOf } from "../../statistics/extremes";
 import { clockBasis } from "../clocks/clock-basis";
 import { coreReadingC } from "../clocks/core-clock";
 import { airAtLoadC } from "../clocks/load-effect";
@@ -212,7 +213,7 @@ function noticesOf(
     return notices;
   }
   const thicknesses = observations.map((seen) => seen.thicknessMm);
-  if (Math.max(...thicknesses) < 1.15 * Math.min(...thicknesses))
+  if (largestOf(thicknesses) < 1.15 * smallestOf(thicknesses))
     notices.push(
       "One thickness only: log trials at a second one, a third thicker or more, to tell surface from inside.",
     );

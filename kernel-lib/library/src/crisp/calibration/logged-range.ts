@@ -1,3 +1,4 @@
+import { largestOf, smallestOf } from "../../statistics/extremes";
 import { LOOSE_LOAD } from "../clocks/load-effect";
 import type { CrispObservation } from "./crisp-observation";
 
@@ -39,7 +40,7 @@ export function loggedRange(observations: readonly CrispObservation[]): LoggedRa
     setpointC: range((seen) => seen.setpointC),
     startC: range((seen) => seen.startC),
     loadFraction: range((seen) => seen.loadFraction ?? LOOSE_LOAD),
-    sideMm: cut.length === 0 ? null : [Math.min(...sides), Math.max(...sides)],
+    sideMm: cut.length === 0 ? null : [smallestOf(sides), largestOf(sides)],
     turned: observations.some((seen) => seen.turned),
     unturned: observations.some((seen) => !seen.turned),
   };

@@ -1,6 +1,7 @@
 import { fail } from "../../check/check";
 import { freezeDeep } from "../../check/freeze-deep";
 import type { CoreLimit } from "../../safety/core-limit";
+import { largestOf } from "../../statistics/extremes";
 import type { CrispCalibration } from "../calibration/calibrate-crisp";
 import { browningTableOf } from "../clocks/browning-clock";
 import { coreAtC } from "../clocks/core-clock";
@@ -135,7 +136,7 @@ export function windowAt(options: WindowAtOptions): CrispWindow {
   const closes = moment(closesOf);
 
   const pieces = piecesAt(stock, basis, setting, misfit, withTables);
-  const latest = 1.3 * Math.max(...[opens.min, closes.min, at.coreMin].filter((min) => min < 120), 5);
+  const latest = 1.3 * Math.max(largestOf([opens.min, closes.min, at.coreMin].filter((min) => min < 120)), 5);
   const stepMin = latest / 240;
   const chances = successOverTime(
     pieces,

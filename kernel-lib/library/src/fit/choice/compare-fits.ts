@@ -1,5 +1,6 @@
 import { fail } from "../../check/check";
 import { freezeDeep } from "../../check/freeze-deep";
+import { smallestOf } from "../../statistics/extremes";
 import type { Estimates, Fit } from "../fit";
 
 /** One fit among several of the same data. */
@@ -64,7 +65,7 @@ export function compareFits(fits: Readonly<Record<string, Estimates>>): FitCompa
       "must hold at least one that converged",
       entries.map(([name]) => name),
     );
-  const lowest = Math.min(...usable.map(([, fit]) => fit.aicc));
+  const lowest = smallestOf(usable.map(([, fit]) => fit.aicc));
   const shares = usable.map(([, fit]) => (Number.isFinite(fit.aicc) ? Math.exp(-0.5 * (fit.aicc - lowest)) : 0));
   const total = shares.reduce((sum, share) => sum + share, 0);
   const rows = usable

@@ -1,6 +1,7 @@
 import { fail } from "../../check/check";
 import { freezeDeep } from "../../check/freeze-deep";
 import { fPValue } from "../../statistics/distributions/f-distribution";
+import { normOf } from "../../statistics/linear-algebra/norm-of";
 import { symmetricEigen } from "../../statistics/linear-algebra/symmetric-eigen";
 import type { Fit } from "../fit";
 import { directEstimates } from "../least-squares/direct-estimates";
@@ -157,7 +158,7 @@ function exactSum(values: readonly number[]): number {
 function conditionOf(columns: readonly Float64Array[]): number {
   if (columns.length < 2) return 1;
   const scaled = columns.map((column) => {
-    const norm = Math.hypot(...column) || 1;
+    const norm = normOf(column) || 1;
     return column.map((value) => value / norm);
   });
   const { values } = symmetricEigen(

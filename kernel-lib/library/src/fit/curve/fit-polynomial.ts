@@ -1,5 +1,6 @@
 import { fail } from "../../check/check";
 import { freezeDeep } from "../../check/freeze-deep";
+import { largestOf, smallestOf } from "../../statistics/extremes";
 import { covarianceOf, directEstimates } from "../least-squares/direct-estimates";
 import { solveLinear } from "../least-squares/solve-linear";
 import type { CurveFit } from "./fit-curve";
@@ -61,8 +62,8 @@ export function fitPolynomial(options: FitPolynomialOptions): PolynomialFit {
     fail(`${where}: y`, `must hold more points than the ${p} coefficients: log more trials or lower the degree`, n);
   if (y.every((value) => value === y[0])) fail(`${where}: y`, `must vary: all ${n} values are equal`, y[0]);
 
-  const low = Math.min(...x);
-  const high = Math.max(...x);
+  const low = smallestOf(x);
+  const high = largestOf(x);
   const centre = low + (high - low) / 2;
   const halfRange = (high - low) / 2;
   const roots = Float64Array.from(weights, Math.sqrt);

@@ -1,5 +1,6 @@
 import { fail, within } from "../../check/check";
 import { freezeDeep } from "../../check/freeze-deep";
+import { largestOf } from "../../statistics/extremes";
 import type { CurveFit } from "../curve/fit-curve";
 import type { Values } from "../fit";
 import { curveSolver, solvedValues } from "../least-squares/solve-curve";
@@ -126,7 +127,7 @@ export function profileInterval<Name extends string, X = number>(
 }
 
 function smallestScale<X>(fit: CurveFit<string, X>): number {
-  const most = Math.max(...fit.y.map(Math.abs));
-  const reach = fit.rangeX ? Math.max(...fit.rangeX.map(Math.abs)) : 1;
+  const most = largestOf(fit.y.map(Math.abs));
+  const reach = fit.rangeX ? largestOf(fit.rangeX.map(Math.abs)) : 1;
   return (1e-3 * most) / Math.max(1, reach);
 }

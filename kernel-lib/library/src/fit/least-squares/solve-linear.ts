@@ -1,4 +1,5 @@
 import { exactResidual } from "../../statistics/linear-algebra/exact-residual";
+import { normOf } from "../../statistics/linear-algebra/norm-of";
 import {
   applyQTransposed,
   decomposeQr,
@@ -30,7 +31,7 @@ export interface LinearSolution {
 export function solveLinear(columns: readonly Float64Array[], y: Float64Array): LinearSolution {
   const n = y.length;
   const p = columns.length;
-  const norms = columns.map((column) => Math.hypot(...column) || 1);
+  const norms = columns.map((column) => normOf(column) || 1);
   const packed = new Float64Array(n * p);
   columns.forEach((column, j) => {
     for (let i = 0; i < n; i++) packed[j * n + i] = column[i] / norms[j];

@@ -1,3 +1,4 @@
+import { normOf } from "../../statistics/linear-algebra/norm-of";
 import { solveLinear } from "./solve-linear";
 
 /** What nonnegative weights leave. */
@@ -13,13 +14,13 @@ export interface NonnegativeSolution {
  */
 export function solveNonnegative(vectors: readonly Float64Array[], target: Float64Array): NonnegativeSolution {
   const weights = new Float64Array(vectors.length);
-  const rounding = 1e-12 * Math.hypot(...target);
+  const rounding = 1e-12 * normOf(target);
   let residual = Float64Array.from(target);
   const inside = new Set<number>();
   const blocked = new Set<number>();
   for (let round = 0; round < 10 * vectors.length + 10; round++) {
     const next = steepest(vectors, residual, inside, blocked);
-    if (next.at < 0 || next.gain <= rounding * Math.hypot(...vectors[next.at])) break;
+    if (next.at < 0 || next.gain <= rounding * normOf(vectors[next.at])) break;
     inside.add(next.at);
     for (;;) {
       const members = [...inside];

@@ -1,4 +1,5 @@
 import { finite } from "../../check/check";
+import { smallestOf } from "../../statistics/extremes";
 import type { Values } from "../fit";
 import type { CurveModel } from "./curve-model";
 
@@ -44,7 +45,7 @@ export function setpointModel<Name extends string>(
     >["parameters"],
     evaluate: (point, values) => model.evaluate(point.x, values) * ratio(point.setpointC, values.middleC),
     guess: (points, y) => {
-      const middleC = Math.min(30, Math.min(referenceC, ...points.map((point) => point.setpointC)) - 20);
+      const middleC = Math.min(30, Math.min(referenceC, smallestOf(points.map((point) => point.setpointC))) - 20);
       const guess = model.guess(
         points.map((point) => point.x),
         y.map((value, i) => value / ratio(points[i].setpointC, middleC)),

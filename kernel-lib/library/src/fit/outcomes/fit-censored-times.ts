@@ -1,5 +1,6 @@
 import { fail, notNegative } from "../../check/check";
 import { freezeDeep } from "../../check/freeze-deep";
+import { ownValue } from "../../check/own-value";
 import type { Estimates } from "../fit";
 import { solveLinear } from "../least-squares/solve-linear";
 import { type Covariates, type DesignColumns, designColumns } from "../models/design-columns";
@@ -49,7 +50,7 @@ export interface CensoredTimesFit extends Estimates<string> {
 export function fitCensoredTimes(options: FitCensoredTimesOptions): CensoredTimesFit {
   const where = "fitCensoredTimes";
   const { lower, upper, covariates = {}, distribution = "logLogistic" } = options;
-  const law = TIME_DISTRIBUTIONS[distribution];
+  const law = ownValue(TIME_DISTRIBUTIONS, distribution);
   if (law === undefined)
     fail(`${where}: distribution`, `must be one of ${Object.keys(TIME_DISTRIBUTIONS).join(", ")}`, distribution);
   const n = lower.length;

@@ -1,3 +1,5 @@
+import { largestOf, smallestOf } from "../../statistics/extremes";
+import { normOf } from "../../statistics/linear-algebra/norm-of";
 import { solveNonnegative } from "../least-squares/solve-nonnegative";
 
 /**
@@ -14,17 +16,17 @@ import { solveNonnegative } from "../least-squares/solve-nonnegative";
  */
 export function recessionDirection(rows: readonly (readonly number[])[]): readonly number[] | null {
   const vectors = rows.flatMap((row) => {
-    const length = Math.hypot(...row);
+    const length = normOf(row);
     return length > 0 ? [Float64Array.from(row, (entry) => entry / length)] : [];
   });
   if (vectors.length === 0) return null;
   const target = new Float64Array(rows[0].length);
   for (const vector of vectors) for (let k = 0; k < target.length; k++) target[k] -= vector[k];
   const direction = Array.from(solveNonnegative(vectors, target).residual, (entry) => -entry);
-  const size = Math.hypot(...direction);
+  const size = normOf(direction);
   if (size < SMALLEST) return null;
   const rises = vectors.map((vector) => direction.reduce((sum, entry, k) => sum + entry * vector[k], 0) / size);
-  if (Math.min(...rises) < -SMALLEST || Math.max(...rises) < SMALLEST) return null;
+  if (smallestOf(rises) < -SMALLEST || largestOf(rises) < SMALLEST) return null;
   return direction.map((entry) => entry / size);
 }
 

@@ -1,4 +1,5 @@
 import { fail } from "../../check/check";
+import { largestOf, smallestOf } from "../../statistics/extremes";
 import type { DesignColumns } from "../models/design-columns";
 import { recessionDirection } from "./recession-direction";
 
@@ -61,7 +62,7 @@ export function refuseSeparation(search: SeparationSearch): void {
     groups.set(own, [...(groups.get(own) ?? []), j]);
   });
   for (const [name, [j]] of groups) {
-    if (name in design.levels) continue;
+    if (Object.hasOwn(design.levels, name)) continue;
     const direction = parts([scaled[j]]);
     if (direction === null) continue;
     const places = gaps(design.columns[j], sides, Math.sign(direction[0]));
@@ -83,8 +84,8 @@ export function refuseSeparation(search: SeparationSearch): void {
 
 /** Centred, so that digits count; the parameters that are no covariate's take up the shift. */
 export function scaledColumn(column: Float64Array): Float64Array {
-  const low = Math.min(...column);
-  const high = Math.max(...column);
+  const low = smallestOf(column);
+  const high = largestOf(column);
   return column.map((value) => (2 * value - low - high) / (high - low));
 }
 

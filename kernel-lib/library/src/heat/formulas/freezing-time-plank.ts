@@ -1,4 +1,5 @@
 import { fail, positive, within } from "../../check/check";
+import { largestOf, smallestOf } from "../../statistics/extremes";
 
 /** Shapes that Plank's equation has constants for. */
 export type FreezingShape = "slab" | "cylinder" | "sphere" | "brick";
@@ -46,7 +47,7 @@ export function plankConstants(shape: FreezingShape, sideRatios: readonly [numbe
     case "sphere":
       return { p: 1 / 6, r: 1 / 24 };
     case "brick":
-      return brick(Math.min(...sideRatios), Math.max(...sideRatios));
+      return brick(smallestOf(sideRatios), largestOf(sideRatios));
     default:
       return fail("plankConstants: shape", "must be slab, cylinder, sphere or brick", shape as unknown);
   }

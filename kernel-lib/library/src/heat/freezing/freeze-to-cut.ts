@@ -1,5 +1,6 @@
 import { fail, positive, within } from "../../check/check";
 import { checkThermalModel, type ThermalModel } from "../../food/thermal/thermal-properties";
+import { largestOf, smallestOf } from "../../statistics/extremes";
 import { type HeatRun, timeWhen } from "../solver/heat-run";
 import { simulateSlab } from "../solver/simulate-slab";
 import { CUTTING_LIMITS, type CuttingLimits, checkCuttingLimits } from "./cutting-limits";
@@ -110,7 +111,7 @@ export function freezeToCut(options: FreezeToCutOptions): FreezeToCut {
       drying: "none" as const,
     };
     const reachable = [hardThroughC, limits.brittleBelowC, limits.softAboveC].filter((targetC) => airC < targetC - 0.5);
-    const stop = Math.min(...reachable, limits.softAboveC - 0.1) - 0.1;
+    const stop = Math.min(smallestOf(reachable), limits.softAboveC - 0.1) - 0.1;
     return simulateSlab({ ...slab, endMin: longestMin(slab), stopCoreC: stop });
   };
   const runs = [simulate(1), simulate(1 + relativeError), simulate(1 - relativeError)];
@@ -118,9 +119,9 @@ export function freezeToCut(options: FreezeToCutOptions): FreezeToCut {
     const [timeMin, earliestMin, latestMin] = runs.map(read);
     return { timeMin, earliestMin, latestMin };
   };
-  const coldestC = Math.min(...runs.map((run) => run.surfaceC[run.surfaceC.length - 1]));
+  const coldestC = smallestOf(runs.map((run) => run.surfaceC[run.surfaceC.length - 1]));
   const firm = range((run) => timeWhen(run, { column: "meanC", value: limits.softAboveC }));
-  const warmestEndC = Math.max(...runs.map((run) => coldestAt(run, run.timeMin.length - 1)));
+  const warmestEndC = largestOf(runs.map((run) => coldestAt(run, run.timeMin.length - 1)));
   const brittle =
     warmestEndC < limits.brittleBelowC ? range((run) => whenColdest(run, limits.brittleBelowC)) : undefined;
   const hardThrough = canHarden ? range((run) => timeWhen(run, { column: "coreC", value: hardThroughC })) : undefined;
@@ -165,7 +166,7 @@ function longestMin(slab: {
 
 /** Coldest place of the middle column at a row [°C]. */
 function coldestAt(run: HeatRun, row: number): number {
-  return Math.min(...run.profile.temperatureC[row]);
+  return smallestOf(run.profile.temperatureC[row]);
 }
 
 /** First time at which some place of the middle column is as cold as this [min]. */

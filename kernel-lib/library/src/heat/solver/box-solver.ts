@@ -1,4 +1,5 @@
 import type { ThermalModel } from "../../food/thermal/thermal-properties";
+import { largestOf, smallestOf } from "../../statistics/extremes";
 import { gradedCells, placeNodes, slowestPoint, toCentre } from "./box-grid";
 import { type BoxRecord, makeRecorder } from "./box-record";
 import { airAt, breakTimes, type FaceAir, sameFaces } from "./face-air";
@@ -343,7 +344,7 @@ export function solveBox(problem: BoxProblem): BoxOutcome {
     return 1.1 * most;
   };
 
-  const heating = !(Math.max(...problem.above.airC, ...problem.below.airC) < problem.startC);
+  const heating = !(Math.max(largestOf(problem.above.airC), largestOf(problem.below.airC)) < problem.startC);
   const column = new Float64Array(nz);
   const beside = [0, 0, 0];
   const columnAt = (k: number): number => {
@@ -393,8 +394,8 @@ export function solveBox(problem: BoxProblem): BoxOutcome {
   let coldest = problem.startC;
   for (const face of [problem.above, problem.below, problem.sides])
     if (face && face.coefficientWm2K > 0) {
-      hottest = Math.max(hottest, ...face.airC);
-      coldest = Math.min(coldest, ...face.airC);
+      hottest = Math.max(hottest, largestOf(face.airC));
+      coldest = Math.min(coldest, smallestOf(face.airC));
     }
   const span = enthalpy(Math.min(hottest, drying.law === "none" ? hottest : 100)) - enthalpy(coldest);
   {

@@ -1,6 +1,7 @@
 import { fail, positive, within } from "../../check/check";
 import { enthalpyAt } from "../../food/thermal/enthalpy";
 import { checkThermalModel, type ThermalModel } from "../../food/thermal/thermal-properties";
+import { largestOf } from "../../statistics/extremes";
 import { type HeatRun, timeWhen, valueAt } from "./heat-run";
 import { HEATED_CORE, type HeatedCore } from "./heated-core";
 import { simulateSlabOrPiece } from "./slab-or-piece";
@@ -73,7 +74,10 @@ export function coreTime(options: CoreTimeOptions): CoreTime {
     fail("coreTime: limitC", `must be above the start of ${startC} °C and below 100 °C`, limitC);
   const air = (given: Surroundings["airC"]): number[] =>
     typeof given === "number" ? [given] : given.map((point) => point.airC);
-  const warmestC = Math.max(...air(options.airC), ...(options.airBelowC === undefined ? [] : air(options.airBelowC)));
+  const warmestC = Math.max(
+    largestOf(air(options.airC)),
+    largestOf(options.airBelowC === undefined ? [] : air(options.airBelowC)),
+  );
   if (!(warmestC > limitC))
     fail("coreTime: airC", `must be above the core limit of ${limitC} °C; the core tends to ${warmestC} °C`, warmestC);
   const coefficientWm2K = positive(options.coefficientWm2K, "coreTime: coefficientWm2K", "W/(m²·K)");

@@ -1,6 +1,7 @@
 import type { KitchenWindow } from "../../advice/crisp-window";
 import { clocksOverTime } from "../../crisp/window/clocks-over-time";
 import { sizeText } from "../../crisp/window/window-words";
+import { largestOf } from "../../statistics/extremes";
 import type { Figure } from "../figure/figure";
 import { houseLayout } from "../figure/layout";
 import { PALETTE } from "../figure/palette";
@@ -14,7 +15,7 @@ const POINTS = 121;
 export function clockFigure(window: KitchenWindow): Figure {
   const { setting, calibration, limit, recommended } = window;
   const lastMin =
-    1.15 * Math.max(recommended.cardMin, ...[window.opens.min, window.closes.min].filter((min) => min < 120));
+    1.15 * Math.max(recommended.cardMin, largestOf([window.opens.min, window.closes.min].filter((min) => min < 120)));
   const timesMin = Array.from({ length: POINTS }, (_, at) => (at * lastMin) / (POINTS - 1));
   const clocks = clocksOverTime({ ...setting, calibration, timesMin });
   const line = (

@@ -2,6 +2,7 @@ import type { KitchenWindow } from "../../advice/crisp-window";
 import type { OtherPans } from "../../advice/other-pans";
 import type { Moment } from "../../crisp/window/window-at";
 import { type WindowOverThickness, windowOverThickness } from "../../crisp/window/window-over-thickness";
+import { largestOf, smallestOf } from "../../statistics/extremes";
 import type { KitchenTrial } from "../../trials/kitchen";
 import type { Figure } from "../figure/figure";
 import { houseLayout } from "../figure/layout";
@@ -40,9 +41,9 @@ export function windowFigure(options: WindowFigureOptions): Figure {
   );
   const setpointsC = options.setpointsC ?? [-20, -10, 0, 10, 20].map((step) => setting.setpointC + step);
   const all = [setting.thicknessMm, ...trials.map((trial) => trial.thicknessMm)];
-  const from = Math.max(2, 0.8 * Math.min(...all));
+  const from = Math.max(2, 0.8 * smallestOf(all));
   const onPans = placed(pans).map((pan) => pan.window?.setting.thicknessMm ?? 0);
-  const to = Math.max(1.15 * Math.max(...all), 1.05 * Math.min(Math.max(0, ...onPans), 1.5 * Math.max(...all)));
+  const to = Math.max(1.15 * largestOf(all), 1.05 * Math.min(Math.max(0, largestOf(onPans)), 1.5 * largestOf(all)));
   const thicknessesMm = Array.from({ length: POINTS }, (_, at) => from + (at * (to - from)) / (POINTS - 1));
   const topMin = TALLEST * Math.max(setting.longestMin, window.opens.min < 1e3 ? window.opens.min : 0);
   const groups = setpointsC.map((setpointC) => {

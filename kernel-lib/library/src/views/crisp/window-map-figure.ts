@@ -1,5 +1,6 @@
 import type { OtherPans } from "../../advice/other-pans";
 import type { WindowMap } from "../../crisp/window/window-map";
+import { largestOf } from "../../statistics/extremes";
 import type { Figure } from "../figure/figure";
 import { houseLayout } from "../figure/layout";
 import { PALETTE } from "../figure/palette";
@@ -25,7 +26,7 @@ export function windowMapFigure(map: WindowMap, pans?: OtherPans): Figure {
   const where = overTime ? `at ${setting.setpointC} °C` : `within ${setting.longestMin} min`;
   const cells = percent.flat();
   const good = cells.filter((cell) => cell >= 90).length;
-  const thickest = Math.max(0, ...thicknessesMm.filter((_, at) => percent.some((row) => row[at] >= 90)));
+  const thickest = Math.max(0, largestOf(thicknessesMm.filter((_, at) => percent.some((row) => row[at] >= 90))));
   const best = map.bestMin;
   return {
     kind: "figure",

@@ -1,3 +1,4 @@
+import { largestOf } from "../../statistics/extremes";
 import type { Figure } from "./figure";
 import { legendRows } from "./svg/legend-rows";
 import { type Box, escapeXml, legendSign } from "./svg/marks";
@@ -59,6 +60,6 @@ function leftRoom(traces: readonly Trace[], layout: Layout): number {
   const names = traces.flatMap((trace) =>
     (trace.y ?? []).filter((place): place is string => typeof place === "string"),
   );
-  const longest = Math.min(26, Math.max(0, ...names.map((name) => name.length)));
+  const longest = Math.min(26, Math.max(0, largestOf(names.map((name) => name.length))));
   return Math.max(64, 6.2 * longest + (axisLayout(layout, "y").title?.text ? 34 : 16));
 }

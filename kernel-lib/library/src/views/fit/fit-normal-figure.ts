@@ -1,5 +1,6 @@
 import type { CurveFit } from "../../fit/curve/fit-curve";
 import { normalQuantile } from "../../statistics/distributions/normal-distribution";
+import { largestOf } from "../../statistics/extremes";
 import type { Figure } from "../figure/figure";
 import { houseLayout } from "../figure/layout";
 import { MARKERS, PALETTE } from "../figure/palette";
@@ -30,7 +31,7 @@ export function fitNormalFigure<X>(fit: CurveFit<string, X>): Figure {
     right += (value - mean) ** 2;
   });
   const correlation = top / Math.sqrt(left * right);
-  const reach = Math.max(...places);
+  const reach = largestOf(places);
   return {
     kind: "figure",
     data: [

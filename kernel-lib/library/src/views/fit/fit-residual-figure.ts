@@ -1,4 +1,5 @@
 import type { CurveFit } from "../../fit/curve/fit-curve";
+import { largestOf, smallestOf } from "../../statistics/extremes";
 import type { Figure } from "../figure/figure";
 import { houseLayout } from "../figure/layout";
 import { MARKERS, PALETTE, translucent } from "../figure/palette";
@@ -18,7 +19,7 @@ export function fitResidualFigure<X>(fit: CurveFit<string, X>, unit: string): Fi
   const limit = even ? (2 * fit.residualSd) / Math.sqrt(fit.weights[0]) : 2;
   const outside = fit.y.map((_, i) => i).filter((i) => Math.abs(scaled[i]) > limit);
   const inside = fit.y.map((_, i) => i).filter((i) => Math.abs(scaled[i]) <= limit);
-  const ends = [Math.min(...fit.fitted), Math.max(...fit.fitted)];
+  const ends = [smallestOf(fit.fitted), largestOf(fit.fitted)];
   const points = (name: string, at: readonly number[], series: number): object => ({
     type: "scatter",
     mode: "markers",

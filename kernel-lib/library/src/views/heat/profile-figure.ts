@@ -1,5 +1,6 @@
 import { fail } from "../../check/check";
 import type { HeatRun } from "../../heat/solver/heat-run";
+import { largestOf, smallestOf } from "../../statistics/extremes";
 import type { Figure } from "../figure/figure";
 import { houseLayout } from "../figure/layout";
 import { MARKERS, PALETTE } from "../figure/palette";
@@ -35,7 +36,7 @@ export function profileFigure(run: HeatRun, options: ProfileFigureOptions): Figu
   });
   const spreads = rows.map((row) => {
     const temperatures = run.profile.temperatureC[row];
-    return `${run.timeMin[row].toFixed(1)} min: ${Math.min(...temperatures).toFixed(0)} to ${Math.max(...temperatures).toFixed(0)} °C`;
+    return `${run.timeMin[row].toFixed(1)} min: ${smallestOf(temperatures).toFixed(0)} to ${largestOf(temperatures).toFixed(0)} °C`;
   });
   return {
     kind: "figure",

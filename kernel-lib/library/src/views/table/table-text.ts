@@ -1,3 +1,4 @@
+import { largestOf } from "../../statistics/extremes";
 import { formatCell } from "./format-cell";
 import type { Table } from "./table";
 
@@ -5,7 +6,7 @@ import type { Table } from "./table";
 export function tableText(table: Table): string {
   const cells = table.rows.map((row) => row.map((cell, at) => formatCell(cell, table.columns[at])));
   const headings = table.columns.map((column) => column.heading);
-  const widths = headings.map((heading, at) => Math.max(heading.length, ...cells.map((row) => row[at].length)));
+  const widths = headings.map((heading, at) => Math.max(heading.length, largestOf(cells.map((row) => row[at].length))));
   const toRight = headings.map((_, at) => table.rows.some((row) => typeof row[at] === "number"));
   const line = (row: readonly string[]): string =>
     row

@@ -1,5 +1,6 @@
 import { type ExpectedYield, expectedYield, type ReheatYield } from "../../advice/reheat-yield";
 import { predictSlabTime } from "../../fit/curve/predict-slab-time";
+import { largestOf, smallestOf } from "../../statistics/extremes";
 import type { Figure } from "../figure/figure";
 import { houseLayout } from "../figure/layout";
 import { MARKERS, PALETTE, translucent } from "../figure/palette";
@@ -49,7 +50,7 @@ function expectedAfterCrisp(yields: ReheatYield, thicknessMm: number, afterMin: 
 function tracesOf(name: string, yields: ReheatYield, at: number): object[] {
   const colour = PALETTE[at % PALETTE.length];
   const thicknesses = yields.trials.map((trial) => trial.thicknessMm);
-  const [from, to] = [Math.min(...thicknesses), Math.max(...thicknesses)];
+  const [from, to] = [smallestOf(thicknesses), largestOf(thicknesses)];
   const x = Array.from({ length: POINTS }, (_, step) => from + (step * (to - from)) / (POINTS - 1));
   const afterMin = meanAfterCrispMin(yields);
   const curve = x.map((thicknessMm) => expectedAfterCrisp(yields, thicknessMm, afterMin));

@@ -1,4 +1,5 @@
 import { fail, positive } from "../../check/check";
+import { largestOf, smallestOf } from "../../statistics/extremes";
 import { type LossFit, predictLoss } from "../../yield/fit-loss";
 import type { Figure } from "../figure/figure";
 import { houseLayout } from "../figure/layout";
@@ -28,8 +29,8 @@ export function yieldLossFigure(loss: LossFit, at: YieldLossFigureOptions): Figu
     fail("yieldLossFigure: loss", "must come from trials of two thicknesses or more", loss.leftOut.join(", "));
   }
   const thicknesses = loss.trials.map((trial) => trial.thicknessMm);
-  const thinnest = Math.min(...thicknesses);
-  const thickest = Math.max(...thicknesses);
+  const thinnest = smallestOf(thicknesses);
+  const thickest = largestOf(thicknesses);
   const curve = Array.from({ length: POINTS }, (_, step) => {
     const thicknessMm = thinnest + (step * (thickest - thinnest)) / (POINTS - 1);
     return { thicknessMm, ...predictLoss(loss, { thicknessMm, timeMin, setpointC }) };

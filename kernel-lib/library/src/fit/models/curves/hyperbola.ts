@@ -1,3 +1,4 @@
+import { largestOf } from "../../../statistics/extremes";
 import type { CurveModel } from "../curve-model";
 import { lineThrough } from "./line-through";
 
@@ -14,7 +15,7 @@ export const hyperbola: CurveModel<"top" | "half"> = {
       usable.map((i) => x[i]),
       usable.map((i) => x[i] / y[i]),
     );
-    const top = slope === 0 ? Math.max(...y) : 1 / slope;
-    return { top, half: Math.max(1e-3 * Math.max(...x), intercept * top) };
+    const top = slope === 0 ? largestOf(y) : 1 / slope;
+    return { top, half: Math.max(1e-3 * largestOf(x), intercept * top) };
   },
 };

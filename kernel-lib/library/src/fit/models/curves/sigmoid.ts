@@ -1,3 +1,4 @@
+import { largestOf, smallestOf } from "../../../statistics/extremes";
 import type { CurveModel } from "../curve-model";
 import { lineThrough } from "./line-through";
 
@@ -40,14 +41,14 @@ function shapeOf(
   x: readonly number[],
   y: readonly number[],
 ): { low: number; high: number; middle: number; width: number; rising: boolean } {
-  const least = Math.min(...y);
-  const most = Math.max(...y);
+  const least = smallestOf(y);
+  const most = largestOf(y);
   const room = 0.05 * (most - least);
   const low = least - room;
   const high = most + room;
   const logits = y.map((value) => Math.log((value - low) / (high - value)));
   const { intercept, slope } = lineThrough(x, logits);
-  const range = Math.max(...x) - Math.min(...x);
+  const range = largestOf(x) - smallestOf(x);
   const usable = Math.abs(slope) > 1e-6 / range ? slope : 4 / range;
   return { low, high, middle: -intercept / usable, width: 1 / Math.abs(usable), rising: usable > 0 };
 }

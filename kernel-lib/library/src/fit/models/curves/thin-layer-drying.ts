@@ -1,3 +1,4 @@
+import { largestOf } from "../../../statistics/extremes";
 import type { CurveModel } from "../curve-model";
 import { firstOrderDecay } from "./first-order-decay";
 import { lineThrough } from "./line-through";
@@ -49,5 +50,5 @@ function startingRate(x: readonly number[], y: readonly number[]): number {
     usable.map((i) => x[i]),
     usable.map((i) => Math.log(y[i])),
   );
-  return slope < 0 ? -slope : 1 / Math.max(...x);
+  return slope < 0 ? -slope : 1 / largestOf(x);
 }
