@@ -25,6 +25,13 @@ describe("crispWindow", () => {
     expect(recommended.coreC).toBeGreaterThan(limit.limitC);
   });
 
+  it("takes the limit that the variant has by what is in it, not the class that its formula declares", () => {
+    const variants = kitchen.variants.map((variant) => ({ ...variant, limit: { ...variant.limit, limitC: 80 } }));
+    const stricter = crispWindow({ ...common, kitchen: { ...kitchen, variants } });
+    expect(stricter.limit.limitC).toBe(80);
+    expect(stricter.core.min).toBeGreaterThan(crispWindow(common).core.min);
+  });
+
   it("opens inside what the variant's own trials saw", () => {
     for (const variantId of ["beet-lentil", "turkey-sage", "chickpea-carrot"]) {
       const variant = kitchen.variants.find((each) => each.variantId === variantId)!;

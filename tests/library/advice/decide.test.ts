@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { type Decision, decide } from "../../../kernel-lib/library/src/advice/decide";
 import { judgeWindow } from "../../../kernel-lib/library/src/advice/judge-window";
+import { otherPans } from "../../../kernel-lib/library/src/advice/other-pans";
 import { GOOD_CHANCE } from "../../../kernel-lib/library/src/crisp/window/card-time";
 import { loadKitchen } from "../../../kernel-lib/library/src/notebook/load-kitchen";
 import { variantOf } from "../../../kernel-lib/library/src/trials/kitchen-lookup";
@@ -17,6 +18,20 @@ describe("decide", () => {
   it("judges every variant on every pan once", () => {
     expect(decisions).toHaveLength(kitchen.variants.length * kitchen.pans.length);
     expect(new Set(decisions.map(({ variantId, panId }) => `${variantId} on ${panId}`)).size).toBe(decisions.length);
+  });
+
+  it("holds every time to the limit that the variant has by what is in it", () => {
+    for (const { variantId, core, outcome } of decisions) {
+      expect(core).toEqual(variantOf(kitchen, variantId).limit);
+      if (outcome !== null) expect(outcome.window.limit).toEqual(core);
+    }
+    const limit = { ...variantOf(kitchen, "corn-puff").limit, limitC: 80 };
+    const variants = kitchen.variants
+      .filter(({ variantId }) => variantId === "corn-puff")
+      .map((variant) => ({ ...variant, limit }));
+    const stricter = { ...kitchen, variants };
+    expect(decide({ kitchen: stricter }).map(({ core }) => core.limitC)).toEqual(kitchen.pans.map(() => 80));
+    expect(otherPans({ kitchen: stricter, variantId: "corn-puff" }).limit.limitC).toBe(80);
   });
 
   it("says what the window says, which keeps the pan that a variant was tuned on or names what stands against it", () => {

@@ -69,6 +69,9 @@ describe("forecastRecord", () => {
       { trialId: one.trialId, card: "card of March", safe: true, crisp: true },
       { trialId: two.trialId, card: "card of March", safe: false, crisp: false },
     ]);
+    const variants = kitchen.variants.map((variant) => ({ ...variant, limit: { ...variant.limit, limitC: 85 } }));
+    const stricter = forecastRecord({ kitchen: { ...kitchen, trials, variants }, variantId });
+    expect(stricter.cards.map((card) => card.safe)).toEqual([false, false]);
     expect(sentence).toContain("Cards followed 2 times: core at its limit in 1 of 2 read, crisp in 1 of 2 looked at.");
   });
 });

@@ -2,7 +2,6 @@ import { freezeDeep } from "../check/freeze-deep";
 import type { CrispCalibration } from "../crisp/calibration/calibrate-crisp";
 import { LOOSE_LOAD } from "../crisp/clocks/load-effect";
 import { type CrispWindow, windowAt } from "../crisp/window/window-at";
-import { coreLimit } from "../safety/core-limit";
 import type { Kitchen } from "../trials/kitchen";
 import { applianceOf, panOf, variantOf } from "../trials/kitchen-lookup";
 import { type BatchOnPan, batchOnPan } from "./batch-on-pan";
@@ -60,8 +59,8 @@ export interface KitchenWindow extends CrispWindow {
  * The piece is the one that the variant's cut gives on that pan (`batchOnPan`): it heats, dries and browns from its edges
  * too. A thickness in place of a pan is cut as on the variant's own.
  *
- * @returns a `CrispWindow` (see `windowAt`) with variant, pan and batch; its `limit` holds the core limit of the
- * variant's food class with source and caution
+ * @returns a `CrispWindow` (see `windowAt`) with variant, pan and batch; its `limit` is the variant's: that of the strictest
+ * raw class in it, with source and caution
  *
  * @example
  * const window = crispWindow({ kitchen: loadKitchen(), variantId: "turkey-sage" });
@@ -89,7 +88,7 @@ export function crispWindow(options: CrispWindowOptions): KitchenWindow {
     piecesPerLoad: Math.max(1, Math.floor((loadFraction * appliance.floorCm2 * 100) / (sidesMm[0] * sidesMm[1]))),
     turned: options.turned ?? usuallyTurned(kitchen, variant.variantId, applianceId),
     startC: options.startC ?? variant.startC,
-    limit: coreLimit(variant.formula.foodClass),
+    limit: variant.limit,
     tooBrownScore: options.tooBrownScore,
     tooDryPercent: options.tooDryPercent,
     longestMin: options.longestMin ?? variant.longestMin,

@@ -3,7 +3,7 @@ import { formulaTotals } from "../food/formula/formula-totals";
 import { type PieceMacros, pieceMacros } from "../macros/piece-macros";
 import type { Pan } from "../pan/pan";
 import type { Slab } from "../pan/slab-thickness";
-import { type CoreLimit, coreLimit } from "../safety/core-limit";
+import type { CoreLimit } from "../safety/core-limit";
 import type { Kitchen, KitchenVariant } from "../trials/kitchen";
 import { panOf, variantOf } from "../trials/kitchen-lookup";
 import type { BatchOnPan } from "./batch-on-pan";
@@ -106,7 +106,7 @@ function decisionOf(known: Known, pan: Pan, { advice, verdict, window, remedies 
     verdict: `${verdict}${first}`,
     setpointC: variant.setpointC,
     applianceId: variant.applianceId,
-    core: coreLimit(variant.formula.foodClass),
+    core: variant.limit,
     triedMm: calibration.logged?.thicknessMm ?? null,
     outcome: window === null ? null : outcomeOf(known, window),
   });

@@ -9,7 +9,6 @@ import { LOOSE_LOAD } from "../crisp/clocks/load-effect";
 import { misfitAt } from "../crisp/window/misfit-at";
 import { pieceStock, piecesOfStock, typicalPiece } from "../crisp/window/success-over-time";
 import { basisOf, settle } from "../crisp/window/window-setting";
-import { type CoreLimit, coreLimit } from "../safety/core-limit";
 import type { Kitchen, KitchenTrial } from "../trials/kitchen";
 import { variantOf } from "../trials/kitchen-lookup";
 import { observationOf, windowCalibration } from "./window-calibration";
@@ -140,7 +139,7 @@ function forecastsOfTrial(
       loadFraction: seen.loadFraction ?? undefined,
       turned: seen.turned,
       startC: seen.startC,
-      limit: variantLimit(kitchen, trial),
+      limit: variantOf(kitchen, trial.variantId).limit,
     },
     `forecastRecord: trial ${trial.trialId}`,
   );
@@ -222,14 +221,10 @@ function kindOf(trial: KitchenTrial, earlier: readonly KitchenTrial[]): Forecast
   return "the same setting";
 }
 
-function variantLimit(kitchen: Kitchen, trial: KitchenTrial): CoreLimit {
-  return coreLimit(variantOf(kitchen, trial.variantId).formula.foodClass);
-}
-
 function followed(kitchen: Kitchen, trial: KitchenTrial): CardFollowed {
   if (trial.card === null) fail("forecastRecord: card", "must be named", trial.trialId);
   const core = trial.restedCoreC ?? trial.coreC;
-  const { limitC } = variantLimit(kitchen, trial);
+  const { limitC } = variantOf(kitchen, trial.variantId).limit;
   return {
     trialId: trial.trialId,
     card: trial.card,

@@ -6,7 +6,7 @@ import { chanceOf } from "../crisp/window/window-words";
 import type { Pan } from "../pan/pan";
 import { slabMassG } from "../pan/slab-mass";
 import { slabThickness } from "../pan/slab-thickness";
-import { type CoreLimit, coreLimit } from "../safety/core-limit";
+import type { CoreLimit } from "../safety/core-limit";
 import type { KitchenVariant } from "../trials/kitchen";
 import { panOf, variantOf } from "../trials/kitchen-lookup";
 import { type CrispWindowOptions, crispWindow, type KitchenWindow } from "./crisp-window";
@@ -84,7 +84,7 @@ export function otherPans(options: OtherPansOptions): OtherPans {
     batchG: common.batchG,
     applianceId: options.applianceId ?? variant.applianceId,
     setpointC: options.setpointC ?? variant.setpointC,
-    limit: coreLimit(variant.formula.foodClass),
+    limit: variant.limit,
     pans: kitchen.pans.map((pan) => onPan(common, variant, pan)),
   });
 }

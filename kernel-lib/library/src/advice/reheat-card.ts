@@ -1,4 +1,5 @@
 import { freezeDeep } from "../check/freeze-deep";
+import { settingText } from "../units/setting-text";
 import { type CardCondition, cardEvidence } from "./card-evidence";
 import { type CrispWindowOptions, crispWindow, type KitchenWindow } from "./crisp-window";
 
@@ -19,14 +20,14 @@ export interface ReheatCard {
 }
 
 /**
- * The reheat card of a variant: setting in °C and °F, load, turn, time rounded the safe way, the core to probe for, and
- * the caution; with its chance of success for the developer, and whether the log is good for printing it
- * (`cardEvidence`). A card from one appliance says that it was tested in that one only.
+ * The reheat card of a variant: setting in °C and °F (`settingText`), load, turn, time rounded the safe way (`cardTime`),
+ * the core to probe for, and the caution; with its chance of success for the developer, and whether the log is good for
+ * printing it (`cardEvidence`). A card from one appliance says that it was tested in that one only.
  *
  * @param options as for `crispWindow`
  *
  * @example
- * reheatCard({ kitchen: loadKitchen(), variantId: "turkey-sage" }).lines[0]; // → "From frozen, pre-heat to 195 °C (383 °F)."
+ * reheatCard({ kitchen: loadKitchen(), variantId: "turkey-sage" }).lines[0]; // → "From frozen, pre-heat to 195 °C (385 °F)."
  */
 export function reheatCard(options: CrispWindowOptions): ReheatCard {
   const window = crispWindow(options);
@@ -52,13 +53,4 @@ export function reheatCard(options: CrispWindowOptions): ReheatCard {
     evidence,
     window,
   });
-}
-
-/** A setting in the unit it was typed in first: 204.44 °C was 400 °F. */
-function settingText(setpointC: number): string {
-  const fahrenheit = setpointC * 1.8 + 32;
-  const five = Math.round(fahrenheit / 5) * 5;
-  const typedF = Math.abs(fahrenheit - five) < 0.3 && Math.abs(setpointC - Math.round(setpointC)) > 0.05;
-  if (typedF) return `${five} °F (${Math.round(setpointC)} °C)`;
-  return `${Number(setpointC.toFixed(1))} °C (${Math.round(fahrenheit)} °F)`;
 }
