@@ -14,15 +14,15 @@ const FLOOR: Readonly<Record<string, number>> = {
   heat: 3,
   yield: 3,
   macros: 3,
+  safety: 3,
   crisp: 4,
-  safety: 4,
   trials: 5,
   advice: 6,
   views: 7,
   notebook: 8,
 };
 /** Neighbours on one floor that may look at each other, one way. */
-const NEIGHBOURS: readonly string[] = ["statistics > check", "units > check", "crisp > safety", "macros > yield"];
+const NEIGHBOURS: readonly string[] = ["statistics > check", "units > check", "heat > safety", "macros > yield"];
 
 const library = "kernel-lib/library/src";
 const sources = (root: string): string[] =>

@@ -77,6 +77,7 @@ export {
   type ThermalPropertiesOptions,
   thermalProperties,
 } from "./food/thermal/thermal-properties";
+export type { CounterOptions } from "./heat/freezing/counter-runs";
 export type { CuttingLimits } from "./heat/freezing/cutting-limits";
 export {
   type FreezeToCut,
@@ -89,7 +90,7 @@ export {
   type FreezerCoefficientsOptions,
   freezerCoefficients,
 } from "./heat/freezing/freezer-coefficients";
-export { type CounterOptions, type TemperToCut, temperToCut } from "./heat/freezing/temper-to-cut";
+export { type TemperToCut, temperToCut } from "./heat/freezing/temper-to-cut";
 export { type WorkableTime, workableTime } from "./heat/freezing/workable-time";
 export { freezeToCutFigure } from "./views/heat/freeze-to-cut-figure";
 export { freezeToCutTable } from "./views/heat/freeze-to-cut-table";

@@ -1,5 +1,6 @@
 // freezing: to the cut, on the counter, in pieces
 
+export type { CounterOptions } from "./freezing/counter-runs";
 export { CUTTING_LIMITS, type CuttingLimits } from "./freezing/cutting-limits";
 export { type FlashFreeze, type FlashFreezeOptions, flashFreeze } from "./freezing/flash-freeze";
 export {
@@ -7,18 +8,21 @@ export {
   type FreezeToCutOptions,
   type FreezeToCutRow,
   freezeToCut,
-  type TimeRange,
 } from "./freezing/freeze-to-cut";
 export {
   type FreezerCoefficients,
   type FreezerCoefficientsOptions,
   freezerCoefficients,
 } from "./freezing/freezer-coefficients";
-export { type CounterOptions, type TemperToCut, temperToCut } from "./freezing/temper-to-cut";
+export type { TimeRange } from "./freezing/runs-over-doubt";
+export { type TemperToCut, temperToCut } from "./freezing/temper-to-cut";
 export { type WorkableTime, workableTime } from "./freezing/workable-time";
 
 // solver: temperatures over time in a slab or a piece
 
+export type { AirPoint } from "./box/face-air";
+export type { DryingLaw } from "./box/surface-balance";
+export type { CoreTarget } from "./solver/core-target";
 export { type CoreTime, type CoreTimeOptions, coreTime } from "./solver/core-time";
 export {
   type HeatColumn,
@@ -28,12 +32,9 @@ export {
   timeWhen,
   valueAt,
 } from "./solver/heat-run";
-export { HEATED_CORE, type HeatedCore } from "./solver/heated-core";
 export { type SimulatePieceOptions, simulatePiece } from "./solver/simulate-piece";
 export { type SimulateSlabOptions, simulateSlab } from "./solver/simulate-slab";
-export { type SlabOrPieceOptions, simulateSlabOrPiece } from "./solver/slab-or-piece";
-export type { DryingLaw } from "./solver/surface-balance";
-export type { AirPoint, Drying, Surroundings } from "./solver/surroundings";
+export type { Drying, Surroundings } from "./solver/surroundings";
 
 // formulas: closed forms and series
 

@@ -3,6 +3,7 @@ import { mixDensity } from "../../../../kernel-lib/library/src/food/thermal/mix-
 import { thermalProperties } from "../../../../kernel-lib/library/src/food/thermal/thermal-properties";
 import { coreTime } from "../../../../kernel-lib/library/src/heat/solver/core-time";
 import { timeWhen, valueAt } from "../../../../kernel-lib/library/src/heat/solver/heat-run";
+import { simulatePiece } from "../../../../kernel-lib/library/src/heat/solver/simulate-piece";
 import { simulateSlab } from "../../../../kernel-lib/library/src/heat/solver/simulate-slab";
 import { foods } from "../foods";
 
@@ -16,6 +17,27 @@ test("the core is at its limit at the time that comes back, and limit, caution a
   expect(found.source).toContain("165 °F");
   expect(found.thawedMin).toBeLessThan(found.timeMin);
   expect(found.wetSurfaceMin).toBeGreaterThan(found.timeMin);
+});
+
+test("the range of its grids holds its time, and a finer grid's, by little", () => {
+  const stick = { food, thicknessMm: 14, widthMm: 27, lengthMm: 70, airC: 204, coefficientWm2K: 40 };
+  const found = coreTime(stick);
+  const [low, high] = found.gridRangeMin;
+  expect(low).toBeLessThan(found.timeMin);
+  expect(high).toBeGreaterThan(found.timeMin);
+  expect(high / low).toBeLessThan(1.01);
+  const fine = simulatePiece({ ...stick, startC: -18, endMin: 20, stopCoreC: 74, cells: 16 });
+  const fineMin = timeWhen(fine, { column: "coreC", value: 74 });
+  expect(fineMin).toBeGreaterThan(low);
+  expect(fineMin).toBeLessThan(high);
+});
+
+test("thawed: 0 from thawed food, null where the limit comes before, and of a stick within 0.5 % of fine even grids", () => {
+  const stick = { food, thicknessMm: 14, widthMm: 27, lengthMm: 70, airC: 204, coefficientWm2K: 40 };
+  expect(coreTime({ ...stick, startC: 4 }).thawedMin).toBe(0);
+  expect(coreTime({ ...stick, limitC: -3 }).thawedMin).toBeNull();
+  // make.c beside tests/published/piece-reference/reference.json
+  expect(Math.abs(((coreTime(stick).thawedMin as number) * 60) / 326.925 - 1)).toBeLessThan(5e-3);
 });
 
 test("thicker, colder air and a weaker coefficient all take longer", () => {

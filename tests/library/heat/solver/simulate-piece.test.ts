@@ -113,7 +113,7 @@ describe("simulatePiece", () => {
       endMin: 60,
       cells: 5,
     });
-    expect(run.stopped).toBe("wet core used up");
+    expect(run.stopped).toBe("all water gone");
     expect(run.waterLostPercent[run.timeMin.length - 1]).toBeLessThan(73.6);
   });
 

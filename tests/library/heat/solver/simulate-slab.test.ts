@@ -64,10 +64,10 @@ describe("simulateSlab", () => {
     expect(valueAt(wet, "waterLostPercent", 12)).toBeGreaterThan(valueAt(boiling, "waterLostPercent", 12));
   });
 
-  test("water lost is the crust's water, and a run ends when the wet core is used up", () => {
+  test("water lost is the crust's water, and a run ends when all water is gone", () => {
     const run = simulateSlab({ ...frozen, thicknessMm: 2, coefficientWm2K: 100, endMin: 60 });
-    expect(run.stopped).toBe("wet core used up");
-    expect(run.notes[0]).toMatch(/^The wet core was used up after \d+\.\d min; the run ends there\.$/);
+    expect(run.stopped).toBe("all water gone");
+    expect(run.notes[0]).toMatch(/^All water was gone after \d+\.\d min; the run ends there\.$/);
     const last = run.timeMin.length - 1;
     expect(run.timeMin[last]).toBeLessThan(10);
     expect(run.waterLostPercent[last]).toBeCloseTo((73.5 * (run.crustMm[last] + run.crustBelowMm[last])) / 2, 6);

@@ -43,6 +43,23 @@ describe("temperatureTimeFigure", () => {
     expect(svgOf(figure)).toContain("core limit, 74 °C");
   });
 
+  it("draws the bottom face and the mid-plane where the faces differ, each with a dash of its own", () => {
+    const onPan = simulateSlab({
+      food,
+      thicknessMm: 12.7,
+      startC: -18,
+      airC: 204,
+      coefficientWm2K: 40,
+      coefficientBelowWm2K: 8,
+      endMin: 15,
+    });
+    const both = temperatureTimeFigure(onPan, { title: "slab on a pan" }).data as readonly Trace[];
+    expect(both.map((trace) => trace.name)).toEqual(["top face", "bottom face", "mid-plane", "mean", "core"]);
+    expect(both[1].y).toEqual(onPan.surfaceBelowC);
+    expect(both[2].y).toEqual(onPan.midPlaneC);
+    expect(new Set(both.map((trace) => trace.line?.dash)).size).toBe(5);
+  });
+
   it("says when the core passes a mark, or that it does not", () => {
     expect(figure.summary).toContain("it passes the core limit (74 °C) at 9.8 min");
     const short = simulateSlab({ food, thicknessMm: 12.7, startC: -18, airC: 204, coefficientWm2K: 40, endMin: 5 });

@@ -1,3 +1,4 @@
+import { CRUST_FORM_ERROR } from "../../heat/formulas/crust-depth";
 import type { CrispCalibration } from "../calibration/calibrate-crisp";
 import { SETTING_MISFIT } from "../calibration/crisp-noise";
 import { sideOf } from "../calibration/logged-range";
@@ -85,7 +86,7 @@ export function misfitAt(calibration: CrispCalibration, setting: SettledSetting,
   const edges = setting.sidesMm === null ? 0 : EDGE_SPEED_ERROR;
   return {
     core: size("core", Math.hypot(coreError, edges)),
-    crust: size("crust", 0.018),
+    crust: size("crust", CRUST_FORM_ERROR),
     brown: size("brown", 0),
     distance,
     outside,

@@ -1,7 +1,7 @@
 import { fail, positive, within } from "../../check/check";
 import { enthalpyAt } from "../../food/thermal/enthalpy";
 import { checkThermalModel, type ThermalModel } from "../../food/thermal/thermal-properties";
-import { HEATED_CORE, type HeatedCore } from "../solver/heated-core";
+import { type CoreTarget, coreTarget } from "../solver/core-target";
 
 /** A slab that is heated from both faces. */
 export interface CoreTimeClosedFormOptions {
@@ -18,7 +18,7 @@ export interface CoreTimeClosedFormOptions {
 }
 
 /** A core time from the short form, with how far the short form itself can be off. */
-export interface CoreTimeClosedForm extends HeatedCore {
+export interface CoreTimeClosedForm extends CoreTarget {
   readonly timeMin: number;
   /** a of t = a·L + b·L² [min/mm]: the share of the surface */
   readonly perMm: number;
@@ -57,7 +57,9 @@ const FITTED = {
  * Reference: form of Plank (1913) for the two resistances; constants from this library's enthalpy solver.
  */
 export function coreTimeClosedForm(options: CoreTimeClosedFormOptions): CoreTimeClosedForm {
-  const { food, airC, startC = -18, limitC = HEATED_CORE.limitC } = options;
+  const { food, airC, startC = -18 } = options;
+  const target = coreTarget(options.limitC);
+  const { limitC } = target;
   checkThermalModel(food, "coreTimeClosedForm: food");
   const thicknessMm = positive(options.thicknessMm, "coreTimeClosedForm: thicknessMm", "mm");
   const coefficientWm2K = positive(options.coefficientWm2K, "coreTimeClosedForm: coefficientWm2K", "W/(m²·K)");
@@ -85,8 +87,6 @@ export function coreTimeClosedForm(options: CoreTimeClosedFormOptions): CoreTime
     relativeError: fitted.rms,
     worstRelativeError: fitted.worst,
     extrapolation: !(inside && Math.abs(limitC - 74) <= 5 && (startC <= -15 || (startC >= 0 && startC <= 8))),
-    limitC,
-    caution: HEATED_CORE.caution,
-    source: options.limitC === undefined ? HEATED_CORE.source : "limit given by the caller",
+    ...target,
   });
 }

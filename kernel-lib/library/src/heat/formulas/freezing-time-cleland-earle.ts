@@ -25,7 +25,7 @@ export interface FreezingTime {
   readonly stefan: number;
   /** sensible heat above freezing over the heat of freezing */
   readonly plank: number;
-  /** true where one of the three is outside the author's range: then treat the time as rough */
+  /** true where one of the three, or the freezing point, is outside its range: then treat the time as rough */
   readonly extrapolation: boolean;
   readonly notes: readonly string[];
 }
@@ -47,11 +47,23 @@ export function checkFreezing(options: FreezingTimeOptions, where: string): Requ
 
 /** Says which of the numbers leave their range. */
 export function outOfRange(
-  numbers: readonly { readonly name: string; readonly value: number; readonly range: readonly [number, number] }[],
+  numbers: readonly {
+    readonly name: string;
+    readonly value: number;
+    readonly range: readonly [number, number];
+    readonly unit?: string;
+  }[],
 ): string[] {
   return numbers
     .filter(({ value, range }) => !(value >= range[0] && value <= range[1]))
-    .map(({ name, value, range }) => `${name} ${value.toPrecision(3)} is outside ${range[0]} to ${range[1]}.`);
+    .map(({ name, value, range, unit }) =>
+      [
+        name,
+        value.toPrecision(3),
+        ...(unit ? [unit] : []),
+        `is outside ${range[0]} to ${range[1]}${unit ? ` ${unit}` : ""}.`,
+      ].join(" "),
+    );
 }
 
 /**
@@ -63,8 +75,10 @@ export function outOfRange(
  *
  * @returns time until the centre is at centreC [min], with Bi, Ste, Pk
  *
- * Range: 0.155 ≤ Ste ≤ 0.345, 0.5 ≤ Bi ≤ 22, Pk ≤ 0.55 (±3 %); outside it is flagged. Slabs in a gentle freezer lie
- * below that Bi, and there it is 7 to 9 % short of the solver: take `freezingTimePham` or the solver.
+ * Range: 0.155 ≤ Ste ≤ 0.345, 0.5 ≤ Bi ≤ 22, Pk ≤ 0.55 (the authors' ±3 %, from memory), freezing point −1.4 to −0.4 °C;
+ * outside it is flagged. Checked inside it against the solver as `freezingTimePham`: −13 to +6 %; a food that freezes at
+ * −3 °C would be up to 22 % short. Slabs in a gentle freezer lie below that Bi, and there it is 7 to 9 % short: take
+ * `freezingTimePham` or the solver.
  *
  * @example
  * const food = { densityKgM3: 1050, waterFraction: 0.735, freezingPointC: -1, latentKJkg: 216.1728, thawedSpecificHeatKJkgK: 3.5, frozenSpecificHeatKJkgK: 2, thawedConductivityWmK: 0.49, frozenConductivityWmK: 1.5 };
@@ -93,6 +107,7 @@ export function freezingTimeClelandEarle(options: FreezingTimeOptions): Freezing
     { name: "Bi", value: biot, range: [0.5, 22] },
     { name: "Ste", value: stefan, range: [0.155, 0.345] },
     { name: "Pk", value: plank, range: [0, 0.55] },
+    { name: "The freezing point of", value: freezingPointC, range: [-1.4, -0.4], unit: "°C" },
   ]);
   return Object.freeze({ timeMin: seconds / 60, biot, stefan, plank, extrapolation: notes.length > 0, notes });
 }

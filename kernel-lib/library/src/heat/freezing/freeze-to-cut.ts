@@ -4,6 +4,7 @@ import { largestOf, smallestOf } from "../../statistics/extremes";
 import { type HeatRun, timeWhen } from "../solver/heat-run";
 import { simulateSlab } from "../solver/simulate-slab";
 import { CUTTING_LIMITS, type CuttingLimits, checkCuttingLimits } from "./cutting-limits";
+import { runsOverDoubt, type TimeRange } from "./runs-over-doubt";
 
 /** A pan of mix that goes into a freezer. */
 export interface FreezeToCutOptions {
@@ -25,16 +26,6 @@ export interface FreezeToCutOptions {
   readonly hardThroughC?: number;
   /** slabs that lie flat on each other without a gap [-]; default 1 */
   readonly touching?: number;
-}
-
-/** One time with the range that the coefficient's doubt gives it. */
-export interface TimeRange {
-  /** [min] */
-  readonly timeMin: number;
-  /** with the coefficient at its high end [min] */
-  readonly earliestMin: number;
-  /** with the coefficient at its low end [min] */
-  readonly latestMin: number;
 }
 
 /** When a slab in a freezer can be cut. */
@@ -114,11 +105,7 @@ export function freezeToCut(options: FreezeToCutOptions): FreezeToCut {
     const stop = Math.min(smallestOf(reachable), limits.softAboveC - 0.1) - 0.1;
     return simulateSlab({ ...slab, endMin: longestMin(slab), stopCoreC: stop });
   };
-  const runs = [simulate(1), simulate(1 + relativeError), simulate(1 - relativeError)];
-  const range = (read: (run: HeatRun) => number): TimeRange => {
-    const [timeMin, earliestMin, latestMin] = runs.map(read);
-    return { timeMin, earliestMin, latestMin };
-  };
+  const { runs, range } = runsOverDoubt(relativeError, simulate);
   const coldestC = smallestOf(runs.map((run) => run.surfaceC[run.surfaceC.length - 1]));
   const firm = range((run) => timeWhen(run, { column: "meanC", value: limits.softAboveC }));
   const warmestEndC = largestOf(runs.map((run) => coldestAt(run, run.timeMin.length - 1)));

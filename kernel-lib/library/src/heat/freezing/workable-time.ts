@@ -1,6 +1,6 @@
 import { type HeatRun, timeWhen, valueAt } from "../solver/heat-run";
-import type { TimeRange } from "./freeze-to-cut";
-import { type CounterOptions, counterRuns } from "./temper-to-cut";
+import { type CounterOptions, counterRuns } from "./counter-runs";
+import type { TimeRange } from "./runs-over-doubt";
 
 /** How long frozen food stays workable on the counter. */
 export interface WorkableTime extends TimeRange {

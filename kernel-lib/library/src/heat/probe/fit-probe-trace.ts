@@ -2,10 +2,11 @@ import { fail, notNegative, within } from "../../check/check";
 import { leastSquares } from "../../fit/least-squares/least-squares";
 import { checkThermalModel, type ThermalModel } from "../../food/thermal/thermal-properties";
 import { studentTQuantile } from "../../statistics/distributions/student-t-distribution";
+import type { AirPoint } from "../box/face-air";
+import type { DryingLaw } from "../box/surface-balance";
 import { type HeatRun, valueAt } from "../solver/heat-run";
-import { simulateSlabOrPiece } from "../solver/slab-or-piece";
-import type { DryingLaw } from "../solver/surface-balance";
-import type { AirPoint, Drying } from "../solver/surroundings";
+import { simulateEdgesIfTheyCount } from "../solver/simulate-edges-if-they-count";
+import type { Drying } from "../solver/surroundings";
 import type { ProbeTrace } from "./probe-trace";
 
 /** A logged core and the body it was in. */
@@ -120,7 +121,7 @@ export function fitProbeTrace(options: FitProbeTraceOptions): FitProbeTrace {
     );
 
   const solve = (coefficientWm2K: number, factor: number): HeatRun =>
-    simulateSlabOrPiece({
+    simulateEdgesIfTheyCount({
       food: {
         ...food,
         thawedConductivityWmK: food.thawedConductivityWmK * factor,

@@ -2,10 +2,10 @@ import { fail, positive, within } from "../../check/check";
 import { enthalpyAt } from "../../food/thermal/enthalpy";
 import { checkThermalModel, type ThermalModel } from "../../food/thermal/thermal-properties";
 import { largestOf } from "../../statistics/extremes";
+import type { DryingLaw } from "../box/surface-balance";
+import { type CoreTarget, coreTarget } from "./core-target";
 import { type HeatRun, timeWhen, valueAt } from "./heat-run";
-import { HEATED_CORE, type HeatedCore } from "./heated-core";
-import { simulateSlabOrPiece } from "./slab-or-piece";
-import type { DryingLaw } from "./surface-balance";
+import { simulateEdgesIfTheyCount } from "./simulate-edges-if-they-count";
 import type { Drying, Surroundings } from "./surroundings";
 
 /** A slab or piece that is heated until its core is hot enough. */
@@ -26,16 +26,18 @@ export interface CoreTimeOptions extends Surroundings {
 }
 
 /** When the core is hot enough, and what the rest of the food is like then. */
-export interface CoreTime extends HeatedCore {
+export interface CoreTime extends CoreTarget {
   readonly kind: "core time";
-  /** [min] */
+  /** [min]; the solver errs on the late side */
   readonly timeMin: number;
+  /** what ever finer grids tend to lies between these [min]: the solver's own error, not that of food or coefficient */
+  readonly gridRangeMin: readonly [number, number];
   /** the same with a surface that stays wet and cool until it has dried: the slow end for bare, moist food [min]; null when it does not get there within ten times timeMin */
   readonly wetSurfaceMin: number | null;
-  /** `"slab"`: the edges change this time by less than 3 %; `"piece"`: all six faces */
+  /** `"slab"`: the edges shorten this time by less than 0.5 %; `"piece"`: all six faces */
   readonly body: "slab" | "piece";
-  /** core thawed [min]; 0 when it starts thawed */
-  readonly thawedMin: number;
+  /** core thawed [min]; 0 when it starts thawed, null when the limit is reached before */
+  readonly thawedMin: number | null;
   /** outer surface at timeMin [°C] */
   readonly surfaceC: number;
   /** mean of the wet part at timeMin [°C] */
@@ -48,25 +50,34 @@ export interface CoreTime extends HeatedCore {
   readonly run: HeatRun;
 }
 
+/** Cells of the second grid, from which the error of the first is told, over those of the first [-]. */
+const COARSER = 0.625;
+/** What time steps and reading leave of error in a core time, beside the grid [-]. */
+const STEPPING_ERROR = 1e-3;
+
 /**
  * Time for the core of a slab or piece to reach its limit, from frozen or chilled, by the enthalpy solver.
  *
- * @returns time [min], the same for a wet surface, the state of the food then, the limit with its caution and source
+ * @returns time [min] with the range that ever finer grids may end in, the same for a wet surface, the state of the
+ * food then, the limit with its caution and source
  *
- * Range: as `simulateSlab` and `simulatePiece`. The coefficient decides: the time goes nearly as 1/h, so take h from a
- * metal block or a probe trace of your own appliance and load, not from a range.
+ * Range: as `simulateSlab` and `simulatePiece`; timeMin and thawedMin within 0.5 % of fine grids. The coefficient
+ * decides: the time goes nearly as 1/h, so take h from a metal block or a probe trace of your own appliance and load,
+ * not from a range.
  *
  * @example
  * const food = { densityKgM3: 1050, waterFraction: 0.735, freezingPointC: -1, latentKJkg: 216.1728, thawedSpecificHeatKJkgK: 3.5, frozenSpecificHeatKJkgK: 2, thawedConductivityWmK: 0.49, frozenConductivityWmK: 1.5 };
  * const slab = coreTime({ food, thicknessMm: 12.7, airC: 204, coefficientWm2K: 40 });
- * slab.timeMin; // → 9.76
+ * slab.timeMin; // → 9.77
  * slab.limitC; // → 74
  * coreTime({ food, thicknessMm: 12.7, airC: 60, coefficientWm2K: 40 }); // throws "must be above the core limit of 74 °C; the core tends to 60 °C"
  *
  * Reference: this library's enthalpy solver.
  */
 export function coreTime(options: CoreTimeOptions): CoreTime {
-  const { food, startC = -18, limitC = HEATED_CORE.limitC } = options;
+  const { food, startC = -18 } = options;
+  const target = coreTarget(options.limitC);
+  const { limitC } = target;
   checkThermalModel(food, "coreTime: food");
   positive(options.thicknessMm, "coreTime: thicknessMm", "mm");
   within(startC, -60, 100, "coreTime: startC", "°C");
@@ -89,45 +100,58 @@ export function coreTime(options: CoreTimeOptions): CoreTime {
     1.5 * (heatJm3 / (warmestC - limitC)) * (depthM / coefficientWm2K + depthM ** 2 / (2 * food.thawedConductivityWmK));
   const lastPointMin = typeof options.airC === "number" ? 0 : options.airC[options.airC.length - 1].timeMin;
   const endMin = longestS / 60 + lastPointMin;
-  const run = simulateSlabOrPiece({ ...options, startC, endMin, stopCoreC: limitC });
-  const last = run.timeMin.length - 1;
-  if (run.stopped !== "core reached its target") {
-    const why = run.stopped === "wet core used up" ? "dried through first, at" : "got to";
-    fail(
-      "coreTime: limitC",
-      `must be within reach: in ${run.timeMin[last].toFixed(0)} min the core ${why} ${run.coreC[last].toFixed(1)} °C`,
-      limitC,
-    );
-  }
+  const solve = (more: { readonly cells?: number }): HeatRun => {
+    const run = simulateEdgesIfTheyCount({ ...options, startC, endMin, stopCoreC: limitC, ...more });
+    const last = run.timeMin.length - 1;
+    const why = run.stopped === "all water gone" ? "dried through first, at" : "got to";
+    if (run.stopped !== "core reached its target")
+      fail(
+        "coreTime: limitC",
+        `must be within reach: in ${run.timeMin[last].toFixed(0)} min the core ${why} ${run.coreC[last].toFixed(1)} °C`,
+        limitC,
+      );
+    return run;
+  };
+  const run = solve({});
   const timeMin = timeWhen(run, { column: "coreC", value: limitC });
-  // a bound, so on a coarser grid
-  const wetRun = simulateSlabOrPiece({
+  const cells = Math.round(COARSER * run.cells);
+  const coarse = solve({ cells });
+  // the error goes with the square of the cells' width
+  const onFinestGrid = (fineMin: number, coarseMin: number): number =>
+    fineMin + (fineMin - coarseMin) / ((run.cells / cells) ** 2 - 1);
+  const bestMin = onFinestGrid(timeMin, timeWhen(coarse, { column: "coreC", value: limitC }));
+  // the slow end, so on a coarser grid, which is 1 to 2 % late
+  const wetRun = simulateEdgesIfTheyCount({
     ...options,
     startC,
     endMin: 10 * timeMin,
     stopCoreC: limitC,
     drying: { ...(typeof options.drying === "object" ? options.drying : {}), law: "wet-front" },
     cells: 6,
-    tolerance: 5e-3,
+    tolerance: 2e-3,
   });
   const wetSurfaceMin =
     wetRun.stopped === "core reached its target" ? timeWhen(wetRun, { column: "coreC", value: limitC }) : null;
   return Object.freeze({
     kind: "core time" as const,
     timeMin,
+    gridRangeMin: Object.freeze([
+      Math.min(timeMin, bestMin) * (1 - STEPPING_ERROR),
+      Math.max(timeMin, bestMin) * (1 + STEPPING_ERROR),
+    ] as const),
     wetSurfaceMin,
     body: run.body,
     thawedMin:
       startC >= food.freezingPointC
         ? 0
-        : timeWhen(run, { column: "coreC", value: Math.min(food.freezingPointC + 0.1, limitC) }),
+        : run.thawedMin === null || coarse.thawedMin === null
+          ? null
+          : onFinestGrid(run.thawedMin, coarse.thawedMin),
     surfaceC: valueAt(run, "surfaceC", timeMin),
     meanC: valueAt(run, "meanC", timeMin),
     waterLostPercent: valueAt(run, "waterLostPercent", timeMin),
     crustMm: valueAt(run, "crustMm", timeMin),
     run,
-    limitC,
-    caution: HEATED_CORE.caution,
-    source: options.limitC === undefined ? HEATED_CORE.source : "limit given by the caller",
+    ...target,
   });
 }

@@ -1,5 +1,6 @@
 import { fail, finite } from "../../check/check";
-import type { BoxOutcome } from "./box-solver";
+import type { BoxOutcome } from "../box/box-problem";
+import { passesZero, stepCubic } from "../box/step-cubic";
 
 /** Temperatures along the thickness, through the middle of the body. */
 export interface HeatProfile {
@@ -20,13 +21,19 @@ export interface HeatRun {
   readonly timeMin: readonly number[];
   /** the slowest point: coldest while heating, warmest while cooling [°C] */
   readonly coreC: readonly number[];
+  /** in the middle of the thickness as it was at the start: the core too, where both faces are heated alike [°C] */
+  readonly midPlaneC: readonly number[];
   /** outer surface in the middle of the face that lay on top at the start, the crust's where there is one [°C] */
   readonly surfaceC: readonly number[];
+  /** the same of the face that lay below, on the pan or the rack [°C] */
+  readonly surfaceBelowC: readonly number[];
   /** over the part that is still wet [°C] */
   readonly meanC: readonly number[];
-  /** how fast the three of them change [K/min] */
+  /** how fast the five of them change [K/min] */
   readonly coreRateKMin: readonly number[];
+  readonly midPlaneRateKMin: readonly number[];
   readonly surfaceRateKMin: readonly number[];
+  readonly surfaceBelowRateKMin: readonly number[];
   readonly meanRateKMin: readonly number[];
   /** water evaporated, of the mass at the start [%]; drip is not in it */
   readonly waterLostPercent: readonly number[];
@@ -37,7 +44,9 @@ export interface HeatRun {
   /** ice, of the mass at the start [%] */
   readonly icePercent: readonly number[];
   readonly profile: HeatProfile;
-  readonly stopped: "end of the run" | "core reached its target" | "wet core used up";
+  /** the core has no ice left [min]; null when it still has some at the end, or had none at the start */
+  readonly thawedMin: number | null;
+  readonly stopped: "end of the run" | "core reached its target" | "all water gone";
   /** heat in − heat stored − heat carried off by water, as a share of the heat in [-] */
   readonly energyBalanceError: number;
   /** heat from the air [kJ] for the whole piece; [kJ/m²] of area for a slab */
@@ -52,22 +61,32 @@ export interface HeatRun {
 /** The columns of a `HeatRun` that change over time. */
 export type HeatColumn =
   | "coreC"
+  | "midPlaneC"
   | "surfaceC"
+  | "surfaceBelowC"
   | "meanC"
   | "waterLostPercent"
   | "crustMm"
   | "crustBelowMm"
   | "icePercent";
 
-const RATE_OF: Readonly<Partial<Record<HeatColumn, "coreRateKMin" | "surfaceRateKMin" | "meanRateKMin">>> = {
+const RATE_OF = {
   coreC: "coreRateKMin",
+  midPlaneC: "midPlaneRateKMin",
   surfaceC: "surfaceRateKMin",
+  surfaceBelowC: "surfaceBelowRateKMin",
   meanC: "meanRateKMin",
-};
+  waterLostPercent: null,
+  crustMm: null,
+  crustBelowMm: null,
+  icePercent: null,
+} as const satisfies Readonly<Record<HeatColumn, keyof HeatRun | null>>;
 
 const UNIT: Readonly<Record<HeatColumn, string>> = {
   coreC: "°C",
+  midPlaneC: "°C",
   surfaceC: "°C",
+  surfaceBelowC: "°C",
   meanC: "°C",
   waterLostPercent: "%",
   crustMm: "mm",
@@ -105,10 +124,8 @@ export function heatRunOf(
     temperatureC.push(temperatures);
   }
   const notes = [...body.notes];
-  if (outcome.coreUsedUp)
-    notes.push(
-      `The wet core was used up after ${(record.timeS[record.rows - 1] / 60).toFixed(1)} min; the run ends there.`,
-    );
+  if (outcome.allWaterGone)
+    notes.push(`All water was gone after ${(record.timeS[record.rows - 1] / 60).toFixed(1)} min; the run ends there.`);
   const isPiece = body.lengthMm !== undefined;
   return Object.freeze({
     kind: "heat run" as const,
@@ -117,18 +134,23 @@ export function heatRunOf(
     ...(isPiece ? { lengthMm: body.lengthMm, widthMm: body.widthMm } : {}),
     timeMin: column(record.timeS, 1 / 60),
     coreC: column(record.coreC, 1),
+    midPlaneC: column(record.midPlaneC, 1),
     surfaceC: column(record.surfaceC, 1),
+    surfaceBelowC: column(record.surfaceBelowC, 1),
     meanC: column(record.meanC, 1),
     coreRateKMin: column(record.coreRate, 60),
+    midPlaneRateKMin: column(record.midPlaneRate, 60),
     surfaceRateKMin: column(record.surfaceRate, 60),
+    surfaceBelowRateKMin: column(record.surfaceBelowRate, 60),
     meanRateKMin: column(record.meanRate, 60),
     waterLostPercent: column(record.waterLostFraction, 100),
     crustMm: column(record.crustAboveM, 1000),
     crustBelowMm: column(record.crustBelowM, 1000),
     icePercent: column(record.iceFraction, 100),
     profile: Object.freeze({ heightMm, temperatureC }),
-    stopped: outcome.coreUsedUp
-      ? ("wet core used up" as const)
+    thawedMin: outcome.thawedS === undefined ? null : outcome.thawedS / 60,
+    stopped: outcome.allWaterGone
+      ? ("all water gone" as const)
       : outcome.coreReached
         ? ("core reached its target" as const)
         : ("end of the run" as const),
@@ -145,11 +167,9 @@ function between(run: HeatRun, column: HeatColumn, row: number, u: number): numb
   const values = run[column];
   const [from, to] = [values[row], values[row + 1]];
   const rates = RATE_OF[column];
-  if (!rates) return from + u * (to - from);
+  if (rates === null) return from + u * (to - from);
   const span = run.timeMin[row + 1] - run.timeMin[row];
-  const [fromSlope, toSlope] = [run[rates][row] * span, run[rates][row + 1] * span];
-  const v = 1 - u;
-  return from * v * v * (1 + 2 * u) + to * u * u * (3 - 2 * u) + fromSlope * u * v * v - toSlope * u * u * v;
+  return stepCubic(from, to, run[rates][row] * span, run[rates][row + 1] * span, u);
 }
 
 function checkColumn(column: string, where: string): void {
@@ -173,7 +193,7 @@ export interface TimeWhenOptions {
  * @example
  * const food = { densityKgM3: 1050, waterFraction: 0.735, freezingPointC: -1, latentKJkg: 216.1728, thawedSpecificHeatKJkgK: 3.5, frozenSpecificHeatKJkgK: 2, thawedConductivityWmK: 0.49, frozenConductivityWmK: 1.5 };
  * const run = simulateSlab({ food, thicknessMm: 12.7, startC: -18, airC: 204, coefficientWm2K: 40, endMin: 15 });
- * timeWhen(run, { column: "coreC", value: 74 }); // → 9.76
+ * timeWhen(run, { column: "coreC", value: 74 }); // → 9.77
  * timeWhen(run, { column: "coreC", value: 140 }); // throws "must pass 140 °C within the run"
  */
 export function timeWhen(run: HeatRun, options: TimeWhenOptions): number {
@@ -186,13 +206,8 @@ export function timeWhen(run: HeatRun, options: TimeWhenOptions): number {
     const from = values[row] - value;
     if (from === 0 && run.timeMin[row] >= afterMin) return run.timeMin[row];
     if (from < 0 === values[row + 1] - value < 0) continue;
-    let [low, high] = [0, 1];
-    for (let halving = 0; halving < 50; halving++) {
-      const middle = (low + high) / 2;
-      if (between(run, column, row, middle) - value < 0 === from < 0) low = middle;
-      else high = middle;
-    }
-    const time = run.timeMin[row] + low * (run.timeMin[row + 1] - run.timeMin[row]);
+    const share = passesZero((u) => between(run, column, row, u) - value);
+    const time = run.timeMin[row] + share * (run.timeMin[row + 1] - run.timeMin[row]);
     if (time >= afterMin) return time;
   }
   const last = run.timeMin.length - 1;

@@ -1,9 +1,10 @@
 import { positive, within } from "../../check/check";
 import { checkThermalModel } from "../../food/thermal/thermal-properties";
-import { solveBox } from "./box-solver";
+import { faceAir } from "../box/face-air";
+import { solveBox } from "../box/solve-box";
 import { type HeatRun, heatRunOf } from "./heat-run";
 import { checkNumerics, type SimulateSlabOptions } from "./simulate-slab";
-import { dryingConstants, faceAir, flipsS } from "./surroundings";
+import { dryingConstants, flipsS } from "./surroundings";
 
 /** A rectangular piece of food and what it is put into. */
 export interface SimulatePieceOptions extends SimulateSlabOptions {
@@ -16,24 +17,27 @@ export interface SimulatePieceOptions extends SimulateSlabOptions {
 /**
  * Temperatures, ice, drying and crust of a rectangular piece over time: `simulateSlab` in three dimensions.
  *
- * One octant is solved when above and below are alike, one quarter otherwise; cells are graded towards the faces. Each
- * pair of faces has one crust depth, the mean over the face, and the wet core shrinks with it.
+ * One octant is solved when above and below are alike, one quarter otherwise; the cells of a long side are graded
+ * towards its faces. Each pair of faces has one crust depth, the mean over the face, and the wet core shrinks with it.
  *
  * @returns a `HeatRun`; crustMm is the top's
  *
- * Range: sides from 1 to 500 mm; default 8 cells over each half (core times within 0.5 %). Left out: as `simulateSlab`,
- * and that corners crust before the middle of a face; neighbours that shade a side come in as its coefficient.
+ * Range: thickness and sides from 1 to 1000 mm. At the default of 8 cells over half the thickness core times are within
+ * 0.5 % of fine even grids, heating to 40 and 74 °C and freezing to −5 and −10 °C, for sides of 1 to 10 thicknesses and
+ * thickness × coefficient from 60 to 2500 W/(m²·K)·mm, and err late, by at most 0.2 % early. Left out: as
+ * `simulateSlab`, and that corners crust before the middle of a face; neighbours that shade a side come in as its
+ * coefficient.
  *
  * @example
  * const food = { densityKgM3: 1050, waterFraction: 0.735, freezingPointC: -1, latentKJkg: 216.1728, thawedSpecificHeatKJkgK: 3.5, frozenSpecificHeatKJkgK: 2, thawedConductivityWmK: 0.49, frozenConductivityWmK: 1.5 };
  * const stick = simulatePiece({ food, thicknessMm: 14, widthMm: 27, lengthMm: 70, startC: -18, airC: 204, coefficientWm2K: 40, endMin: 10, drying: "none" });
- * timeWhen(stick, { column: "coreC", value: 74 }); // → 8.8
+ * timeWhen(stick, { column: "coreC", value: 74 }); // → 8.74
  *
  * Reference: as `simulateSlab`.
  */
 export function simulatePiece(options: SimulatePieceOptions): HeatRun {
   const where = "simulatePiece";
-  const { food, startC, stopCoreC, cells = 8, tolerance = 2e-3, fixedStepMin } = options;
+  const { food, startC, stopCoreC, cells = 8, tolerance = 5e-4, fixedStepMin } = options;
   checkThermalModel(food, `${where}: food`);
   const side = (name: "thicknessMm" | "widthMm" | "lengthMm"): number =>
     within(options[name], 1, 1000, `${where}: ${name}`, "mm");

@@ -1,9 +1,10 @@
 import { fail, positive, within } from "../../check/check";
 import { checkThermalModel, type ThermalModel } from "../../food/thermal/thermal-properties";
-import { solveBox } from "./box-solver";
+import { faceAir } from "../box/face-air";
+import { solveBox } from "../box/solve-box";
+import type { DryingLaw } from "../box/surface-balance";
 import { type HeatRun, heatRunOf } from "./heat-run";
-import type { DryingLaw } from "./surface-balance";
-import { type Drying, dryingConstants, faceAir, flipsS, type Surroundings } from "./surroundings";
+import { type Drying, dryingConstants, flipsS, type Surroundings } from "./surroundings";
 
 /** A slab of food and what it is put into. */
 export interface SimulateSlabOptions extends Surroundings {
@@ -17,9 +18,9 @@ export interface SimulateSlabOptions extends Surroundings {
   readonly stopCoreC?: number;
   /** how the faces dry; default `"receding-front"` at 100 °C */
   readonly drying?: DryingLaw | Drying;
-  /** cells over half the thickness; default 12 */
+  /** cells over half the thickness; default 12, in `simulatePiece` 8 */
   readonly cells?: number;
-  /** error of one time step, as a share of the heat between start and air [-]; default 5e-4 */
+  /** error of one time step, as a share of the heat between start and air [-]; default 2e-4, in `simulatePiece` 5e-4 */
   readonly tolerance?: number;
   /** steps of this size throughout [min], for studies of convergence; default: steps that adapt */
   readonly fixedStepMin?: number;
@@ -28,8 +29,8 @@ export interface SimulateSlabOptions extends Surroundings {
 /**
  * Temperatures, ice, drying and crust of a slab over time, from freezing to crisping, by the enthalpy method.
  *
- * ρ·∂h/∂t = ∂/∂x(k·∂T/∂x) on cells of equal width, h(T) and k(T) of `enthalpyAt` and `conductivityAt`, conductivities
- * in series between cells; at a face (Ta − Tfront)/(1/h + s/kc) = heat into the core + Lv·vapour, s the dry crust. The
+ * ρ·∂h/∂t = ∂²φ/∂x² on cells of equal width, φ = ∫k·dT Kirchhoff's potential, h(T) and k(T) of `enthalpyAt` and
+ * `conductivityAt`; at a face (Ta − Tfront)/(1/h + s/kc) = heat into the core + Lv·vapour, s the dry crust. The
  * wet core shrinks as the front recedes (moving grid); what the crust held of sensible heat leaves with it. Time steps
  * are stabilised Runge-Kutta-Chebyshev of second order.
  *
@@ -49,7 +50,7 @@ export interface SimulateSlabOptions extends Surroundings {
  */
 export function simulateSlab(options: SimulateSlabOptions): HeatRun {
   const where = "simulateSlab";
-  const { food, startC, stopCoreC, cells = 12, tolerance = 5e-4, fixedStepMin } = options;
+  const { food, startC, stopCoreC, cells = 12, tolerance = 2e-4, fixedStepMin } = options;
   checkThermalModel(food, `${where}: food`);
   const thicknessMm = within(
     positive(options.thicknessMm, `${where}: thicknessMm`, "mm"),

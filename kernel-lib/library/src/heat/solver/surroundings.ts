@@ -1,13 +1,7 @@
 import { fail, notNegative, within } from "../../check/check";
 import type { ThermalModel } from "../../food/thermal/thermal-properties";
-import type { FaceAir } from "./face-air";
-import type { DryingConstants, DryingLaw } from "./surface-balance";
-
-/** Air at a time; between two points it runs in a straight line, and two points at one time are a jump. */
-export interface AirPoint {
-  readonly timeMin: number;
-  readonly airC: number;
-}
+import type { AirPoint } from "../box/face-air";
+import type { DryingConstants, DryingLaw } from "../box/surface-balance";
 
 /** What is around the food: above and, unless said otherwise, also below and at the sides. */
 export interface Surroundings {
@@ -43,35 +37,6 @@ export interface Drying {
   readonly convectionShare?: number;
   /** wet-front: what a crust lets through, air density × vapour diffusivity in it [kg/(m·s)]; default 5e-6, our judgement */
   readonly crustVapourKgMs?: number;
-}
-
-/** Checks one face and brings it to SI. */
-export function faceAir(
-  airC: number | readonly AirPoint[],
-  coefficientWm2K: number,
-  where: string,
-  name: string,
-): FaceAir {
-  within(
-    notNegative(coefficientWm2K, `${where}: coefficient${name}`, "W/(m²·K)"),
-    0,
-    1e6,
-    `${where}: coefficient${name}`,
-    "W/(m²·K)",
-  );
-  const points = typeof airC === "number" ? [{ timeMin: 0, airC }] : airC;
-  if (points.length === 0) fail(`${where}: air${name}`, "must hold at least one point", points);
-  points.forEach((point, at) => {
-    within(point.airC, -200, 450, `${where}: air${name}${points.length > 1 ? `[${at}]` : ""}`, "°C");
-    notNegative(point.timeMin, `${where}: air${name}[${at}].timeMin`, "min");
-    if (at > 0 && point.timeMin < points[at - 1].timeMin)
-      fail(`${where}: air${name}[${at}].timeMin`, "must not be before the point above it", point.timeMin);
-  });
-  return {
-    timeS: points.map((point) => point.timeMin * 60),
-    airC: points.map((point) => point.airC),
-    coefficientWm2K,
-  };
 }
 
 /** Flip times in seconds, checked. */

@@ -14,7 +14,7 @@ export interface CoreTimeRow {
  *
  * @example
  * const food = { densityKgM3: 1050, waterFraction: 0.735, freezingPointC: -1, latentKJkg: 216.1728, thawedSpecificHeatKJkgK: 3.5, frozenSpecificHeatKJkgK: 2, thawedConductivityWmK: 0.49, frozenConductivityWmK: 1.5 };
- * temperatureCoreTable([{ label: "slab", core: coreTime({ food, thicknessMm: 12.7, airC: 204, coefficientWm2K: 40 }) }]).rows[0][1]; // → 9.76
+ * temperatureCoreTable([{ label: "slab", core: coreTime({ food, thicknessMm: 12.7, airC: 204, coefficientWm2K: 40 }) }]).rows[0][1]; // → 9.77
  */
 export function temperatureCoreTable(rows: readonly CoreTimeRow[]): Table {
   if (rows.length === 0) fail("temperatureCoreTable: rows", "must hold at least one body", rows);

@@ -28,7 +28,8 @@ export interface TemperatureTimeOptions {
 
 /**
  * Core, surface and mean temperature of a run over time, with the temperatures that matter as level lines and logged
- * readings as points. The summary says when the core passes each mark.
+ * readings as points; where the faces differ, the bottom face and the mid-plane too. The summary says when the core
+ * passes each mark.
  *
  * @example
  * const food = { densityKgM3: 1050, waterFraction: 0.735, freezingPointC: -1, latentKJkg: 216.1728, thawedSpecificHeatKJkgK: 3.5, frozenSpecificHeatKJkgK: 2, thawedConductivityWmK: 0.49, frozenConductivityWmK: 1.5 };
@@ -79,10 +80,14 @@ export function temperatureTimeFigure(run: HeatRun, options: TemperatureTimeOpti
       : `it passes the ${label} (${temperatureC} °C) at ${passing.toFixed(1)} min`;
   });
   const last = run.coreC.length - 1;
+  const facesDiffer = run.surfaceC.some((surfaceC, row) => Math.abs(surfaceC - run.surfaceBelowC[row]) > 0.1);
   return {
     kind: "figure",
     data: [
-      line("surface", run.surfaceC, 1, "dot"),
+      line(facesDiffer ? "top face" : "surface", run.surfaceC, 1, "dot"),
+      ...(facesDiffer
+        ? [line("bottom face", run.surfaceBelowC, 3, "longdashdot"), line("mid-plane", run.midPlaneC, 4, "dashdot")]
+        : []),
       line("mean", run.meanC, 2, "dash"),
       line("core", run.coreC, 0, "solid"),
       ...levels,

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { stabilisedSteps, stepWorkspace } from "../../../../kernel-lib/library/src/heat/solver/stabilised-steps";
+import { stabilisedSteps, stepWorkspace } from "../../../../kernel-lib/library/src/heat/box/stabilised-steps";
 
 /** Heat in a rod of 20 cells with both ends insulated: what it holds in all must stay. */
 function rod(cells: number) {

@@ -1,8 +1,45 @@
+import { fail, notNegative, within } from "../../check/check";
+
+/** Air at a time; between two points it runs in a straight line, and two points at one time are a jump. */
+export interface AirPoint {
+  readonly timeMin: number;
+  readonly airC: number;
+}
+
 /** Air and coefficient of one face over time, in SI; `airC` runs in straight lines between the points. */
 export interface FaceAir {
   readonly timeS: readonly number[];
   readonly airC: readonly number[];
   readonly coefficientWm2K: number;
+}
+
+/** Checks one face and brings it to SI. */
+export function faceAir(
+  airC: number | readonly AirPoint[],
+  coefficientWm2K: number,
+  where: string,
+  name: string,
+): FaceAir {
+  within(
+    notNegative(coefficientWm2K, `${where}: coefficient${name}`, "W/(m²·K)"),
+    0,
+    1e6,
+    `${where}: coefficient${name}`,
+    "W/(m²·K)",
+  );
+  const points = typeof airC === "number" ? [{ timeMin: 0, airC }] : airC;
+  if (points.length === 0) fail(`${where}: air${name}`, "must hold at least one point", points);
+  points.forEach((point, at) => {
+    within(point.airC, -200, 450, `${where}: air${name}${points.length > 1 ? `[${at}]` : ""}`, "°C");
+    notNegative(point.timeMin, `${where}: air${name}[${at}].timeMin`, "min");
+    if (at > 0 && point.timeMin < points[at - 1].timeMin)
+      fail(`${where}: air${name}[${at}].timeMin`, "must not be before the point above it", point.timeMin);
+  });
+  return {
+    timeS: points.map((point) => point.timeMin * 60),
+    airC: points.map((point) => point.airC),
+    coefficientWm2K,
+  };
 }
 
 /** Air at a time; `within` is a time inside the stretch at hand, which settles what a jump means. */

@@ -3,11 +3,19 @@ export interface BoxRecord {
   readonly rows: number;
   readonly timeS: Float64Array;
   readonly coreC: Float64Array;
+  readonly midPlaneC: Float64Array;
   readonly surfaceC: Float64Array;
+  readonly surfaceBelowC: Float64Array;
   readonly meanC: Float64Array;
+  /** passes 0 when the core has thawed [K] */
+  readonly thawLeadK: Float64Array;
+  /** how fast the six of them change [K/s] */
   readonly coreRate: Float64Array;
+  readonly midPlaneRate: Float64Array;
   readonly surfaceRate: Float64Array;
+  readonly surfaceBelowRate: Float64Array;
   readonly meanRate: Float64Array;
+  readonly thawLeadRate: Float64Array;
   readonly waterLostFraction: Float64Array;
   readonly crustAboveM: Float64Array;
   readonly crustBelowM: Float64Array;
@@ -22,11 +30,17 @@ export interface BoxRecord {
 const COLUMNS = [
   "timeS",
   "coreC",
+  "midPlaneC",
   "surfaceC",
+  "surfaceBelowC",
   "meanC",
+  "thawLeadK",
   "coreRate",
+  "midPlaneRate",
   "surfaceRate",
+  "surfaceBelowRate",
   "meanRate",
+  "thawLeadRate",
   "waterLostFraction",
   "crustAboveM",
   "crustBelowM",

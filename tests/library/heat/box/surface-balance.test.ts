@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
+import { surfaceBalance } from "../../../../kernel-lib/library/src/heat/box/surface-balance";
 import { wetSurface } from "../../../../kernel-lib/library/src/heat/coefficient/wet-surface";
-import { surfaceBalance } from "../../../../kernel-lib/library/src/heat/solver/surface-balance";
 
 const constants = { evaporationC: 100, crustWmK: 0.12, vapourPa: 1200, convectionShare: 1, crustVapourKgMs: 5e-6 };
 const emptyFlow = () => ({ heatIn: 0, heatToCore: 0, frontC: 0, vapour: 0, guessC: 0 });

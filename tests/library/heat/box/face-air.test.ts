@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { airAt, breakTimes, sameFaces } from "../../../../kernel-lib/library/src/heat/solver/face-air";
+import { airAt, breakTimes, faceAir, sameFaces } from "../../../../kernel-lib/library/src/heat/box/face-air";
 
 const jump = { timeS: [0, 60, 60, 120], airC: [200, 200, 100, 180], coefficientWm2K: 40 };
 
@@ -20,4 +20,15 @@ test("faces are the same only in air, time and coefficient alike", () => {
   expect(sameFaces(jump, { ...jump })).toBe(true);
   expect(sameFaces(jump, { ...jump, coefficientWm2K: 41 })).toBe(false);
   expect(sameFaces(jump, { ...jump, airC: [200, 200, 100, 181] })).toBe(false);
+});
+
+test("air comes to SI, jumps allowed, going back refused", () => {
+  const door = [
+    { timeMin: 0, airC: 204 },
+    { timeMin: 5, airC: 204 },
+    { timeMin: 5, airC: 150 },
+  ];
+  expect(faceAir(door, 40, "test", "").timeS).toEqual([0, 300, 300]);
+  expect(() => faceAir([door[1], door[0]], 40, "test", "")).toThrow("test: air[1].timeMin must not be before");
+  expect(() => faceAir(900, 40, "test", "")).toThrow("test: air must be between -200 and 450 °C, got 900");
 });
