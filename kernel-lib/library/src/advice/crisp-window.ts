@@ -5,6 +5,7 @@ import { type CrispWindow, windowAt } from "../crisp/window/window-at";
 import type { Kitchen } from "../trials/kitchen";
 import { applianceOf, panOf, variantOf } from "../trials/kitchen-lookup";
 import { type BatchOnPan, batchOnPan } from "./batch-on-pan";
+import { piecesOnFloor } from "./load-plan";
 import { windowCalibration } from "./window-calibration";
 
 /** What `crispWindow` works from; what is left out is as the variant has it. */
@@ -85,7 +86,7 @@ export function crispWindow(options: CrispWindowOptions): KitchenWindow {
     applianceId,
     setpointC: options.setpointC ?? variant.setpointC,
     loadFraction,
-    piecesPerLoad: Math.max(1, Math.floor((loadFraction * appliance.floorCm2 * 100) / (sidesMm[0] * sidesMm[1]))),
+    piecesPerLoad: Math.max(1, piecesOnFloor(appliance, loadFraction, sidesMm[0] * sidesMm[1])),
     turned: options.turned ?? usuallyTurned(kitchen, variant.variantId, applianceId),
     startC: options.startC ?? variant.startC,
     limit: variant.limit,

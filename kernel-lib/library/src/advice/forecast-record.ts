@@ -8,7 +8,8 @@ import { crispMin, crustMmAt, lossPercentOf } from "../crisp/clocks/crust-clock"
 import { LOOSE_LOAD } from "../crisp/clocks/load-effect";
 import { misfitAt } from "../crisp/window/misfit-at";
 import { pieceStock, piecesOfStock, typicalPiece } from "../crisp/window/success-over-time";
-import { basisOf, settle } from "../crisp/window/window-setting";
+import { basisOf, NEVER_MIN, settle } from "../crisp/window/window-setting";
+import { nearestRank } from "../statistics/nearest-rank";
 import type { Kitchen, KitchenTrial } from "../trials/kitchen";
 import { variantOf } from "../trials/kitchen-lookup";
 import { observationOf, windowCalibration } from "./window-calibration";
@@ -155,16 +156,15 @@ function forecastsOfTrial(
   });
   const kind = kindOf(trial, earlier);
   const forecast = (of: Forecast["of"], values: readonly number[], logged: readonly [number, number]): Forecast => {
-    const sorted = [...values].sort((a, b) => a - b);
-    const quantile = (share: number): number => sorted[Math.round(share * (sorted.length - 1))];
-    const interval90 = [quantile(0.05), quantile(0.95)] as const;
+    const sorted = Float64Array.from(values).sort();
+    const interval90 = [nearestRank(sorted, 0.05), nearestRank(sorted, 0.95)] as const;
     return {
       variantId: trial.variantId,
       trialId: trial.trialId,
       of,
       kind,
       from: earlier.length,
-      expected: quantile(0.5),
+      expected: nearestRank(sorted, 0.5),
       interval90,
       seen: logged,
       held: interval90[0] <= logged[1] && interval90[1] >= logged[0],
@@ -173,7 +173,7 @@ function forecastsOfTrial(
   return [
     ...crispForecast(seen, forecast, () =>
       drawn.map(({ piece, thicknessMm, at }) =>
-        Math.min(1e4, crispMin(basis, piece, thicknessMm) * Math.exp(noise.crispTime * stock.crisp[at])),
+        Math.min(NEVER_MIN, crispMin(basis, piece, thicknessMm) * Math.exp(noise.crispTime * stock.crisp[at])),
       ),
     ),
     ...coreForecast(seen, forecast, (rested) =>

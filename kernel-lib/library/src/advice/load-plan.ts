@@ -27,6 +27,11 @@ export interface LoadPlan {
   readonly wattsPerKg: number | null;
 }
 
+/** Pieces of a plan area (mm²) that cover no more than a share of an appliance's floor. */
+export function piecesOnFloor(appliance: Appliance, loadFraction: number, pieceMm2: number): number {
+  return Math.floor((loadFraction * appliance.floorCm2 * 100) / pieceMm2);
+}
+
 /**
  * Load of a basket or rack: the area that the pieces cover over the floor, and the power for each kilogram.
  *
@@ -44,7 +49,7 @@ export function loadPlan(options: LoadPlanOptions): LoadPlan {
   const pieceG = positive(options.pieceG, "loadPlan: pieceG", "g");
   if (!(Number.isInteger(pieces) && pieces >= 1)) fail("loadPlan: pieces", "must be a whole number >= 1", pieces);
   const floorMm2 = appliance.floorCm2 * 100;
-  const loosePieces = Math.floor((LOOSE_LOAD * floorMm2) / pieceMm2);
+  const loosePieces = piecesOnFloor(appliance, LOOSE_LOAD, pieceMm2);
   if (loosePieces < 1) fail("loadPlan: a piece", `must fit on ${LOOSE_LOAD} of the floor (${floorMm2} mm²)`, pieceMm2);
   return Object.freeze({
     loadFraction: (pieces * pieceMm2) / floorMm2,

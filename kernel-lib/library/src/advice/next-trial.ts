@@ -7,7 +7,7 @@ import { airAtLoadC } from "../crisp/clocks/load-effect";
 import { brownScoreAt, crispScoreAt, meanWritten } from "../crisp/clocks/panel-score";
 import { misfitAt } from "../crisp/window/misfit-at";
 import { pieceStock, piecesOfStock, typicalPiece } from "../crisp/window/success-over-time";
-import { basisOf, momentsOf } from "../crisp/window/window-setting";
+import { basisOf, momentsOf, NEVER_MIN } from "../crisp/window/window-setting";
 import { slabMassG } from "../pan/slab-mass";
 import { covarianceOf, varianceLeft } from "../statistics/linear-algebra/variance-left";
 import { panOf, variantOf } from "../trials/kitchen-lookup";
@@ -72,7 +72,7 @@ export function nextTrial(options: CrispWindowOptions): NextTrial {
   const here = piecesOfStock(stock, setting).map((piece, at) => typicalPiece(stock, piece, misfit, at));
   const opening = here.map((piece) => {
     const { coreMin, crispMin: crisp } = momentsOf(basis, piece, setting.thicknessMm, setting);
-    return Math.log(Math.min(1e4, Math.max(coreMin, crisp)));
+    return Math.log(Math.min(NEVER_MIN, Math.max(coreMin, crisp)));
   });
   const candidates: CandidateTrial[] = [];
   for (const share of [0.75, 1, 4 / 3]) {
@@ -98,7 +98,7 @@ export function nextTrial(options: CrispWindowOptions): NextTrial {
           const score = crispScoreAt(depthMm, piece.crustMm, piece.panelWidthMm);
           const brown = brownScoreAt(browningOf(there, piece, thicknessMm, depthMm), piece.brownSteepness);
           return [
-            Math.log(Math.min(1e4, crispMin(there, piece, thicknessMm))) / Math.hypot(noise.crispTime, noise.run),
+            Math.log(Math.min(NEVER_MIN, crispMin(there, piece, thicknessMm))) / Math.hypot(noise.crispTime, noise.run),
             coreReadingC(there, piece, thicknessMm, timeMin, false) / noise.coreK,
             lossPercentOf(there, piece, thicknessMm, depthMm) / noise.lossPercent,
             (meanWritten(score, noise.crispScore) * Math.sqrt(tasters)) / noise.crispScore,

@@ -99,14 +99,14 @@ export function populationRange(times: {
   readonly safeMin: readonly number[];
   readonly closesMin: readonly number[];
 }): readonly [number, number] | null {
-  const from = Math.max(quantileOf(times.crispMin, 0.9), quantileOf(times.safeMin, 0.98));
-  const to = quantileOf(times.closesMin, 0.1);
+  const from = Math.max(nextApplianceMin(times.crispMin, 0.9), nextApplianceMin(times.safeMin, 0.98));
+  const to = nextApplianceMin(times.closesMin, 0.1);
   const [first, last] = [Math.ceil(from), Math.floor(to)];
   return first <= last ? [first, last] : null;
 }
 
-/** A quantile of one more appliance from the times of several. */
-function quantileOf(minutes: readonly number[], share: number): number {
+/** A quantile of the time in one more appliance, from the times in several (min). */
+function nextApplianceMin(minutes: readonly number[], share: number): number {
   const logs = minutes.map(Math.log);
   const mean = logs.reduce((sum, log) => sum + log, 0) / logs.length;
   const squares = logs.reduce((sum, log) => sum + (log - mean) ** 2, 0);

@@ -2,6 +2,7 @@ import { fail } from "../../check/check";
 import { freezeDeep } from "../../check/freeze-deep";
 import type { CoreLimit } from "../../safety/core-limit";
 import { largestOf } from "../../statistics/extremes";
+import { nearestRank } from "../../statistics/nearest-rank";
 import type { CrispCalibration } from "../calibration/calibrate-crisp";
 import { browningTableOf } from "../clocks/browning-clock";
 import { coreAtC } from "../clocks/core-clock";
@@ -187,9 +188,8 @@ function sdOf(values: readonly number[]): number {
 }
 
 function middle95(values: readonly number[]): readonly [number, number] {
-  const sorted = [...values].sort((a, b) => a - b);
-  const at = (share: number): number => sorted[Math.round(share * (sorted.length - 1))];
-  return [at(0.025), at(0.975)];
+  const sorted = Float64Array.from(values).sort();
+  return [nearestRank(sorted, 0.025), nearestRank(sorted, 0.975)];
 }
 
 /** The thickness nearest to `from` at which the window's width passes zero, by steps of 0.5 mm and then halving. */

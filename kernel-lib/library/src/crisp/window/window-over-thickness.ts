@@ -1,4 +1,5 @@
 import { fail } from "../../check/check";
+import { nearestRank } from "../../statistics/nearest-rank";
 import type { CrispCalibration } from "../calibration/calibrate-crisp";
 import { modePiece } from "./draw-pieces";
 import { misfitAt } from "./misfit-at";
@@ -50,8 +51,7 @@ export function windowOverThickness(options: WindowOverThicknessOptions): Window
     );
     const moment = (of: (moments: typeof at) => number): Moment => {
       const sorted = Float64Array.from(drawn, of).sort();
-      const end = (share: number): number => sorted[Math.round(share * (sorted.length - 1))];
-      return { min: of(at), interval95: [end(0.025), end(0.975)] };
+      return { min: of(at), interval95: [nearestRank(sorted, 0.025), nearestRank(sorted, 0.975)] };
     };
     return {
       opens: moment(({ coreMin, crispMin }) => Math.max(coreMin, crispMin)),
