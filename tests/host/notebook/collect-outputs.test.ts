@@ -1,4 +1,4 @@
-import { errorOutput, failureText, parsedData } from "slabwright-host";
+import { errorOutput, failureText, notebookText, parsedData, parseNotebook } from "slabwright-host";
 import { describe, expect, it } from "vitest";
 
 describe("failureText", () => {
@@ -58,16 +58,30 @@ describe("parsedData", () => {
     });
   });
 
-  it.each(["{", "", "NaN", '{"a":1}}', `${"[".repeat(50_000)}${"]".repeat(50_000)}`, "\u0000"])(
-    "keeps text that is no JSON, or too deep to be written again: %#",
-    (broken) => {
-      expect(parsedData({ [figure]: broken })).toEqual({ [figure]: broken, "text/plain": broken });
-      expect(parsedData({ "application/json": broken, "text/plain": "a figure" })).toEqual({
-        "application/json": broken,
-        "text/plain": "a figure",
-      });
-    },
-  );
+  it.each([
+    "{",
+    "",
+    "NaN",
+    '{"a":1}}',
+    `${"[".repeat(50_000)}${"]".repeat(50_000)}`,
+    `${"[".repeat(152)}${"]".repeat(152)}`,
+    "\u0000",
+  ])("keeps text that is no JSON, or too deep to be written again: %#", (broken) => {
+    expect(parsedData({ [figure]: broken })).toEqual({ [figure]: broken, "text/plain": broken });
+    expect(parsedData({ "application/json": broken, "text/plain": "a figure" })).toEqual({
+      "application/json": broken,
+      "text/plain": "a figure",
+    });
+  });
+
+  it("keeps as values what a notebook can be written and read again with", () => {
+    const data = parsedData({ [figure]: `${"[".repeat(151)}${"]".repeat(151)}` });
+    expect(Array.isArray(data[figure])).toBe(true);
+    const outputs = [{ output_type: "display_data" as const, metadata: {}, data }];
+    const cells = [{ id: "a", cell_type: "code" as const, metadata: {}, source: "", outputs }];
+    const text = notebookText({ nbformat: 4, nbformat_minor: 5, metadata: {}, cells });
+    expect(parseNotebook(text, "x").cells[0].outputs).toEqual(outputs);
+  });
 
   it.each([null, undefined, 7, "text", []])("is empty for %j, which is no bundle with a JSON kind", (data) => {
     expect(Object.keys(parsedData(data)).filter((mime) => mime.includes("json"))).toEqual([]);

@@ -92,6 +92,18 @@ describe("a kitchen with one number that no kitchen holds", () => {
     expect(() => buildKitchen({ ...demo, formulas })).toThrow("must be at most 1000000 g, got 2000000");
   });
 
+  it("is refused for names and notes that are too long or hold control characters", () => {
+    const named = (name: string): KitchenFiles => ({
+      ...demo,
+      pans: { file: "pans.csv", text: demo.pans.text.replace(",half sheet,", `,${name},`) },
+    });
+    expect(() => buildKitchen(named("a".repeat(301)))).toThrow("expected a name of at most 300 characters");
+    for (const control of ["\u001b[2J", "a\u0007", "a\u009bb", '"a\nb"'])
+      expect(() => buildKitchen(named(control)), JSON.stringify(control)).toThrow("a name without control characters");
+    const noted = demo.trials.map((log) => ({ ...log, text: log.text.replace(/,\n/, `,${"a".repeat(2001)}\n`) }));
+    expect(() => buildKitchen({ ...demo, trials: noted })).toThrow("expected a note of at most 2000 characters");
+  });
+
   it("is refused in a pan that is handed over without a file", () => {
     const pan = { ...panPreset("half sheet"), depthMm: 2e54 };
     expect(() => slabThickness({ pan, batchG: 1000, densityKgM3: 1050 })).toThrow(

@@ -3,6 +3,9 @@ import type { Notebook } from "./nbformat";
 /** How deep JSON in a notebook may nest: our judgement, ten times what a figure needs; deeper overflows the stack. */
 const DEEPEST = 200;
 
+/** The same for one display in it. */
+export const DEEPEST_DISPLAY = 150;
+
 /**
  * Throws one sentence with the first thing that keeps JSON from being a notebook of nbformat 4 (the part of its schema
  * that readers here rely on), naming notebook, cell and output. Missing metadata, ids and output lists are no fault:
@@ -16,7 +19,7 @@ export function checkNotebook(value: unknown, name: string): asserts value is No
     throw new Error(
       `parseNotebook: ${name} must be a notebook of nbformat 4, got nbformat ${shown(isRecord(value) ? value.nbformat : value)}`,
     );
-  must(isDepth(value), "", `nest at most ${DEEPEST} levels deep`, "more");
+  must(nestsAtMost(value, DEEPEST), "", `nest at most ${DEEPEST} levels deep`, "more");
   must(isCount(value.nbformat_minor ?? 0), "", "have a whole number as nbformat_minor", value.nbformat_minor);
   must(isRecord(value.metadata ?? {}), "", "have an object as metadata", value.metadata);
   for (const [index, cell] of value.cells.entries()) {
@@ -70,11 +73,11 @@ function outputFault(output: unknown): { must: string; got: unknown } | null {
   return isCount(count) ? null : { must: "have a whole number as execution_count", got: count };
 }
 
-/** Whether nothing in a value nests deeper than `DEEPEST`; without recursion, which is what depth would overflow. */
-function isDepth(value: unknown): boolean {
+/** Whether a value of JSON nests at most so many levels deep; without recursion, which is what depth would overflow. */
+export function nestsAtMost(value: unknown, levels: number): boolean {
   let level: unknown[] = [value];
   for (let depth = 0; level.length > 0; depth++) {
-    if (depth > DEEPEST) return false;
+    if (depth > levels) return false;
     const below: unknown[] = [];
     for (const one of level) {
       if (one === null || typeof one !== "object") continue;

@@ -1,5 +1,6 @@
 import type { Message } from "../kernel/message";
 import { withoutColours } from "../report/escape";
+import { DEEPEST_DISPLAY, nestsAtMost } from "./check-notebook";
 import { isJsonMime, type Output, type Text, textOf } from "./notebook";
 
 /** Gathers the messages of running cells into outputs, and lets a later cell update an earlier display. */
@@ -123,7 +124,7 @@ export function parsedData(data: unknown): Record<string, unknown> {
     if (!isJsonMime(mime) || typeof value !== "string") continue;
     try {
       parsed[mime] = JSON.parse(value);
-      JSON.stringify(parsed[mime]); // what is nested too deep to be written again is kept as text
+      if (!nestsAtMost(parsed[mime], DEEPEST_DISPLAY)) throw new RangeError("too deep to be written or read again");
     } catch {
       parsed[mime] = value;
       broken ??= value;

@@ -4,9 +4,13 @@ import { z } from "zod";
 const LONGEST_NAME = 300;
 const LONGEST_NOTE = 2000;
 
-/** A name as files give it: not empty, not longer than a line or two; `what` says of what. */
+/** A name as files give it: not empty, without control characters, at most a few lines long; `what` says of what. */
 export function nameSchema(what: string = "a name"): z.ZodType<string> {
-  return z.string(what).min(1, what).max(LONGEST_NAME, `${what} of at most ${LONGEST_NAME} characters`);
+  return z
+    .string(what)
+    .min(1, what)
+    .max(LONGEST_NAME, `${what} of at most ${LONGEST_NAME} characters`)
+    .regex(/^\P{Cc}*$/u, `${what} without control characters`);
 }
 
 /** A remark as files give it, or none. */

@@ -1,6 +1,7 @@
 import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { dirname, join, resolve } from "node:path";
 import { fail } from "../check/check";
+import { nameSchema } from "../check/text-schema";
 import { buildKitchen, type Kitchen, type KitchenFile } from "../trials/kitchen";
 
 /**
@@ -40,7 +41,7 @@ export function loadKitchen(folder?: string): Kitchen {
 function nameOf({ file, text }: KitchenFile): string {
   try {
     const { name } = JSON.parse(text) as { name?: unknown };
-    if (typeof name === "string" && name.trim() !== "") return name;
+    if (typeof name === "string" && name.trim() !== "" && nameSchema().safeParse(name).success) return name;
   } catch {
     fail(file, "must be JSON", text.slice(0, 60));
   }
