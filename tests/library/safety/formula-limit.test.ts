@@ -57,7 +57,7 @@ describe("formulaLimit", () => {
     );
   });
 
-  it("asks for egg's limit when a plant formula has egg in its wash, and refuses the word plant", () => {
+  it("asks for egg's limit when a plant formula has egg in its wash; declared plant it keeps 74 °C, and is raw", () => {
     const formula = undeclared("beet-lentil");
     expect(formulaLimit(formula, INGREDIENTS)).toMatchObject({ foodClass: "plant", state: null, raw: false });
     const limit = formulaLimit(washed(formula, "egg-whole"), INGREDIENTS);
@@ -69,9 +69,9 @@ describe("formulaLimit", () => {
       limitF: 160,
       from: ["whole egg, raw"],
     });
-    expect(() => formulaLimit({ ...washed(formula, "egg-whole"), foodClass: "plant" }, INGREDIENTS)).toThrow(
-      /beet-lentil: foodClass must be egg or as strict since egg-whole is raw egg, got "plant"/,
-    );
+    const bound = formulaLimit({ ...washed(formula, "egg-whole"), foodClass: "plant" }, INGREDIENTS);
+    expect(bound).toMatchObject({ foodClass: "plant", limitC: 74, limitF: 165, raw: true, from: ["whole egg, raw"] });
+    expect(bound.caution).toContain("Raw inside until its core has reached the limit");
     expect(formulaLimit(washed(formula, "egg-white-dried"), INGREDIENTS)).toMatchObject({
       foodClass: "readyToEat",
       raw: false,
@@ -79,10 +79,9 @@ describe("formulaLimit", () => {
     });
   });
 
-  it("finds egg stricter than fish: raw white in the pollock slab refuses the word fish", () => {
-    expect(() => formulaLimit(washed(demoFormula("pollock-dill"), "egg-white"), INGREDIENTS)).toThrow(
-      /foodClass must be egg .* egg-white is raw egg, got "fish"/,
-    );
+  it("finds egg stricter than fish: raw white in a pollock slab asks for egg's limit, and the word fish is no lie", () => {
+    const limit = formulaLimit(washed(demoFormula("pollock-dill"), "egg-white"), INGREDIENTS);
+    expect(limit).toMatchObject({ foodClass: "egg", limitC: coreLimit("egg").limitC, raw: true });
   });
 
   it("lets a stricter class stand", () => {

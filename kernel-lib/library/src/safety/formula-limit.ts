@@ -9,7 +9,7 @@ import { type CoreLimit, coreLimit } from "./core-limit";
  * its state is `cooked and cooled`, which always has 74 °C / 165 °F. Par-cooked stays raw.
  *
  * A declared class that is stricter stands; one that is milder, or says that nothing raw is in it when something is, is
- * refused. Where an ingredient states no class, the declared class is taken at its word and the caution says so; without
+ * refused, unless it is in there too, as fish bound with egg. Egg in a mix declared `plant` is no contradiction: the 74 °C of `plant` stands, with the caution of raw food. Where an ingredient states no class, the declared class is taken at its word and the caution says so; without
  * a declared class the strictest limit stands, as for raw food.
  *
  * @param formula from `parseFormula`
@@ -35,16 +35,23 @@ export function formulaLimit(
   const asked = strictest(used.flatMap((one) => RAW_CLASSES.find((raw) => raw === one.foodClass) ?? []));
   const cooled = state === "cooked and cooled";
 
-  if (asked !== null && declared !== undefined && milder(declared, asked) && !(cooled && declared === "readyToEat")) {
+  // an egg binder in a plant mix keeps the mix's 74 °C, which is more than egg asks for, and is raw all the same
+  const boundWithEgg = declared === "plant" && asked === "egg";
+  // a class that is in it is no contradiction beside a stricter one, as fish bound with egg: the stricter decides
+  const present = RAW_CLASSES.some((raw) => raw === declared) && used.some((one) => one.foodClass === declared);
+  const excused = boundWithEgg || present || (cooled && declared === "readyToEat");
+  if (asked !== null && declared !== undefined && milder(declared, asked) && !excused) {
     const { id } = used.find((one) => one.foodClass === asked) as Ingredient;
     const way = declared === "readyToEat" ? ', unless state is "cooked and cooled",' : "";
     fail(`${where}: foodClass`, `must be ${asked} or as strict${way} since ${id} is raw ${asked}`, declared);
   }
 
   const nothingRaw = used.every((one) => one.foodClass === "plant") ? "plant" : "readyToEat";
-  const foodClass = declared ?? (unstated.length > 0 ? undefined : (asked ?? nothingRaw));
-  const limit = coreLimit(foodClass, state);
-  const from = used.filter((one) => one.foodClass === foodClass && asked !== null).map((one) => one.name);
+  const stricterIn = asked !== null && declared !== undefined && present && milder(declared, asked);
+  const foodClass = stricterIn ? asked : (declared ?? (unstated.length > 0 ? undefined : (asked ?? nothingRaw)));
+  const limit = boundWithEgg ? { ...coreLimit(undefined, state), foodClass: declared } : coreLimit(foodClass, state);
+  const asking = boundWithEgg ? asked : foodClass;
+  const from = used.filter((one) => one.foodClass === asking && asked !== null).map((one) => one.name);
   const doubt = cooled || foodClass === "poultry" ? "" : unstatedText(unstated, declared);
   return Object.freeze({ ...limit, from: Object.freeze(from), caution: doubt + limit.caution });
 }
