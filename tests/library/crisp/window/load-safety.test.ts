@@ -33,7 +33,7 @@ describe("wholeLoadSafe", () => {
 
 describe("loadFactor", () => {
   it("leaves one load in a hundred, and asks more of larger and more scattered loads", () => {
-    const scatter = loadScatter(USUAL_NOISE, 0.03, 12);
+    const scatter = loadScatter({ noise: USUAL_NOISE, unevenness: 0.03, pieces: 12, elasticity: 0.8 });
     expect(wholeLoadSafe(scatter, Math.log(loadFactor(scatter)))).toBeCloseTo(0.99, 6);
     expect(loadFactor({ ...scatter, pieces: 40 })).toBeGreaterThan(loadFactor(scatter));
     expect(loadFactor({ ...scatter, run: 0.12 })).toBeGreaterThan(loadFactor(scatter));

@@ -43,7 +43,7 @@ export const PIECE_CORE_SPREAD = 0.05;
  * its rate): the clocks are short forms, and no kitchen is them. Our judgement, held to worlds that are not the clocks'.
  */
 export const SETTING_MISFIT: { readonly core: number; readonly crust: number; readonly brown: number } = Object.freeze({
-  core: 0.03,
+  core: 0.022,
   crust: 0.03,
   brown: 0.1,
 });

@@ -58,6 +58,13 @@ export function coreMin(basis: ClockBasis, piece: PieceConstants, thicknessMm: n
   return slowMin + Math.log((plateauC - slowC) / (plateauC - limitC)) / perMin;
 }
 
+/** By how many percent the core's time falls when the coefficient rises by one [-]: the surface's share of it, 0 to 1. */
+export function coreElasticity(basis: ClockBasis, piece: PieceConstants, thicknessMm: number): number {
+  const more = { ...piece, coefficientWm2K: 1.02 * piece.coefficientWm2K };
+  const ratio = coreMin(basis, piece, thicknessMm) / coreMin(basis, more, thicknessMm);
+  return Number.isFinite(ratio) ? Math.min(1, Math.max(0.3, Math.log(ratio) / Math.log(1.02))) : 1;
+}
+
 function scaled(
   basis: ClockBasis,
   piece: PieceConstants,

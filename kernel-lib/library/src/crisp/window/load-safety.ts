@@ -5,11 +5,9 @@ import { NEVER_MIN } from "./window-setting";
 /** Share of loads in which every piece must be at its limit at a recommended time [-]. */
 export const SAFE_LOADS = 0.99;
 /** Confidence in a safe time against what the trials leave uncertain [-]. */
-export const SAFE_CONFIDENCE = 0.98;
+export const SAFE_CONFIDENCE = 0.97;
 /** Standard normal value of that confidence. */
-const CONFIDENCE_Z = 2.0537;
-/** The core's time changes by so much of a change in the coefficient: the surface's share, at its usual upper end [-]. */
-const SURFACE_SHARE = 0.85;
+const CONFIDENCE_Z = 1.8808;
 /** The core's time changes with the thickness by this power, between 1 (surface) and 2 (inside). */
 const THICKNESS_POWER = 1.3;
 
@@ -20,10 +18,20 @@ export interface LoadScatter {
   readonly pieces: number;
 }
 
+/** What `loadScatter` works from. */
+export interface LoadScatterOptions {
+  readonly noise: CrispNoise;
+  readonly unevenness: number;
+  /** pieces that go in together */
+  readonly pieces: number;
+  /** how much of a change in the coefficient the core's time takes part in [-]: see `coreElasticity` */
+  readonly elasticity: number;
+}
+
 /** Scatter of core times from run to run, session to session, place to place and piece to piece. */
-export function loadScatter(noise: CrispNoise, unevenness: number, pieces: number): LoadScatter {
+export function loadScatter({ noise, unevenness, pieces, elasticity }: LoadScatterOptions): LoadScatter {
   return {
-    run: SURFACE_SHARE * Math.hypot(noise.run, noise.session),
+    run: elasticity * Math.hypot(noise.run, noise.session),
     piece: Math.hypot(PIECE_CORE_SPREAD, THICKNESS_POWER * unevenness),
     pieces,
   };
@@ -60,9 +68,9 @@ export function loadFactor(scatter: LoadScatter): number {
 }
 
 /**
- * Time from which all pieces of 99 of 100 loads are at their limit, with 98 % confidence: the larger of the drawn typical
+ * Time from which all pieces of 99 of 100 loads are at their limit, with 97 % confidence: the larger of the drawn typical
  * core times' own quantile and that of the lognormal with their middle and spread (so that a few draws do not flatter the
- * tail), times `loadFactor`. Never, when more than one draw in fifty never gets there.
+ * tail), times `loadFactor`. Never, when more than three draws in a hundred never get there.
  */
 export function safeFrom(typicalCoreMin: Float64Array, factor: number): number {
   const count = typicalCoreMin.length;

@@ -24,7 +24,7 @@ const EDGE_DISTANCE = 0.2;
 const OUTSIDE_DISTANCE = 1.2;
 
 /** Growth of the misfit over one unit of distance: for the core, the crust and browning; our judgement. */
-const GROWTH = { core: 0.03, crust: 0.03, brown: 0.1 };
+const GROWTH = { core: 0.015, crust: 0.03, brown: 0.1 };
 
 /**
  * What the clocks may miss at a setting: a floor, larger where the log has shown it to be (`noise.misfit`), and a part

@@ -5,8 +5,9 @@ import type { PiecePlace } from "../calibration/piece-at";
 import { browningTableOf } from "../clocks/browning-clock";
 import type { BrowningTable } from "../clocks/browning-table";
 import type { ClockBasis } from "../clocks/clock-basis";
+import { coreElasticity } from "../clocks/core-clock";
 import type { PieceConstants } from "../clocks/piece-constants";
-import { drawConstants, pieceOfDraw } from "./draw-pieces";
+import { drawConstants, modePiece, pieceOfDraw } from "./draw-pieces";
 import { type LoadScatter, loadFactor, loadScatter, safeFrom, wholeLoadSafe } from "./load-safety";
 import type { Misfit } from "./misfit-at";
 import { momentsOf, type SettledSetting, safeCoreMin } from "./window-setting";
@@ -114,7 +115,14 @@ export function piecesAt(
     times.opensMin[at] = Math.max(times.coreMin[at], times.crispMin[at]);
     times.closesMin[at] = Math.min(moments.brownMin, moments.dryMin);
   }
-  return { ...times, scatter: loadScatter(noise, unevenness, setting.piecesPerLoad) };
+  return { ...times, scatter: scatterAt(stock.calibration, basis, setting) };
+}
+
+/** The scatter of core times at a setting, the run's through the surface's share at the most probable constants. */
+export function scatterAt(calibration: CrispCalibration, basis: ClockBasis, setting: SettledSetting): LoadScatter {
+  const { noise, unevenness } = calibration;
+  const elasticity = coreElasticity(basis, modePiece(calibration, setting), setting.thicknessMm);
+  return loadScatter({ noise, unevenness, pieces: setting.piecesPerLoad, elasticity });
 }
 
 /** Chance of success at every time, and what each part of it does. */
@@ -129,7 +137,7 @@ export interface SuccessOverTime {
   readonly safeLoads: readonly number[];
   readonly crisp: readonly number[];
   readonly overdone: readonly number[];
-  /** from here on all pieces of 99 of 100 loads are safe, with 98 % confidence (min) */
+  /** from here on all pieces of 99 of 100 loads are safe, with 97 % confidence (min) */
   readonly safeFromMin: number;
   /** number of pieces drawn */
   readonly draws: number;
@@ -192,7 +200,7 @@ function safeLoadsAt(pieces: PieceTimes, timesMin: readonly number[]): number[] 
   });
 }
 
-/** Time from which all pieces of 99 of 100 loads are safe, with 98 % confidence (min): see `safeFrom`; `factor` from `loadFactor`. */
+/** Time from which all pieces of 99 of 100 loads are safe, with 97 % confidence (min): see `safeFrom`; `factor` from `loadFactor`. */
 export function safeFromMin(pieces: PieceTimes, factor: number = loadFactor(pieces.scatter)): number {
   return safeFrom(pieces.typicalCoreMin, factor);
 }

@@ -1,8 +1,16 @@
 import { fail } from "../../check/check";
 import type { CrispCalibration } from "../calibration/calibrate-crisp";
-import { loadFactor, loadScatter } from "./load-safety";
+import { loadFactor } from "./load-safety";
 import { misfitAt } from "./misfit-at";
-import { drawnPieces, type PieceTimes, pieceStock, piecesAt, safeFromMin, successOverTime } from "./success-over-time";
+import {
+  drawnPieces,
+  type PieceTimes,
+  pieceStock,
+  piecesAt,
+  safeFromMin,
+  scatterAt,
+  successOverTime,
+} from "./success-over-time";
 import { basisOf, type SettledSetting, settle, type WindowSetting } from "./window-setting";
 
 /** What the maps work from. */
@@ -76,11 +84,12 @@ export function windowMapOverSetpoint(
   rising(setpointsC, "windowMapOverSetpoint: setpointsC");
   const setting = settle({ ...rest, thicknessMm: thicknessesMm[0], setpointC: setpointsC[0] }, "windowMapOverSetpoint");
   const stock = pieceStock(calibration, { count: draws, seed });
-  const factor = loadFactor(loadScatter(calibration.noise, calibration.unevenness, setting.piecesPerLoad));
   const cells = setpointsC.map((setpointC, row) => {
     const here = { ...setting, setpointC };
     const basis = basisOf(calibration, here);
     const drawn = drawnPieces(stock, here, basis);
+    // the surface's share falls with thickness: the thinnest slab's serves the row, on the late side for the others
+    const factor = loadFactor(scatterAt(calibration, basis, here));
     const line = thicknessesMm.map((thicknessMm) => {
       const cell = { ...here, thicknessMm };
       const pieces = piecesAt(stock, basis, cell, misfitAt(calibration, cell, basis.coreError), drawn);
