@@ -3,19 +3,22 @@ import { freezeDeep } from "../../check/freeze-deep";
 import { ownValue } from "../../check/own-value";
 import { normalQuantile } from "../../statistics/distributions/normal-distribution";
 import { designRow } from "../models/design-columns";
+import type { OrderedScoresFit } from "./fit-ordered-scores";
 import type { YesNoFit } from "./fit-yes-no";
 
 /** Where a share is reached. */
 export interface ValueAtShareOptions {
   /** the numeric covariate to solve for, such as "timeMin" */
   readonly covariate: string;
-  /** share that is yes [-]; 0.5 unless given */
+  /** share that is yes, or that scores at least `score` [-]; 0.5 unless given */
   readonly share?: number;
+  /** for ordered scores: this score or a higher one */
+  readonly score?: number;
   /** the other covariates by name; none unless the fit has more than one */
   readonly at?: Readonly<Record<string, number | string>>;
 }
 
-/** The value of a covariate at which a share is yes, with both usual intervals. */
+/** The value of a covariate at which a share is yes or scores enough, with both usual intervals. */
 export interface ValueAtShare {
   readonly value: number;
   readonly standardError: number;
@@ -29,23 +32,27 @@ export interface ValueAtShare {
 }
 
 /**
- * The value of one covariate at which a share of outcomes is yes, such as the time when half or 90 % are crisp:
- * x = (logit share − a)/b, with the delta-method and Fieller intervals (Finney 1971, ch. 4).
+ * The value of one covariate at which a share of outcomes is yes, or scores at least so much, such as the time when half or
+ * 90 % are crisp: x = (logit share − a)/b, a being minus the cut below `score` for ordered scores, with the delta-method and Fieller intervals (Finney 1971, ch. 4).
  *
  * @example
  * const fit = fitYesNo({ covariates: { timeMin: [8, 9, 10, 11, 12, 13, 14, 15] }, yes: [0, 0, 0, 1, 0, 1, 1, 1] });
  * valueAtShare(fit, { covariate: "timeMin" }).value; // → 11.5
+ * const scores = fitOrderedScores({ covariates: { timeMin: [8, 9, 10, 11, 12, 13, 14, 15, 16] }, score: [1, 1, 2, 1, 2, 3, 2, 3, 3] });
+ * valueAtShare(scores, { covariate: "timeMin", score: 3, share: 0.9 }).value; // → 15.3
  */
-export function valueAtShare(fit: YesNoFit, options: ValueAtShareOptions): ValueAtShare {
+export function valueAtShare(fit: YesNoFit | OrderedScoresFit, options: ValueAtShareOptions): ValueAtShare {
   const where = "valueAtShare";
-  const { covariate, share = 0.5, at = {} } = options;
+  const { covariate, share = 0.5, score, at = {} } = options;
   within(share, 0.001, 0.999, `${where}: share`, "");
   const range = ownValue(fit.ranges, covariate);
   if (range === undefined)
     fail(`${where}: covariate`, `must be one of ${Object.keys(fit.ranges).join(", ")}`, covariate);
   const { row } = designRow(where, fit, { ...at, [covariate]: 0 });
+  const rest = "scores" in fit ? scoreRow(fit, row, score) : [1, ...row];
+  if (!("scores" in fit) && score !== undefined)
+    fail(`${where}: score`, "must be left out for a fit of yes and no", score);
   const index = fit.names.indexOf(covariate);
-  const rest = [1, ...row];
   const slope = fit.parameters[covariate].estimate;
   const target = Math.log(share / (1 - share));
   let base = 0;
@@ -67,7 +74,7 @@ export function valueAtShare(fit: YesNoFit, options: ValueAtShareOptions): Value
   const root = b * b - 4 * a * c;
   const fieller95: readonly [number, number] | null =
     a > 0 && root >= 0 ? [(-b - Math.sqrt(root)) / (2 * a), (-b + Math.sqrt(root)) / (2 * a)] : null;
-  const percent = `${Math.round(1000 * share) / 10} %`;
+  const who = `${Math.round(1000 * share) / 10} % ${score === undefined ? "are yes" : `score ${score} or more`}`;
   return freezeDeep({
     value,
     standardError,
@@ -75,7 +82,15 @@ export function valueAtShare(fit: YesNoFit, options: ValueAtShareOptions): Value
     fieller95,
     extrapolated: value < range[0] || value > range[1],
     reading: fieller95
-      ? `${percent} are yes at ${covariate} ${value.toPrecision(3)} (95 % ${fieller95[0].toPrecision(3)} to ${fieller95[1].toPrecision(3)}, Fieller).`
-      : `${percent} are yes at ${covariate} ${value.toPrecision(3)}, but its slope is not clearly different from zero, so there is no interval: log more trials.`,
+      ? `${who} at ${covariate} ${value.toPrecision(3)} (95 % ${fieller95[0].toPrecision(3)} to ${fieller95[1].toPrecision(3)}, Fieller).`
+      : `${who} at ${covariate} ${value.toPrecision(3)}, but its slope is not clearly different from zero, so there is no interval: log more trials.`,
   });
+}
+
+/** The covariates' entries and −1 at the cut below a score: its log odds are that sum. */
+function scoreRow(fit: OrderedScoresFit, row: readonly number[], score: number | undefined): number[] {
+  const above = fit.scores.slice(1);
+  if (score === undefined || !above.includes(score))
+    fail("valueAtShare: score", `must be one of ${above.join(", ")} (that score or more)`, score);
+  return [...row, ...above.map((one) => (one === score ? -1 : 0))];
 }
