@@ -43,4 +43,37 @@ describe("fitLinear and fitPolynomial", () => {
     });
     expect(predictPolynomial(polynomial, 13).extrapolated).toBe(true);
   });
+  it("through zero, finds the slope of trials at one repeated x, by hand", () => {
+    const y = [8.2, 7.9, 8.1, 7.8];
+    const fit = fitLinear({ covariates: { x: [4, 4, 4, 4] }, y, intercept: false });
+    // b = mean(y)/4 and its standard error s/(4 √4), s² = (0.04 + 0.01 + 0.01 + 0.04)/3
+    expect(fit.parameters.x.estimate).toBeCloseTo(2, 12);
+    expect(fit.parameters.x.standardError).toBeCloseTo(Math.sqrt(0.1 / 3) / 8, 12);
+    expect(fit.degreesOfFreedom).toBe(3);
+    expect(predictLinear(fit, { x: 4 }).value).toBeCloseTo(8, 12);
+    expect(predictLinear(fit, { x: 4 }).extrapolated).toBe(false);
+    expect(predictLinear(fit, { x: 5 }).extrapolated).toBe(true);
+  });
+  it("through zero, takes equal y where x varies, and a repeated x beside one that varies", () => {
+    // b = Σxy/Σx² = 8·12/50
+    expect(
+      fitLinear({ covariates: { x: [3, 4, 5] }, y: [8, 8, 8], intercept: false }).parameters.x.estimate,
+    ).toBeCloseTo(96 / 50, 12);
+    const both = fitLinear({ covariates: { one: x.map(() => 1), x }, y: straight, intercept: false });
+    const plain = fitLinear({ covariates: { x }, y: straight });
+    expect(both.parameters.one.estimate).toBeCloseTo(plain.parameters.intercept.estimate, 11);
+    expect(both.parameters.one.standardError).toBeCloseTo(plain.parameters.intercept.standardError ?? 0, 11);
+  });
+  it("refuses what no slope through zero can be told from, and a repeated x beside a constant", () => {
+    const through = (given: number[], y: number[]) => () =>
+      fitLinear({ covariates: { x: given }, y, intercept: false });
+    expect(through([0, 0, 0], [1, 2, 3])).toThrow(
+      "x must not be 0 throughout: log trials at another x, or leave it out",
+    );
+    expect(through([4, 4, 4], [8, 8, 8])).toThrow("y must vary: all 3 values are equal");
+    expect(through([3, 4, 5], [0, 0, 0])).toThrow("y must vary: all 3 values are equal");
+    expect(() => fitLinear({ covariates: { x: [4, 4, 4, 4] }, y: [8, 7, 9, 8] })).toThrow(
+      "x must vary: log trials at a second value of x",
+    );
+  });
 });

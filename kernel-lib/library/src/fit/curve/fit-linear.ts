@@ -40,6 +40,7 @@ export interface LinearFit extends Fit<string> {
 /**
  * Multiple linear regression y = b0 + Σ bⱼ xⱼ by Householder QR on centred, scaled columns with refinement in double
  * precision squared, so that nearly dependent columns keep their digits. Parameters are named `intercept` and by covariate.
+ * Without the constant a slope through zero is told, even by trials at one x alone.
  *
  * @returns estimates with standard errors, R², F test, PRESS; throws when columns depend on each other
  * @example
@@ -59,7 +60,7 @@ export function fitLinear(options: FitLinearOptions): LinearFit {
       fail(`${where}: weights[${i}]`, "must be > 0; to leave a point out, leave it out of every column", weights[i]);
     }
   });
-  const design = designColumns(where, options.covariates, n);
+  const design = designColumns(where, options.covariates, n, intercept);
   const names = intercept ? ["intercept", ...design.names] : [...design.names];
   const p = names.length;
   if (n <= p) {
@@ -69,7 +70,8 @@ export function fitLinear(options: FitLinearOptions): LinearFit {
       n,
     );
   }
-  if (y.every((value) => value === y[0])) fail(`${where}: y`, `must vary: all ${n} values are equal`, y[0]);
+  const flat = intercept || y[0] === 0 || Object.values(design.ranges).every(([low, high]) => low === high);
+  if (flat && y.every((value) => value === y[0])) fail(`${where}: y`, `must vary: all ${n} values are equal`, y[0]);
 
   const totalWeight = weights.reduce((sum, weight) => sum + weight, 0);
   const meanOf = (values: ArrayLike<number>): number => {

@@ -14,8 +14,11 @@ export interface DesignColumns {
   readonly ranges: Readonly<Record<string, readonly [number, number]>>;
 }
 
-/** Turns covariates into columns, numbers first; a word covariate's columns are named `appliance[large]`, against its first word. */
-export function designColumns(where: string, covariates: Covariates, n: number): DesignColumns {
+/**
+ * Turns covariates into columns, numbers first; a word covariate's columns are named `appliance[large]`, against its first
+ * word. Beside a constant a number must vary; without one it need only differ from zero.
+ */
+export function designColumns(where: string, covariates: Covariates, n: number, constant = true): DesignColumns {
   const names: string[] = [];
   const columns: Float64Array[] = [];
   const levels = new Map<string, readonly string[]>();
@@ -44,7 +47,10 @@ export function designColumns(where: string, covariates: Covariates, n: number):
     columns.push(Float64Array.from(values));
     const range = [smallestOf(values), largestOf(values)] as const;
     ranges.set(name, range);
-    if (range[0] === range[1]) {
+    if (range[0] === 0 && range[1] === 0 && !constant) {
+      fail(`${where}: ${name}`, `must not be 0 throughout: log trials at another ${name}, or leave it out`, 0);
+    }
+    if (range[0] === range[1] && constant) {
       fail(`${where}: ${name}`, `must vary: log trials at a second value of ${name}, or leave it out`, values[0]);
     }
   }
