@@ -27,14 +27,17 @@ export interface Estimates<Name extends string = string> {
   readonly correlation: readonly (readonly number[])[];
   /** observations */
   readonly n: number;
-  /** observations minus estimated parameters */
+  /** observations minus free parameters, one that rests at a bound among them, as it was free to leave it */
   readonly degreesOfFreedom: number;
   /** the scatter was known or is set by the likelihood, so intervals use the normal in place of Student's t */
   readonly sdKnown: boolean;
   /** least and greatest x of the data; null when the fit has no single x */
   readonly rangeX: readonly [number, number] | null;
   readonly logLikelihood: number;
-  /** smaller is better; Infinity when there are too few observations to correct for their number */
+  /**
+   * smaller is better; Infinity when there are too few observations to correct for their number. A parameter that rests at a
+   * bound does not count, here and in `bic`
+   */
   readonly aicc: number;
   readonly bic: number;
   readonly converged: boolean;

@@ -6,8 +6,12 @@ import type { Estimates, Fit } from "../fit";
 /** One fit among several of the same data. */
 export interface ComparedFit {
   readonly name: string;
-  /** estimated parameters, the residual sd not counted */
+  /** estimated parameters, the residual sd not counted, nor those that rest at a bound */
   readonly parameterCount: number;
+  /** names that rest at a bound */
+  readonly atBound: readonly string[];
+  /** the narrower fit whose curve this one is again, as what sets them apart rests at a bound; its weight then counts there */
+  readonly sameAs: string | null;
   /** null for a fit that is not by least squares, as are the residual sd and the leave-one-out error */
   readonly rss: number | null;
   readonly residualSd: number | null;
@@ -65,15 +69,31 @@ export function compareFits(fits: Readonly<Record<string, Estimates>>): FitCompa
       "must hold at least one that converged",
       entries.map(([name]) => name),
     );
+  const counts = usable.map(([, fit]) => n - fit.degreesOfFreedom - restingOf(fit).length);
+  const sameAs = usable.map(([, fit], i) => {
+    if (restingOf(fit).length === 0) return null;
+    const twin = usable.findIndex(
+      ([, other], j) =>
+        counts[j] === counts[i] &&
+        other.degreesOfFreedom > fit.degreesOfFreedom &&
+        restingOf(other).length === 0 &&
+        Math.abs(other.logLikelihood - fit.logLikelihood) < 1e-6 * (1 + Math.abs(fit.logLikelihood)),
+    );
+    return twin < 0 ? null : usable[twin][0];
+  });
   const lowest = smallestOf(usable.map(([, fit]) => fit.aicc));
-  const shares = usable.map(([, fit]) => (Number.isFinite(fit.aicc) ? Math.exp(-0.5 * (fit.aicc - lowest)) : 0));
+  const shares = usable.map(([, fit], i) =>
+    Number.isFinite(fit.aicc) && sameAs[i] === null ? Math.exp(-0.5 * (fit.aicc - lowest)) : 0,
+  );
   const total = shares.reduce((sum, share) => sum + share, 0);
   const rows = usable
     .map(([name, fit], i): ComparedFit => {
       const squares = "leverage" in fit ? (fit as Fit) : null;
       return {
         name,
-        parameterCount: n - fit.degreesOfFreedom,
+        parameterCount: counts[i],
+        atBound: restingOf(fit),
+        sameAs: sameAs[i],
         rss: squares?.rss ?? null,
         residualSd: squares?.residualSd ?? null,
         aicc: fit.aicc,
@@ -83,14 +103,36 @@ export function compareFits(fits: Readonly<Record<string, Estimates>>): FitCompa
         leaveOneOutError: squares ? leaveOneOutError(squares) : null,
       };
     })
-    .sort((one, other) => one.aicc - other.aicc || one.parameterCount - other.parameterCount);
+    .sort(byAicc);
   const left = entries.filter(([, fit]) => !fit.converged).map(([name]) => `${name} did not converge and is left out.`);
-  const [best, second] = rows;
+  const rest = usable.flatMap(([name, fit], i) => {
+    const resting = restingOf(fit);
+    if (resting.length === 0) return [];
+    const bounds = resting.map((one) => `${one} = ${fit.parameters[one].estimate}`).join(", ");
+    return sameAs[i] === null
+      ? [`${name} rests at ${bounds}, which its count of parameters leaves out.`]
+      : [
+          `${name} rests at ${bounds}: it is the curve of ${sameAs[i]} again, with as many parameters, and its weight counts there.`,
+        ];
+  });
+  const [best, second] = rows.filter((row) => row.sameAs === null);
   const reading =
     second === undefined
       ? `Only ${best.name} could be compared.`
       : `AICc is lowest for ${best.name}; ${second.name} comes next, ${second.deltaAicc.toFixed(1)} above it${second.deltaAicc < 2 ? ", too close to tell apart" : ""}.`;
-  return freezeDeep({ kind: "comparison", n, rows, best: best.name, reading, notes: left });
+  return freezeDeep({ kind: "comparison", n, rows, best: best.name, reading, notes: [...left, ...rest] });
+}
+
+/** Names of the parameters that rest at a bound. */
+function restingOf(fit: Estimates): string[] {
+  return fit.names.filter((name) => fit.parameters[name].atBound !== null);
+}
+
+/** The lowest AICc first; of one curve under two names the narrower form. */
+function byAicc(one: ComparedFit, other: ComparedFit): number {
+  if (one.sameAs === other.name) return 1;
+  if (other.sameAs === one.name) return -1;
+  return one.aicc - other.aicc || one.parameterCount - other.parameterCount;
 }
 
 function leaveOneOutError(fit: Fit): number {

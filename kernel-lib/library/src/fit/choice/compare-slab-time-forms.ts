@@ -14,7 +14,8 @@ export interface SlabTimeComparison extends FitComparison {
 
 /**
  * Fits every form of the slab time and compares them by AICc (Hurvich & Tsai 1989), with one sentence on which terms
- * these trials support. A term counts as supported when AICc falls by more than 2 with it, weakly when it falls by less.
+ * these trials support. A term counts as supported when the best form with it has an AICc lower by more than 2 than the best
+ * without it, weakly when by less. A term that rests at its bound 0 is not in the curve and not counted.
  *
  * @example
  * const trials = { thicknessMm: [6, 6, 9, 9, 12, 12, 16, 16], timeMin: [8.9, 9.3, 11.6, 11.2, 14.3, 14.7, 19.2, 18.7] };
@@ -45,19 +46,29 @@ export function compareSlabTimeForms(options: Omit<SlabTimeOptions, "form">): Sl
   });
 }
 
+/** The forms with each term and their restrictions without it. */
+const TERMS = { b: ["full", "noConstant"], c0: ["full", "linear"] } as const;
+const PLAIN = ["full", "noConstant", "linear", "slopeOnly"] as const;
+
 function readingOf(fits: { readonly [F in SlabTimeForm]?: SlabTimeFit }, best: SlabTimeForm, trials: number): string {
-  const { full, linear, noConstant } = fits;
-  const parts: string[] = [];
-  if (full && Number.isFinite(full.aicc)) {
-    if (linear) parts.push(`the L² term is ${support(linear.aicc - full.aicc)} by these ${trials} trials`);
-    if (noConstant) parts.push(`the constant c0 is ${support(noConstant.aicc - full.aicc)}`);
-  } else {
-    parts.push(`${trials} trials are too few to judge the full form`);
-  }
-  return `AICc is lowest for ${SLAB_TIME_EQUATIONS[best]}: ${parts.join(", and ")}.`;
+  const opening = `AICc is lowest for ${SLAB_TIME_EQUATIONS[best]}`;
+  if (!(fits.full && Number.isFinite(fits.full.aicc)))
+    return `${opening}: ${trials} trials are too few to judge the full form.`;
+  return `${opening}: the L² term is ${support(fits, "b")} by these ${trials} trials, and the constant c0 is ${support(fits, "c0")}.`;
 }
 
-function support(fall: number): string {
+/** The best form that estimates a term against the best without it; one in which it rests at its bound is without it. */
+function support(fits: { readonly [F in SlabTimeForm]?: SlabTimeFit }, term: "b" | "c0"): string {
+  const lowest = { with: Number.POSITIVE_INFINITY, without: Number.POSITIVE_INFINITY };
+  for (const form of PLAIN) {
+    const fit = fits[form];
+    if (!fit?.converged) continue;
+    const side =
+      (TERMS[term] as readonly string[]).includes(form) && fit.parameters[term].atBound === null ? "with" : "without";
+    lowest[side] = Math.min(lowest[side], fit.aicc);
+  }
+  if (lowest.with === Number.POSITIVE_INFINITY) return "not supported (it rests at its bound 0)";
+  const fall = lowest.without - lowest.with;
   if (fall > 2) return `supported (AICc falls by ${fall.toFixed(1)} with it)`;
   if (fall > 0) return `weakly supported (AICc falls by ${fall.toFixed(1)} with it)`;
   return `not supported (AICc rises by ${(-fall).toFixed(1)} with it)`;

@@ -18,6 +18,15 @@ export interface SlabTimeOptions {
   readonly scatter?: SlabTimeScatter;
 }
 
+/** What the restricted forms hold at zero. */
+const FIXED: Readonly<Record<SlabTimeForm, { readonly c0?: 0; readonly b?: 0 }>> = {
+  full: {},
+  noConstant: { c0: 0 },
+  linear: { b: 0 },
+  slopeOnly: { c0: 0, b: 0 },
+  powerLaw: {},
+};
+
 /** How trials scatter about the curve: by the same minutes everywhere, or by the same share of the time. */
 export type SlabTimeScatter = "constant" | "proportional";
 
@@ -60,7 +69,7 @@ export function fitSlabTime(options: SlabTimeOptions): SlabTimeFit {
     positive(value, `${where}: thicknessMm[${i}]`, "mm");
     positive(timeMin[i], `${where}: timeMin[${i}]`, "min");
   });
-  const needed = form === "full" ? 3 : 2;
+  const needed = form === "full" ? 3 : form === "slopeOnly" ? 1 : 2;
   const thicknesses = new Set(thicknessMm).size;
   if (thicknesses < needed) {
     const advice =
@@ -76,14 +85,14 @@ export function fitSlabTime(options: SlabTimeOptions): SlabTimeFit {
   if (thicknessMm.length <= needed) {
     fail(
       `${where}: trials`,
-      `must number more than the ${needed} parameters of ${SLAB_TIME_EQUATIONS[form]}, so that their doubt can be told: log more trials`,
+      `must number more than the ${needed} parameter${needed > 1 ? "s" : ""} of ${SLAB_TIME_EQUATIONS[form]}, so that their doubt can be told: log more trials`,
       thicknessMm.length,
     );
   }
   const fitWith = (given: readonly number[] | undefined): SlabTimeFit => {
     const data = { x: thicknessMm, y: timeMin, weights: given };
     if (form === "powerLaw") return { ...fitCurveFor(where, SLAB_POWER_MODEL, data), form, scatter };
-    const fixed = form === "noConstant" ? { c0: 0 } : form === "linear" ? { b: 0 } : {};
+    const fixed = FIXED[form];
     return {
       ...fitCurveFor(where, SLAB_TIME_MODEL, data, { fixed }),
       equation: SLAB_TIME_EQUATIONS[form],

@@ -125,7 +125,8 @@ export function summariseFit<Name extends string>(parts: FitParts<Name>): Fit<Na
     );
   }
 
-  const count = p + (sdKnown ? 0 : 1);
+  // one at its bound is held there, not estimated: the curve is that of the narrower form (Anraku 1999 counts likewise)
+  const count = open.length + (sdKnown ? 0 : 1);
   const logLikelihood =
     0.5 * parts.sumLogWeights -
     0.5 * n * Math.log(2 * Math.PI) -

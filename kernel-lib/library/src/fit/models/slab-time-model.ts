@@ -2,12 +2,12 @@ import type { CurveModel } from "./curve-model";
 
 /**
  * The forms in which a slab's time depends on its thickness L:
- * `full` t = c0 + aL + bL², `noConstant` t = aL + bL², `linear` t = c0 + aL, `powerLaw` t = aLᵖ.
+ * `full` t = c0 + aL + bL², `noConstant` t = aL + bL², `linear` t = c0 + aL, `powerLaw` t = aLᵖ, `slopeOnly` t = aL.
  */
-export type SlabTimeForm = "full" | "noConstant" | "linear" | "powerLaw";
+export type SlabTimeForm = "full" | "noConstant" | "linear" | "powerLaw" | "slopeOnly";
 
 /** In the order of their size, the widest first. */
-export const SLAB_TIME_FORMS: readonly SlabTimeForm[] = ["full", "noConstant", "linear", "powerLaw"];
+export const SLAB_TIME_FORMS: readonly SlabTimeForm[] = ["full", "noConstant", "linear", "powerLaw", "slopeOnly"];
 
 /** How each form is written. */
 export const SLAB_TIME_EQUATIONS: Readonly<Record<SlabTimeForm, string>> = {
@@ -15,6 +15,7 @@ export const SLAB_TIME_EQUATIONS: Readonly<Record<SlabTimeForm, string>> = {
   noConstant: "t = aL + bL²",
   linear: "t = c0 + aL",
   powerLaw: "t = aLᵖ",
+  slopeOnly: "t = aL",
 };
 
 /** t = c0 + aL + bL², c0 (min), a (min/mm), b (min/mm²) all ≥ 0; the restrictions fix c0 or b at zero. */
