@@ -31,4 +31,29 @@ describe("borrowedPriors", () => {
     expect(prior.middle).toBeLessThan(44);
     expect(borrowedPriors([{ name: "silent", calibration: telling(60, 0.9) }])).toEqual([]);
   });
+
+  it("counts the generic prior once, however many products there are", () => {
+    const generic = calibrationAt([0, 0, 0, 0, 0, 0, 0, 0, 0], 0.5).constants[0].prior;
+    const unit = Math.log(generic.spread);
+    const between = Math.log(1.08);
+    // each product's trials alone say 50 with a sd of half the prior's: with the prior, 1/sd² = 4 + 1 in its own unit
+    const own = 4 * (Math.log(50 / generic.middle) / unit);
+    const product = {
+      name: "one",
+      calibration: telling(generic.middle * Math.exp((own / 5) * unit), Math.sqrt(1 / 5)),
+    };
+    const of = (count: number) => borrowedPriors(Array.from({ length: count }, () => product))[0];
+    // many products outweigh the prior: their mean goes to what their trials say, not to each one's mixture with the prior
+    expect(of(1).middle).toBeLessThan(48.5);
+    expect(of(400).middle).toBeCloseTo(50, 0);
+    expect(Math.log(of(400).spread)).toBeCloseTo(between, 2);
+    // two products: posterior weights less one prior, by hand
+    const weight = 1 / (unit ** 2 / 5 + between ** 2);
+    const once = 1 / (unit ** 2 + between ** 2);
+    const mean =
+      (2 * weight * Math.log(product.calibration.constants[0].estimate) - once * Math.log(generic.middle)) /
+      (2 * weight - once);
+    expect(Math.log(of(2).middle)).toBeCloseTo(mean, 10);
+    expect(Math.log(of(2).spread) ** 2).toBeCloseTo(1 / (2 * weight - once) + between ** 2, 10);
+  });
 });

@@ -8,8 +8,10 @@ const BETWEEN = { log: Math.log(1.08), plain: 0.05 };
  * Priors for what belongs to the appliances, the load and the turn, from calibrations of other products in the same
  * kitchen: each constant that their trials tell of, weighted by how well they do.
  *
- * With estimates xᵢ of variance vᵢ (on the logarithm where the constant has one) and a spread τ between products:
- * mean Σwᵢxᵢ/Σwᵢ, wᵢ = 1/(vᵢ + τ²); variance 1/Σwᵢ + τ². τ is 8 %, or 0.05 for a share (our judgement).
+ * With estimates xᵢ of variance vᵢ (on the logarithm where the constant has one) and a spread τ between products, each
+ * weighs wᵢ = 1/(vᵢ + τ²). Every one of k products was calibrated with the generic prior (x₀, v₀) in it, which must count
+ * once, so k − 1 of its weights w₀ = 1/(v₀ + τ²) are taken off: W = Σwᵢ − (k − 1)w₀, mean (Σwᵢxᵢ − (k − 1)w₀x₀)/W, variance
+ * 1/W + τ². A product whose trials say nothing then changes nothing. τ is 8 %, or 0.05 for a share (our judgement).
  *
  * @param others calibrations with the names of their products
  * @returns priors to give to `calibrateCrisp`; none for a constant that no other product tells of
@@ -31,11 +33,12 @@ export function borrowedPriors(
       const { prior } = own[0].constant;
       const onLog = prior.scale === "log";
       const between = BETWEEN[prior.scale];
-      let weights = 0;
-      let sum = 0;
+      const unitOf = ({ spread }: CrispPrior): number => (onLog ? Math.log(spread) : spread);
+      const again = (own.length - 1) / (unitOf(prior) ** 2 + between ** 2);
+      let weights = -again;
+      let sum = -again * (onLog ? Math.log(prior.middle) : prior.middle);
       for (const { constant, sd } of own) {
-        const unit = onLog ? Math.log(constant.prior.spread) : constant.prior.spread;
-        const weight = 1 / ((unit * sd) ** 2 + between ** 2);
+        const weight = 1 / ((unitOf(constant.prior) * sd) ** 2 + between ** 2);
         weights += weight;
         sum += weight * (onLog ? Math.log(constant.estimate) : constant.estimate);
       }
