@@ -2,7 +2,9 @@ import { describe, expect, it } from "vitest";
 import { compareVariants, VARIANT_METRICS } from "../../../kernel-lib/library/src/advice/compare-variants";
 import { decide } from "../../../kernel-lib/library/src/advice/decide";
 import { loadKitchen } from "../../../kernel-lib/library/src/notebook/load-kitchen";
+import { slabThickness } from "../../../kernel-lib/library/src/pan/slab-thickness";
 import type { Kitchen } from "../../../kernel-lib/library/src/trials/kitchen";
+import { panOf } from "../../../kernel-lib/library/src/trials/kitchen-lookup";
 import {
   compareVariantsFigure,
   variantDifferencesFigure,
@@ -118,6 +120,63 @@ describe("compareVariants", () => {
       const { meanStandardErrorG } = pieceSpread({ ...pieces, thicknessCvPercent: 100 * unevenness });
       expect(metrics.pieceG!.standardError).toBeCloseTo(meanStandardErrorG, 12);
     }
+  });
+});
+
+describe("compareVariants on probes that read high", () => {
+  /** The kitchen with every trial's probes set to its mass thickness times a factor, each trial so often. */
+  function probing(factorOf: (variantId: string, index: number) => number, repeats = 1): Kitchen {
+    let index = 0;
+    const trials = kitchen.trials.flatMap((trial) => {
+      if (trial.batchG === null || trial.probesMm.length === 0) return [trial];
+      const variant = kitchen.variants.find((one) => one.variantId === trial.variantId)!;
+      const { thicknessMm } = slabThickness({
+        pan: panOf(kitchen, trial.panId),
+        batchG: trial.batchG,
+        densityKgM3: variant.densityKgM3,
+      });
+      return Array.from({ length: repeats }, (_, copy) => ({
+        ...trial,
+        trialId: `${trial.trialId}-${copy}`,
+        probesMm: [thicknessMm * factorOf(trial.variantId, index++)],
+      }));
+    });
+    return { ...kitchen, trials };
+  }
+  const thicknesses = (given: Kitchen) => {
+    const { variants, differences } = compareVariants(given, { variantIds: ["beet-lentil", "turkey-sage"], decisions });
+    const [beet, turkey] = variants.map(({ metrics }) => metrics.thicknessMm!);
+    return { beet, turkey, difference: differences.find((one) => one.metric === "thicknessMm")! };
+  };
+
+  it("keeps a bias that every probe shares, however many there are", () => {
+    for (const repeats of [1, 4]) {
+      const { beet } = thicknesses(probing(() => 1.08, repeats));
+      expect(beet.standardError / beet.value).toBeGreaterThan(0.08);
+      expect(beet.standardError / beet.value).toBeLessThan(0.085);
+      expect(beet.interval95[1]).toBeGreaterThan(1.08 * beet.value);
+    }
+  });
+  it("lets that bias cancel in a difference but for the thickness it is a share of", () => {
+    const { beet, turkey, difference } = thicknesses(probing(() => 1.08));
+    expect(difference.standardError).toBeGreaterThan(0.08 * Math.abs(beet.value - turkey.value));
+    expect(difference.standardError).toBeLessThan(0.08 * Math.abs(beet.value - turkey.value) + 0.01 * beet.value);
+  });
+  it("does not let a bias cancel that one variant has alone, such as a wrong density", () => {
+    const { difference, beet } = thicknesses(probing((id) => (id === "beet-lentil" ? 1.1 : 1)));
+    expect(difference.standardError / beet.value).toBeGreaterThan(0.078);
+  });
+  it("divides scatter, and scatter alone, by the root of the number of trials", () => {
+    const scattered = (_: string, index: number): number => (index % 2 === 0 ? 1.06 : 0.94);
+    const share = (given: Kitchen): number => {
+      const { beet } = thicknesses(given);
+      return beet.standardError / beet.value;
+    };
+    const trials = kitchen.trials.filter(
+      (one) => one.variantId === "beet-lentil" && one.batchG !== null && one.probesMm.length > 0,
+    ).length;
+    expect(share(probing(scattered)) / (0.06 / Math.sqrt(trials))).toBeCloseTo(1, 1);
+    expect(share(probing(scattered, 4)) / (0.06 / Math.sqrt(4 * trials))).toBeCloseTo(1, 1);
   });
 });
 

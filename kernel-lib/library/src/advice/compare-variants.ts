@@ -118,8 +118,10 @@ const THICKNESS_SE_PERCENT = 3;
  * serving and macros, cost; and says which differences are real.
  *
  * A difference's standard error is √(se² + se²_other − 2·cov). What two mixes share is the food table: an ingredient
- * that both hold is off by the same share in both, and cancels in the difference. Trials are separate and count as
- * independent. Degrees of freedom by Welch–Satterthwaite; p values of the pairs of one metric by Holm (1979).
+ * that both hold is off by the same share in both, and cancels in the difference. So does a share by which all variants'
+ * probes stray from the thickness of the batch mass: a probe, a scale or a pan that is off is off for all, and no number of
+ * trials makes that smaller. Trials are separate and count as independent. Degrees of freedom by Welch–Satterthwaite;
+ * p values of the pairs of one metric by Holm (1979).
  *
  * @param options the kitchen, and which variants of it
  * @returns metrics with intervals, and differences with p values
@@ -134,8 +136,9 @@ export function compareVariants(options: CompareVariantsOptions): VariantCompari
   const ids = options.variantIds ?? kitchen.variants.map((variant) => variant.variantId);
   if (new Set(ids).size < 2) fail("compareVariants: variantIds", "must name two variants or more", ids);
   const decisions = options.decisions ?? [...new Set(ids)].map((id) => decideOwnPan({ kitchen, variantId: id }));
-  const cases = [...new Set(ids)].map((id) => caseOf(kitchen, variantOf(kitchen, id), decisions));
-  const differences = VARIANT_METRICS.flatMap((metric) => differencesBy(metric, cases));
+  const probes = probeDoubt(kitchen);
+  const cases = [...new Set(ids)].map((id) => caseOf(kitchen, variantOf(kitchen, id), decisions, probes));
+  const differences = VARIANT_METRICS.flatMap((metric) => differencesBy(metric, cases, probes));
   return Object.freeze({
     variants: Object.freeze(cases.map(({ compared }) => compared)),
     differences: Object.freeze(differences),
@@ -153,14 +156,14 @@ interface Case {
   readonly macros: PieceMacros;
 }
 
-function caseOf(kitchen: Kitchen, variant: KitchenVariant, decisions: readonly Decision[]): Case {
+function caseOf(kitchen: Kitchen, variant: KitchenVariant, decisions: readonly Decision[], probes: ProbeDoubt): Case {
   const { variantId } = variant;
   const decision = decisions.find((one) => one.variantId === variantId && one.panId === variant.panId);
   const outcome = decision?.outcome;
   if (!decision || !outcome) return fail("compareVariants: variant", "must fit its own pan", variantId);
   const { slab, pieces, window } = outcome;
   const { crisp, recommended } = window;
-  const thickness = thicknessDoubt(kitchen, variant);
+  const thickness = probes.ofVariant(variantId);
   const spread = pieceSpread({
     pieceG: pieces.pieceG,
     pieces: pieces.pieces,
@@ -216,18 +219,52 @@ function caseOf(kitchen: Kitchen, variant: KitchenVariant, decisions: readonly D
   };
 }
 
-/** How far probed thickness strays from that of the batch mass, over a variant's trials, as a share of it. */
-function thicknessDoubt(kitchen: Kitchen, variant: KitchenVariant): { share: number; degreesOfFreedom: number } {
-  const ratios = kitchen.trials
+/** How far probed thickness strays from that of the batch mass, as shares of it. */
+interface ProbeDoubt {
+  /** by which all variants' probes are off together */
+  readonly shared: number;
+  /** standard error of one variant's mean thickness, the shared part included */
+  readonly ofVariant: (variantId: string) => { readonly share: number; readonly degreesOfFreedom: number };
+}
+
+/**
+ * Parts a variant's strays into what all variants share, what the variant has alone (its density, say) and the scatter of its
+ * trials. Only the scatter shrinks with the root of their number; of it and the variant's own part the larger counts.
+ */
+function probeDoubt(kitchen: Kitchen): ProbeDoubt {
+  const strays = new Map(kitchen.variants.map((variant) => [variant.variantId, straysOf(kitchen, variant)]));
+  const means = [...strays.values()].filter((own) => own.length > 0).map(meanOf);
+  const shared = means.length > 1 ? meanOf(means) : 0;
+  return {
+    shared,
+    ofVariant: (variantId) => {
+      const own = strays.get(variantId) ?? [];
+      if (own.length < 2)
+        return {
+          share: Math.hypot(shared, THICKNESS_SE_PERCENT / 100),
+          degreesOfFreedom: Number.POSITIVE_INFINITY,
+        };
+      const mean = meanOf(own);
+      const square = own.reduce((sum, stray) => sum + (stray - mean) ** 2, 0) / (own.length - 1);
+      const alone = Math.max(Math.abs(mean - shared), Math.sqrt(square / own.length));
+      return { share: Math.hypot(shared, alone), degreesOfFreedom: own.length - 1 };
+    },
+  };
+}
+
+/** Each trial's mean probed thickness over that of its batch mass, less 1. */
+function straysOf(kitchen: Kitchen, variant: KitchenVariant): number[] {
+  return kitchen.trials
     .filter((trial) => trial.variantId === variant.variantId && trial.batchG !== null && trial.probesMm.length > 0)
     .map((trial) => {
       const pan = panOf(kitchen, trial.panId);
       const { thicknessMm } = slabThickness({ pan, batchG: trial.batchG as number, densityKgM3: variant.densityKgM3 });
-      return trial.probesMm.reduce((sum, probe) => sum + probe, 0) / trial.probesMm.length / thicknessMm;
+      return meanOf(trial.probesMm) / thicknessMm - 1;
     });
-  if (ratios.length < 2) return { share: THICKNESS_SE_PERCENT / 100, degreesOfFreedom: Number.POSITIVE_INFINITY };
-  const meanSquare = ratios.reduce((sum, ratio) => sum + (ratio - 1) ** 2, 0) / ratios.length;
-  return { share: Math.sqrt(meanSquare / ratios.length), degreesOfFreedom: ratios.length - 1 };
+}
+
+function meanOf(values: readonly number[]): number {
+  return values.reduce((sum, value) => sum + value, 0) / values.length;
 }
 
 function estimate(value: number, standardError: number, degreesOfFreedom: number): MetricEstimate {
@@ -240,14 +277,17 @@ function estimate(value: number, standardError: number, degreesOfFreedom: number
   });
 }
 
-function differencesBy(metric: VariantMetric, cases: readonly Case[]): VariantDifference[] {
+function differencesBy(metric: VariantMetric, cases: readonly Case[], probes: ProbeDoubt): VariantDifference[] {
   const pairs: Omit<VariantDifference, "adjustedPValue" | "real">[] = [];
   for (let first = 0; first < cases.length; first++) {
     for (let other = first + 1; other < cases.length; other++) {
       const a = cases[first].compared.metrics[metric];
       const b = cases[other].compared.metrics[metric];
       if (a === null || b === null) continue;
-      const shared = sharedVariance(metric, cases[first].macros, cases[other].macros);
+      const shared =
+        metric === "thicknessMm"
+          ? probes.shared ** 2 * a.value * b.value
+          : sharedVariance(metric, cases[first].macros, cases[other].macros);
       const standardError = Math.sqrt(Math.max(0, a.standardError ** 2 + b.standardError ** 2 - 2 * shared));
       const degreesOfFreedom = welchSatterthwaite(a, b);
       const difference = a.value - b.value;
