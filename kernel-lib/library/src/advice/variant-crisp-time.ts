@@ -1,6 +1,6 @@
 import { LARGEST_CURVE_LOAD } from "../crisp/clocks/load-effect";
 import { compareSlabTimeForms, type SlabTimeComparison } from "../fit/choice/compare-slab-time-forms";
-import type { SlabTimeFit } from "../fit/curve/fit-slab-time";
+import { fitSlabTime, type SlabTimeFit } from "../fit/curve/fit-slab-time";
 import { type CrispTimes, crispTimes } from "../trials/crisp-times";
 import type { Kitchen } from "../trials/kitchen";
 import { variantOf } from "../trials/kitchen-lookup";
@@ -14,9 +14,12 @@ export interface VariantCrispTimeOptions {
 /** A variant's crisp times on its own appliance and setpoint, and the curve through them. */
 export interface VariantCrispTime {
   readonly times: CrispTimes;
-  /** every form side by side: what these trials support and what they cannot tell */
+  /** every form side by side on the trials seen from both sides: what they support and what they cannot tell */
   readonly comparison: SlabTimeComparison;
-  /** the widest form that these trials carry, with scatter in proportion to the time */
+  /**
+   * the widest form that these trials carry, with scatter in proportion to the time; trials that never were crisp while they
+   * were watched, or were at the first look, count for what they rule out
+   */
   readonly fit: SlabTimeFit;
 }
 
@@ -26,7 +29,8 @@ export interface VariantCrispTime {
  *
  * Predictions rest on the widest form that the trials carry, t = c0 + aL + bL², not on the form of lowest AICc: picking
  * a form by the same trials makes the bands too narrow at the ends (in simulated kitchens the 95 % band of the picked
- * form held the truth in 83 to 96 of 100, that of the full form in 92 to 97).
+ * form held the truth in 83 to 96 of 100, that of the full form in 92 to 97). Where trials at two thicknesses carry no more
+ * than a line, its bands still allow a bend.
  *
  * Throws when fewer than two thicknesses were tried, or too few trials to give an interval.
  *
@@ -45,14 +49,22 @@ export function variantCrispTime({ kitchen, variantId }: VariantCrispTimeOptions
   return fitCrispTimes(times);
 }
 
-/** The curve through crisp times that were seen from both sides; see `variantCrispTime`. */
+/** The curve through crisp times; see `variantCrispTime`. */
 export function fitCrispTimes(times: CrispTimes): VariantCrispTime {
   const timed = times.times.filter((time) => time.timeMin !== null);
-  const comparison = compareSlabTimeForms({
+  const seen = {
     thicknessMm: timed.map((time) => time.thicknessMm),
     timeMin: timed.map((time) => time.timeMin as number),
     scatter: "proportional",
-  });
+  } as const;
+  const comparison = compareSlabTimeForms(seen);
   const { full, linear } = comparison.fits;
-  return Object.freeze({ times, comparison, fit: full ?? linear ?? (comparison.fits[comparison.best] as SlabTimeFit) });
+  const oneSided = times.times.filter((time) => time.timeMin === null);
+  const fit = fitSlabTime({
+    ...seen,
+    form: full ? "full" : linear ? "linear" : comparison.best,
+    bandForm: "full",
+    oneSided: oneSided.map(({ thicknessMm, lowerMin, upperMin }) => ({ thicknessMm, lowerMin, upperMin })),
+  });
+  return Object.freeze({ times, comparison, fit });
 }

@@ -4,7 +4,13 @@ export { type CurveData, type CurveFit, fitCurve } from "./curve/fit-curve";
 export { type FitLinearOptions, fitLinear, type LinearFit } from "./curve/fit-linear";
 export { type FitPolynomialOptions, fitPolynomial, type PolynomialFit } from "./curve/fit-polynomial";
 export { fitRobustCurve, type RobustCurveFit, type RobustLoss } from "./curve/fit-robust-curve";
-export { fitSlabTime, type SlabTimeFit, type SlabTimeOptions, type SlabTimeScatter } from "./curve/fit-slab-time";
+export {
+  fitSlabTime,
+  type OneSidedTime,
+  type SlabTimeFit,
+  type SlabTimeOptions,
+  type SlabTimeScatter,
+} from "./curve/fit-slab-time";
 export { type Prediction, predictCurve } from "./curve/predict-curve";
 export { type LinearPrediction, predictLinear } from "./curve/predict-linear";
 export { predictPolynomial } from "./curve/predict-polynomial";

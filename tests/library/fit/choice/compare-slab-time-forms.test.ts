@@ -1,4 +1,5 @@
-import { compareFits, compareSlabTimeForms, curves, fitCurve, fitSlabTime, seededRandom } from "slabwright";
+import { compareFits, compareSlabTimeForms, curves, fitCurve, fitSlabTime } from "slabwright/fit";
+import { seededRandom } from "slabwright/statistics";
 import { describe, expect, it } from "vitest";
 import { fitComparisonTable } from "../../../../kernel-lib/library/src/views/fit/fit-comparison-table";
 

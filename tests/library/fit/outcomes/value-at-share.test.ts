@@ -1,4 +1,5 @@
-import { fitOrderedScores, fitYesNo, predictOrderedScores, seededRandom, valueAtShare } from "slabwright";
+import { fitOrderedScores, fitYesNo, predictOrderedScores, valueAtShare } from "slabwright/fit";
+import { seededRandom } from "slabwright/statistics";
 import { describe, expect, it } from "vitest";
 
 const timeMin = [8, 9, 10, 11, 12, 13, 14, 15, 16];

@@ -168,7 +168,7 @@ function rangesOf(x: readonly unknown[]): Record<string, readonly [number, numbe
 }
 
 /** Points whose externally studentised residual passes the Bonferroni-corrected 5 % level (Weisberg 2014, sect. 9.4). */
-function outlierNotices<X>(
+export function outlierNotices<X>(
   fit: Fit<string>,
   x: readonly X[],
   y: readonly number[],

@@ -1,15 +1,18 @@
 import { positive } from "../../check/check";
 import { freezeDeep } from "../../check/freeze-deep";
+import { requireUsable, valuesOf } from "../doubt/delta-method";
 import { intervalFactor } from "../doubt/interval-factor";
+import type { Values } from "../fit";
 import { SLAB_POWER_MODEL, SLAB_TIME_MODEL } from "../models/slab-time-model";
 import type { SlabTimeFit } from "./fit-slab-time";
-import { type Prediction, predictCurve } from "./predict-curve";
+import { predictCurve } from "./predict-curve";
+import { slabTimeBand } from "./slab-time-band";
 
 /** The fitted time at one thickness, with its doubt. */
 export interface SlabTimePrediction {
   readonly thicknessMm: number;
   readonly timeMin: number;
-  /** of the curve itself, min */
+  /** of the curve itself, min: half the width of `confidence95` over its Student's t */
   readonly standardErrorMin: number;
   /** 95 % interval for the curve, min: where the mean of many trials would lie */
   readonly confidence95: readonly [number, number];
@@ -20,7 +23,11 @@ export interface SlabTimePrediction {
 }
 
 /**
- * The fitted time at a thickness, with 95 % intervals for the curve and for one more trial (see `predictCurve`).
+ * The fitted time at a thickness, with 95 % intervals for the curve and for one more trial.
+ *
+ * The interval of the curve is the profile-likelihood one (`slabTimeBand`): the usual one where the trials settle every term,
+ * wider on the side to which a term that rests at its bound may leave it, as b > 0 bends the curve up beyond the thicknesses
+ * that were tried. The power law's is by the delta method. One more trial adds its scatter on either side.
  *
  * @param thicknessMm mm
  * @example
@@ -31,18 +38,30 @@ export interface SlabTimePrediction {
  */
 export function predictSlabTime(fit: SlabTimeFit, thicknessMm: number): SlabTimePrediction {
   positive(thicknessMm, "predictSlabTime: thicknessMm", "mm");
-  const at: Prediction =
-    fit.form === "powerLaw"
-      ? predictCurve(SLAB_POWER_MODEL, fit, thicknessMm)
-      : predictCurve(SLAB_TIME_MODEL, fit, thicknessMm);
-  const scatterMin = fit.residualSd * (fit.scatter === "proportional" ? at.value : 1);
-  const wide = intervalFactor(fit) * Math.hypot(at.standardError, scatterMin);
+  requireUsable("predictSlabTime", fit);
+  const { value, low, high } = curveAt(fit, thicknessMm);
+  const factor = intervalFactor(fit);
+  const scatter = factor * fit.residualSd * (fit.scatter === "proportional" ? value : 1);
+  const [thinnest, thickest] = fit.rangeX as readonly [number, number];
   return freezeDeep({
     thicknessMm,
-    timeMin: at.value,
-    standardErrorMin: at.standardError,
-    confidence95: at.confidence95,
-    prediction95: [at.value - wide, at.value + wide],
-    extrapolated: at.extrapolated,
+    timeMin: value,
+    standardErrorMin: (high - low) / (2 * factor),
+    confidence95: [low, high],
+    prediction95: [Math.max(0, value - Math.hypot(value - low, scatter)), value + Math.hypot(high - value, scatter)],
+    extrapolated: thicknessMm < thinnest || thicknessMm > thickest,
   });
+}
+
+function curveAt(fit: SlabTimeFit, thicknessMm: number): { value: number; low: number; high: number } {
+  if (fit.form === "powerLaw") {
+    const { value, confidence95 } = predictCurve(
+      SLAB_POWER_MODEL,
+      { ...fit, model: SLAB_POWER_MODEL.name },
+      thicknessMm,
+    );
+    return { value, low: confidence95[0], high: confidence95[1] };
+  }
+  const [low, high] = slabTimeBand(fit, thicknessMm);
+  return { value: SLAB_TIME_MODEL.evaluate(thicknessMm, valuesOf(fit) as Values<"c0" | "a" | "b">), low, high };
 }

@@ -1,3 +1,5 @@
+import { choleskyOrNull, inverseFrom, solveLower, solveUpper } from "../../statistics/linear-algebra/cholesky";
+
 /** A log-likelihood with its first and second derivatives. */
 export interface LikelihoodProblem {
   readonly start: readonly number[];
@@ -33,14 +35,12 @@ export function maximiseLikelihood(problem: LikelihoodProblem): LikelihoodSoluti
   let settled = 0;
   let iteration = 0;
   for (; iteration < 200 && settled < 2; iteration++) {
-    let step: number[] | null = null;
+    let step: Float64Array | null = null;
     for (;;) {
-      const information = hessian.map((row, i) =>
-        row.map((entry, j) => -entry + (i === j ? damping * (Math.abs(entry) + 1e-8) : 0)),
-      );
-      const factor = cholesky(information);
+      const information = flat(hessian, (entry, onDiagonal) => (onDiagonal ? damping * (Math.abs(entry) + 1e-8) : 0));
+      const factor = choleskyOrNull(information, p, SINGULAR);
       if (factor) {
-        step = solveCholesky(factor, gradient);
+        step = solveUpper(factor, p, solveLower(factor, p, gradient.slice()));
         break;
       }
       damping = Math.max(1e-3, damping * 10);
@@ -67,12 +67,16 @@ export function maximiseLikelihood(problem: LikelihoodProblem): LikelihoodSoluti
       if (damping > 1e12) break;
     }
   }
-  const factor = cholesky(hessian.map((row) => row.map((entry) => -entry)));
+  const factor = choleskyOrNull(
+    flat(hessian, () => 0),
+    p,
+    SINGULAR,
+  );
   const converged = settled >= 2 && factor !== null;
   return {
     parameters,
     logLikelihood: value,
-    covariance: factor && invertCholesky(factor),
+    covariance: factor && rowsOf(inverseFrom(factor, p), p),
     converged,
     reason: converged
       ? "converged: a further step would not raise the likelihood"
@@ -81,43 +85,20 @@ export function maximiseLikelihood(problem: LikelihoodProblem): LikelihoodSoluti
   };
 }
 
-function cholesky(matrix: readonly (readonly number[])[]): number[][] | null {
-  const n = matrix.length;
-  const lower = matrix.map(() => new Array<number>(n).fill(0));
-  for (let j = 0; j < n; j++) {
-    let diagonal = matrix[j][j];
-    for (let k = 0; k < j; k++) diagonal -= lower[j][k] ** 2;
-    if (!(diagonal > 1e-14 * Math.abs(matrix[j][j])) || !Number.isFinite(diagonal)) return null;
-    lower[j][j] = Math.sqrt(diagonal);
-    for (let i = j + 1; i < n; i++) {
-      let sum = matrix[i][j];
-      for (let k = 0; k < j; k++) sum -= lower[i][k] * lower[j][k];
-      lower[i][j] = sum / lower[j][j];
-    }
-  }
-  return lower;
+/** Pivots of the information below this share of their diagonal entry are rounding. */
+const SINGULAR = 1e-14;
+
+/** Minus a matrix, row by row, with something added on its diagonal. */
+function flat(
+  matrix: readonly (readonly number[])[],
+  added: (entry: number, onDiagonal: boolean) => number,
+): Float64Array {
+  return Float64Array.from(matrix.flatMap((row, i) => row.map((entry, j) => added(entry, i === j) - entry)));
 }
 
-function solveCholesky(lower: readonly (readonly number[])[], right: ArrayLike<number>): number[] {
-  const n = lower.length;
-  const solution = Array.from(right);
-  for (let i = 0; i < n; i++) {
-    for (let k = 0; k < i; k++) solution[i] -= lower[i][k] * solution[k];
-    solution[i] /= lower[i][i];
-  }
-  for (let i = n - 1; i >= 0; i--) {
-    for (let k = i + 1; k < n; k++) solution[i] -= lower[k][i] * solution[k];
-    solution[i] /= lower[i][i];
-  }
-  return solution;
-}
-
-function invertCholesky(lower: readonly (readonly number[])[]): number[][] {
-  const columns = lower.map((_, j) =>
-    solveCholesky(
-      lower,
-      lower.map((__, i) => (i === j ? 1 : 0)),
-    ),
+/** Rows of an inverse, made exactly symmetric. */
+function rowsOf(inverse: Float64Array, size: number): number[][] {
+  return Array.from({ length: size }, (_, i) =>
+    Array.from({ length: size }, (__, j) => (inverse[i * size + j] + inverse[j * size + i]) / 2),
   );
-  return columns.map((column, i) => column.map((value, j) => (value + columns[j][i]) / 2));
 }

@@ -10,6 +10,11 @@ import { fail } from "../../check/check";
  * Reference: Golub & Van Loan, Matrix Computations, algorithm 4.2.1.
  */
 export function choleskyFactor(matrix: Float64Array, size: number): Float64Array {
+  return choleskyOrNull(matrix, size) ?? fail("choleskyFactor: matrix", "must be positive definite", [...matrix]);
+}
+
+/** The same, or null where a pivot is not above `smallest` of its diagonal entry: where a direction is open, or falls. */
+export function choleskyOrNull(matrix: Float64Array, size: number, smallest = 0): Float64Array | null {
   const lower = new Float64Array(size * size);
   for (let row = 0; row < size; row++) {
     for (let column = 0; column <= row; column++) {
@@ -17,7 +22,7 @@ export function choleskyFactor(matrix: Float64Array, size: number): Float64Array
       for (let k = 0; k < column; k++) sum -= lower[row * size + k] * lower[column * size + k];
       if (row > column) lower[row * size + column] = sum / lower[column * size + column];
       else {
-        if (!(sum > 0)) fail("choleskyFactor: matrix", "must be positive definite", sum);
+        if (!(sum > smallest * Math.abs(matrix[row * size + row]) && Number.isFinite(sum))) return null;
         lower[row * size + row] = Math.sqrt(sum);
       }
     }
