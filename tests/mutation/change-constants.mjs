@@ -20,7 +20,7 @@ export function changeConstants({ files, tests, count, seed }) {
   const noticed = () => {
     const { status, signal } = spawnSync(
       "node_modules/.bin/vitest",
-      ["run", "--config", "tests/mutation/vitest.config.mts", "--bail", "1", "--reporter", "dot"],
+      ["run", "--config", "tests/mutation/vitest.config.mjs", "--bail", "1", "--reporter", "dot"],
       { cwd: SANDBOX, timeout: 300_000, env: { ...process.env, MUTATION_TESTS: tests.join(",") } },
     );
     return status !== 0 || signal !== null;

@@ -6,7 +6,7 @@ export default {
   mutate: (process.env.MUTATION_FILES ?? "").split(",").filter(Boolean),
   testRunner: "vitest",
   plugins: ["@stryker-mutator/vitest-runner"],
-  vitest: { configFile: "tests/mutation/vitest.config.mts", related: false },
+  vitest: { configFile: "tests/mutation/vitest.config.mjs", related: false },
   coverageAnalysis: "perTest",
   // a word in a sentence is no number: what errors and readings say is asserted where it matters
   mutator: { excludedMutations: ["StringLiteral"] },
