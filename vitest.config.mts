@@ -11,5 +11,10 @@ export default defineConfig({
       { find: /^slabwright\/(\w+)$/, replacement: source("library/src/$1") },
     ],
   },
-  test: { include: ["tests/**/*.test.ts"], setupFiles: ["tests/property-seed.ts"], testTimeout: 30_000 },
+  test: {
+    include: ["tests/**/*.test.ts"],
+    globalSetup: ["tests/draw-property-seed.ts"],
+    setupFiles: ["tests/property-seed.ts"],
+    testTimeout: 30_000,
+  },
 });

@@ -6,7 +6,14 @@ import { sampleOf } from "./sample-of.mjs";
 const SANDBOX = "out/mutation/constants";
 /** What the tests of the library read. */
 const COPIED = ["kernel-lib/library/src", "kernel-lib/library/package.json", "tests/library", "tests/published"];
-const ALSO_COPIED = ["tests/mutation", "tests/property-seed.ts", "data", "package.json", "vitest.config.mts"];
+const ALSO_COPIED = [
+  "tests/mutation",
+  "tests/property-seed.ts",
+  "tests/draw-property-seed.ts",
+  "data",
+  "package.json",
+  "vitest.config.mts",
+];
 
 /**
  * Makes numbers of the files 11 % larger, one at a time in a copy of the project, and runs the tests on each. Prints those

@@ -1,6 +1,6 @@
 /**
- * `npm run mutate -- FOLDER`: changes the library's FOLDER ("safety", "fit/outcomes") here and there and asks its tests
- * whether they notice. By hand, not in CI; see README.md beside this file.
+ * `npm run mutate -- FOLDER`: changes the library's FOLDER ("safety", "fit/outcomes") here and there and asks the tests
+ * that name what was changed whether they notice. By hand, not in CI; see README.md beside this file.
  *
  *   --sample 80     80 of the changes that Stryker knows, and what lies inside them; all unless given
  *   --constants 30  instead, 30 of the folder's numbers, each made 11 % larger (Stryker leaves numbers alone)
@@ -14,19 +14,6 @@ import { parseArgs } from "node:util";
 import { changeConstants } from "./change-constants.mjs";
 import { sampleOf } from "./sample-of.mjs";
 import { sampledRanges } from "./sampled-ranges.mjs";
-
-/** Tests outside a folder's own that hold it to outside facts, by its first name. */
-const ALSO = {
-  crisp: ["crisp-directions", "crisp-short-forms", "crisp-outside-facts", "reheat-losses"],
-  fit: ["fit-reference", "r-reference", "nist-strd"],
-  food: ["household-density", "sr28", "thermal-properties"],
-  heat: ["conduction", "freezing-formulas", "slab-reference", "surface-coefficients"],
-  macros: ["macros", "label-rounding"],
-  pan: ["pan-volume"],
-  safety: ["lethality", "safety-limits"],
-  statistics: ["r-reference", "uncertainty"],
-  yield: ["yield"],
-};
 
 const root = fileURLToPath(new URL("../../", import.meta.url));
 process.chdir(root);
@@ -49,14 +36,11 @@ if (files.length === 0) {
   console.error(`mutate: ${folder} must be a folder of kernel-lib/library/src, such as safety or fit/outcomes`);
   process.exit(1);
 }
-const tests = [
-  `tests/library/${folder}/**/*.test.ts`,
-  ...(ALSO[folder.split("/")[0]] ?? []).map((name) => `tests/published/${name}.test.ts`),
-];
 const name = folder.replaceAll("/", "-");
 mkdirSync("out/mutation", { recursive: true });
 
 if (values.constants !== undefined) {
+  const tests = testsNaming(files, folder);
   const missed = changeConstants({ files, tests, count: Number(values.constants), seed: Number(values.seed) });
   process.exit(missed === 0 ? 0 : 1);
 }
@@ -64,6 +48,7 @@ const mutate =
   values.sample === undefined
     ? files
     : await sampledRanges(files, (all) => sampleOf(all, Number(values.sample), Number(values.seed)));
+const tests = testsNaming([...new Set(mutate.map((range) => range.replace(/\.ts:.*/, ".ts")))], folder);
 const report = `out/mutation/${name}.json`;
 const { status } = spawnSync("node_modules/.bin/stryker", ["run", "tests/mutation/stryker.config.mjs"], {
   stdio: "inherit",
@@ -79,3 +64,15 @@ for (const { mutants } of Object.values(JSON.parse(readFileSync(report, "utf8"))
   for (const mutant of mutants) counts[mutant.status] = (counts[mutant.status] ?? 0) + 1;
 console.log(`${folder}: ${JSON.stringify(counts)}; the whole report is ${report}`);
 process.exit(status ?? 1);
+
+/** Test files of the folder's room, and of outside facts, that name something the changed files export. */
+function testsNaming(changed, room) {
+  const names = changed.flatMap((file) =>
+    [...readFileSync(file, "utf8").matchAll(/export (?:async )?(?:function|const) (\w+)/g)].map(([, name]) => name),
+  );
+  const pattern = new RegExp(`\\b(?:${names.join("|")})\\b`);
+  return ["published", `library/${room.split("/")[0]}`]
+    .flatMap((place) => readdirSync(`tests/${place}`, { recursive: true }).map((file) => `tests/${place}/${file}`))
+    .filter((file) => file.endsWith(".test.ts") && pattern.test(readFileSync(file, "utf8")))
+    .sort();
+}

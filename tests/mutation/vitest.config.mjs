@@ -1,9 +1,12 @@
-import { defineConfig, mergeConfig } from "vitest/config";
+import { fileURLToPath } from "node:url";
 import base from "../../vitest.config.mts";
 
-/** The project's tests, only those that `npm run mutate` names; a fixed order, and no wait for a mutant that hangs. */
-const config = mergeConfig(base, defineConfig({}));
+/** The project's tests, only those that `npm run mutate` names. */
 export default {
-  ...config,
-  test: { ...config.test, include: (process.env.MUTATION_TESTS ?? "tests/library/**/*.test.ts").split(",") },
+  ...base,
+  test: {
+    ...base.test,
+    include: (process.env.MUTATION_TESTS ?? "tests/library/**/*.test.ts").split(","),
+    runner: fileURLToPath(new URL("failing-files.mjs", import.meta.url)),
+  },
 };

@@ -40,6 +40,43 @@ describe("labelUs and labelEu", () => {
   });
 });
 
+describe("the range that a label could print", () => {
+  it("goes 1.96 standard errors of the energy either way, in proportion to the printed energy", () => {
+    const energy = macros.per100GEaten.energyKcal;
+    const share = (1.959963985 * energy.standardError) / energy.value;
+    expect(share).toBeGreaterThan(0.02);
+    for (const line of labelEu(macros).lines.slice(0, 2)) {
+      const ends = [1 - share, 1 + share].map((factor) =>
+        roundLabelEu({ nutrient: "energy", amount: line.amount * factor }),
+      );
+      expect(line.printed95).toEqual(ends);
+    }
+  });
+  it("is the two ends of each nutrient's interval as the rule rounds them", () => {
+    const { perServing, per100GEaten } = macros;
+    const us = new Map(labelUs(macros).lines.map((line) => [line.name, line]));
+    for (const [name, nutrient, field] of [
+      ["calories", "calories", "energyKcal"],
+      ["total fat", "fat", "fatG"],
+      ["sodium", "sodium", "sodiumMg"],
+      ["protein", "protein", "proteinG"],
+    ] as const) {
+      expect(us.get(name)!.printed95).toEqual(
+        perServing[field].interval95.map((amount) => roundLabelUs({ nutrient, amount: Math.max(0, amount) })),
+      );
+    }
+    const eu = new Map(labelEu(macros).lines.map((line) => [line.name, line]));
+    const salt = per100GEaten.sodiumMg.interval95.map((mg) =>
+      roundLabelEu({ nutrient: "salt", amount: (2.5 * mg) / 1000 }),
+    );
+    expect(eu.get("salt")!.printed95).toEqual(salt);
+    const carbohydrate = per100GEaten.carbohydrateG.interval95.map((g) =>
+      roundLabelEu({ nutrient: "carbohydrate", amount: g - per100GEaten.fibreG.value }),
+    );
+    expect(eu.get("carbohydrate")!.printed95).toEqual(carbohydrate);
+  });
+});
+
 describe("roundLabelEu", () => {
   it.each([
     ["energy", 1035.3, "1035"],

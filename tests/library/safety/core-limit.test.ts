@@ -53,4 +53,12 @@ describe("coreLimit", () => {
   it("refuses a class it does not know, naming those it does", () => {
     expect(() => coreLimit("soup" as FoodClass)).toThrow(/coreLimit: foodClass must be one of poultry, .* got "soup"/);
   });
+
+  it("says to hold where the source does, and nothing of holding elsewhere", () => {
+    expect(coreLimit("fish").caution).toMatch(
+      /^Core at least 68\.5 °C \(155 °F\), held for 17 s, in every piece\. Raw inside/,
+    );
+    expect(coreLimit("groundMeat").caution).toMatch(/^Core at least 71\.5 °C \(160 °F\) in every piece\. Raw inside/);
+    expect(coreLimit("plant").caution).toMatch(/^Core at least 74 °C \(165 °F\) in every piece\. Local food codes/);
+  });
 });

@@ -58,4 +58,33 @@ describe("lethality", () => {
       /temperature 2 must be a finite number/,
     );
   });
+
+  it("names the hottest reading, wherever it stands", () => {
+    const common = { referenceC: 70, zK: 7.5, timesMin: [0, 1, 2] };
+    expect(lethality({ ...common, temperaturesC: [60, 72, 65] }).peakC).toBe(72);
+    expect(lethality({ ...common, temperaturesC: [73, 72, 65] }).peakC).toBe(73);
+  });
+
+  it("keeps its digits where a reading hardly changes: ramps of a few thousandths of a degree, cut in two", () => {
+    // from a step of 2e-4 · z / ln 10 on, a ramp and its halves are worked out in two ways
+    for (const stepK of [4e-4, 1e-3, 1.2e-3]) {
+      const common = { referenceC: 70, zK: 7.5 };
+      const whole = lethality({ ...common, timesMin: [0, 2], temperaturesC: [70, 70 + stepK] }).equivalentMin;
+      const halves = lethality({
+        ...common,
+        timesMin: [0, 1, 2],
+        temperaturesC: [70, 70 + stepK / 2, 70 + stepK],
+      }).equivalentMin;
+      expect(Math.abs(halves / whole - 1)).toBeLessThan(1e-13);
+      // z/(m ln 10) · (10^(ΔT/z) − 1), m = ΔT/2
+      const exact = ((7.5 * 2) / (stepK * Math.LN10)) * Math.expm1((stepK / 7.5) * Math.LN10);
+      expect(Math.abs(whole / exact - 1)).toBeLessThan(1e-12);
+    }
+  });
+
+  it("refuses a single reading, and says how many of each were given", () => {
+    const common = { referenceC: 70, zK: 7.5 };
+    expect(() => lethality({ timesMin: [0], temperaturesC: [60], ...common })).toThrow("got [1,1]");
+    expect(() => lethality({ timesMin: [0, 2], temperaturesC: [60], ...common })).toThrow("got [2,1]");
+  });
 });
