@@ -144,7 +144,11 @@ describe("compareVariants on probes that read high", () => {
     return { ...kitchen, trials };
   }
   const thicknesses = (given: Kitchen) => {
-    const { variants, differences } = compareVariants(given, { variantIds: ["beet-lentil", "turkey-sage"], decisions });
+    const { variants, differences } = compareVariants({
+      kitchen: given,
+      variantIds: ["beet-lentil", "turkey-sage"],
+      decisions,
+    });
     const [beet, turkey] = variants.map(({ metrics }) => metrics.thicknessMm!);
     return { beet, turkey, difference: differences.find((one) => one.metric === "thicknessMm")! };
   };

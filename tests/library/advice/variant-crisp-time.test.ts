@@ -52,7 +52,7 @@ describe("variantCrispTime beyond what the demo tried", () => {
     expect(trueMin("beet-lentil", 25)).toBeCloseTo(24.8, 1);
     const places = variantIds.flatMap((variantId) =>
       [18, 25].map((thicknessMm) => {
-        const at = predictSlabTime(variantCrispTime(kitchen, variantId).fit, thicknessMm);
+        const at = predictSlabTime(variantCrispTime({ kitchen, variantId }).fit, thicknessMm);
         expect(at.extrapolated).toBe(true);
         return {
           curve: inside(at.confidence95, trueMin(variantId, thicknessMm)),
@@ -95,7 +95,7 @@ describe("variantCrispTime on 200 simulated kitchens", () => {
 
   it.each(variantIds)("%s: and beyond what was tried, with trials that ended before they were crisp", (variantId) => {
     const random = seededRandom(20261126);
-    const { times } = variantCrispTime(kitchen, variantId);
+    const { times } = variantCrispTime({ kitchen, variantId });
     const thicknesses = times.times.map((time) => time.thicknessMm);
     // the demo's own trials, those that ended early at the share of the time at which they did
     const ended = times.times.map((time) =>

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { loggedRange, USUAL_LOAD } from "../../../../kernel-lib/library/src/crisp/calibration/logged-range";
+import { loggedRange } from "../../../../kernel-lib/library/src/crisp/calibration/logged-range";
+import { LOOSE_LOAD } from "../../../../kernel-lib/library/src/crisp/clocks/load-effect";
 import { unmeasured } from "../sample-food";
 
 describe("loggedRange", () => {
@@ -21,7 +22,7 @@ describe("loggedRange", () => {
   });
   it("counts a load that was not logged as a loose layer, and knows of no piece where none was cut", () => {
     const range = loggedRange([{ ...unmeasured, loadFraction: null, turned: true }])!;
-    expect(range.loadFraction).toEqual([USUAL_LOAD, USUAL_LOAD]);
+    expect(range.loadFraction).toEqual([LOOSE_LOAD, LOOSE_LOAD]);
     expect(range.sideMm).toBeNull();
     expect([range.turned, range.unturned]).toEqual([true, false]);
     expect(loggedRange([])).toBeNull();

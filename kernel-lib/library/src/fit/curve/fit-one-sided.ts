@@ -2,9 +2,10 @@ import { normalCdf, normalDensity } from "../../statistics/distributions/normal-
 import { valuesOf } from "../doubt/delta-method";
 import { intervalFactor } from "../doubt/interval-factor";
 import type { ParameterEstimate, Values } from "../fit";
+import type { FitCurveOptions } from "../least-squares/solve-curve";
 import { correctedAic, waldInterval } from "../least-squares/summarise-fit";
 import type { CurveModel } from "../models/curve-model";
-import { type CurveData, type CurveFit, type FitCurveOptions, fitCurveFor, outlierNotices } from "./fit-curve";
+import { type CurveData, type CurveFit, fitCurveFor, outlierNotices } from "./fit-curve";
 
 /** What is known of a y that was not seen: that it lies above, or below, some value. */
 export interface OneSidedPoint {

@@ -1,3 +1,4 @@
+import { largestOf, smallestOf } from "../../statistics/extremes";
 import { choleskyOrNull, solveLower, solveUpper } from "../../statistics/linear-algebra/cholesky";
 import { intervalFactor } from "../doubt/interval-factor";
 import type { SlabTimeFit } from "./fit-slab-time";
@@ -47,7 +48,7 @@ export function slabTimeBand(fit: SlabTimeFit, thicknessMm: number): readonly [n
       if (curve.every((value) => value >= 0)) ends.push(dot(along, curve));
     }
   }
-  return [Math.min(...ends), Math.max(...ends)];
+  return [smallestOf(ends), largestOf(ends)];
 }
 
 const TERMS = ["c0", "a", "b"] as const;
