@@ -40,6 +40,15 @@ describe("labelUs and labelEu", () => {
   });
 });
 
+describe("labelEu", () => {
+  it("says what it is of, frozen or as eaten, and refuses anything else", () => {
+    expect(labelEu(macros).of).toBe("100 g as eaten");
+    expect(labelEu(macros, "frozen").of).toBe("100 g frozen");
+    expect(labelEu(macros).cautions.join(" ")).toMatch(/not a compliance document.* Salt is sodium × 2\.5/);
+    expect(() => labelEu(macros, "raw" as "eaten")).toThrow('labelEu: as must be "frozen" or "eaten", got "raw"');
+  });
+});
+
 describe("the range that a label could print", () => {
   it("goes 1.96 standard errors of the energy either way, in proportion to the printed energy", () => {
     const energy = macros.per100GEaten.energyKcal;
@@ -83,6 +92,7 @@ describe("roundLabelEu", () => {
     ["energy", 247.5, "248"],
     ["fat", 12.5, "13"],
     ["fat", 9.96, "10.0"],
+    ["fat", 10, "10"],
     ["fat", 0.51, "0.5"],
     ["fat", 0.5, "<0.5"],
     ["fat", 0, "0"],

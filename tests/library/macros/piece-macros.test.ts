@@ -128,4 +128,52 @@ describe("pieceMacros", () => {
     );
     expect(() => pieceMacrosMonteCarlo({ ...options, draws: 5 })).toThrow("draws");
   });
+
+  it("tells what each ingredient's table value adds to a nutrient's doubt, by hand", () => {
+    const { totals } = optionsFor("corn-puff");
+    const macros = pieceMacros({ totals, pieceG: 25, doubt: { compositionPercent: 8 } });
+    const mixG = totals.lines.reduce((sum, line) => sum + line.massG, 0);
+    for (const name of NUTRIENT_NAMES) {
+      const byHand: Record<string, number> = {};
+      for (const { ingredient, massG } of totals.lines) {
+        // 25 g of mix hold 25/100 of what 100 g hold, and a line's value is off by 8 %
+        const part = (0.25 * 0.08 * massG * (ingredient.per100G[name] ?? 0)) / mixG;
+        byHand[ingredient.id] = (byHand[ingredient.id] ?? 0) + part;
+      }
+      for (const [id, part] of Object.entries(byHand)) expect(macros.tableDoubt[name]![id]).toBeCloseTo(part, 9);
+    }
+  });
+
+  it("names the yield of the stage that has a doubt, and no other", () => {
+    const { totals } = optionsFor("corn-puff");
+    const sources = (options: Partial<PieceMacrosOptions>): string[] =>
+      pieceMacros({ totals, pieceG: 25, ...options }).energyDoubt.map(({ source }) => source);
+    const stage = { yieldPercent: 90, yieldSePercent: 1 };
+    expect(sources({ cook: stage })).toContain("cook yield");
+    expect(sources({ cook: stage })).not.toContain("reheat yield");
+    expect(sources({ reheat: stage })).toContain("reheat yield");
+    expect(sources({ reheat: stage })).not.toContain("cook yield");
+  });
+
+  it("names an ingredient once though it stands in two lines, and no factors of its own only where they are asked for", () => {
+    const { totals } = optionsFor("pollock-dill");
+    const twice = { ...totals, lines: [...totals.lines, ...totals.lines] };
+    expect(pieceMacros({ totals: twice, pieceG: 22 }).missing.sugarsG).toEqual(
+      pieceMacros({ totals, pieceG: 22 }).missing.sugarsG,
+    );
+    for (const energyBasis of ["published", "general 4-9-4", "EU Annex XIV"] as const) {
+      const { notices } = pieceMacros({ ...optionsFor("chickpea-carrot"), energyBasis });
+      expect(notices.filter((notice) => notice.includes("factors of its own"))).toEqual([]);
+    }
+  });
+});
+
+describe("pieceMacrosMonteCarlo", () => {
+  it("draws in mirrored pairs, so that what is linear in its inputs has its own value as mean", () => {
+    const { bareG, energyDoubt, tableDoubt } = pieceMacrosMonteCarlo({ ...optionsFor("corn-puff"), draws: 1000 });
+    expect(bareG.value).toBeCloseTo(22, 9);
+    expect(bareG.standardError).toBeGreaterThan(0.9);
+    expect(energyDoubt).toEqual([]);
+    expect(tableDoubt).toEqual({});
+  });
 });

@@ -18,4 +18,24 @@ describe("compareNested", () => {
     const wide = fitCurve(curves.polynomial(2), { x, y: straight });
     expect(() => compareNested(wide, fit)).toThrow("must have more parameters than narrow");
   });
+  it("tells two extra terms together, and says which way it went", () => {
+    const bent = x.map((v, i) => 2 + 0.1 * v * v + noise[i]);
+    const line = fitCurve(curves.line, { x, y: bent });
+    const cubic = fitCurve(curves.polynomial(3), { x, y: bent });
+    const test = compareNested(line, cubic);
+    expect([test.numeratorDf, test.denominatorDf]).toEqual([2, 8]);
+    expect(test.f).toBeCloseTo((line.rss - cubic.rss) / 2 / (cubic.rss / 8), 10);
+    expect(test.reading).toMatch(/^F\(2, 8\) = .*: the 2 extra terms are supported by these 12 trials\.$/);
+    expect(compareNested(fit, fitCurve(curves.polynomial(2), { x, y: straight })).reading).toContain(
+      "the extra term is",
+    );
+  });
+  it("refuses other points, and a wide form that fits less closely", () => {
+    const fewer = fitCurve(curves.polynomial(2), { x: x.slice(1), y: straight.slice(1) });
+    expect(() => compareNested(fit, fewer)).toThrow("must rest on the same points, got [12,11]");
+    const worse = { ...fitCurve(curves.polynomial(2), { x, y: straight }), rss: 1.01 * fit.rss };
+    expect(() => compareNested(fit, worse)).toThrow("must fit at least as closely as narrow");
+    // as close within rounding is as close
+    expect(compareNested(fit, { ...worse, rss: fit.rss * (1 + 1e-10) }).f).toBe(0);
+  });
 });

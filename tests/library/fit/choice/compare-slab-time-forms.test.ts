@@ -83,3 +83,53 @@ describe("compareFits of curves at a bound", () => {
     );
   });
 });
+
+describe("what compareSlabTimeForms says of its terms", () => {
+  const L = [6, 8, 10, 12, 14, 16, 18, 20];
+  const wiggle = [0.12, -0.2, 0.05, 0.15, -0.18, 0.1, -0.06, 0.02];
+  const readingOf = (curve: (x: number) => number): string =>
+    compareSlabTimeForms({ thicknessMm: L, timeMin: L.map((x, i) => curve(x) + wiggle[i]) }).reading;
+  const aiccOf = (curve: (x: number) => number) => {
+    const { fits } = compareSlabTimeForms({ thicknessMm: L, timeMin: L.map((x, i) => curve(x) + wiggle[i]) });
+    return { full: fits.full!.aicc, noConstant: fits.noConstant!.aicc, linear: fits.linear!.aicc };
+  };
+
+  it("sets the best form with a term against the best without it", () => {
+    const curve = (x: number): number => 9 + 0.2 * x + 0.02 * x * x;
+    const { full, noConstant, linear } = aiccOf(curve);
+    expect(full).toBeLessThan(Math.min(noConstant, linear));
+    expect(Math.abs(noConstant - linear)).toBeGreaterThan(1);
+    expect(readingOf(curve)).toBe(
+      `AICc is lowest for t = c0 + aL + bL²: the L² term is supported (AICc falls by ${(linear - full).toFixed(1)} with it) ` +
+        `by these 8 trials, and the constant c0 is supported (AICc falls by ${(noConstant - full).toFixed(1)} with it).`,
+    );
+  });
+  it("calls a term weakly supported where AICc falls by less than 2, and not where it rises", () => {
+    // the bend is turned down until it is seen with difficulty, and then not at all
+    const words = [0.012, 0.0095, 0.009, 0.0085, 0.008, 0.0075, 0.007, 0.004].map((b) => {
+      const curve = (x: number): number => 5 + 0.5 * x + b * x * x;
+      const { full, linear } = aiccOf(curve);
+      const said = /the L² term is (supported|weakly supported|not supported) \(AICc (falls|rises) by ([\d.]+)/.exec(
+        readingOf(curve),
+      )!;
+      const fall = linear - full;
+      expect(said[1]).toBe(fall > 2 ? "supported" : fall > 0 ? "weakly supported" : "not supported");
+      expect(said[2]).toBe(fall > 0 ? "falls" : "rises");
+      expect(Number(said[3])).toBeCloseTo(Math.abs(fall), 1);
+      return said[1];
+    });
+    expect(new Set(words)).toEqual(new Set(["supported", "weakly supported", "not supported"]));
+  });
+  it("passes on what is not about too few trials, and refuses trials that carry no form", () => {
+    const broken = {
+      thicknessMm: L,
+      get timeMin(): number[] {
+        throw new TypeError("no times");
+      },
+    };
+    expect(() => compareSlabTimeForms(broken)).toThrow("no times");
+    expect(() => compareSlabTimeForms({ thicknessMm: [9], timeMin: [10] })).toThrow(
+      "compareSlabTimeForms: trials must carry at least one form (fitSlabTime: thicknessMm must hold at least 3",
+    );
+  });
+});
