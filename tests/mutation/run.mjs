@@ -8,7 +8,7 @@
  *   --file NAME     only files whose name holds NAME
  */
 import { spawnSync } from "node:child_process";
-import { existsSync, mkdirSync, readdirSync, readFileSync } from "node:fs";
+import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { parseArgs } from "node:util";
 import { changeConstants } from "./change-constants.mjs";
@@ -50,6 +50,7 @@ const mutate =
     : await sampledRanges(files, (all) => sampleOf(all, Number(values.sample), Number(values.seed)));
 const tests = testsNaming([...new Set(mutate.map((range) => range.replace(/\.ts:.*/, ".ts")))], folder);
 const report = `out/mutation/${name}.json`;
+rmSync(report, { force: true });
 const { status } = spawnSync("node_modules/.bin/stryker", ["run", "tests/mutation/stryker.config.mjs"], {
   stdio: "inherit",
   env: {
@@ -59,6 +60,10 @@ const { status } = spawnSync("node_modules/.bin/stryker", ["run", "tests/mutatio
     MUTATION_REPORT: report,
   },
 });
+if (!existsSync(report)) {
+  console.error("mutate: Stryker ended without a report; what it said stands above");
+  process.exit(status || 1);
+}
 const counts = {};
 for (const { mutants } of Object.values(JSON.parse(readFileSync(report, "utf8")).files))
   for (const mutant of mutants) counts[mutant.status] = (counts[mutant.status] ?? 0) + 1;
