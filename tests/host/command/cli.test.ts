@@ -119,7 +119,7 @@ describe("slabwright", () => {
     }
     expect(outcomes[0].out).toContain("decision \\x1b]0;owned\\x07\\x9b1A\\u202e\n\ttwo");
     expect(outcomes[0].err).toContain("01-\\x1b]0;owned\\x07\\x1b[2J\\x9b1A\\u202e\\x0d\\nDone.ipynb: cell 2 failed.");
-  }, 60_000);
+  }, 120_000);
 
   it.each(["constructor", "toString", "__proto__", "hasOwnProperty"])(
     "refuses the verb %s like any other",
