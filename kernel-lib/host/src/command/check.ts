@@ -2,7 +2,7 @@ import { join } from "node:path";
 import { compareOutputs } from "../notebook/compare-outputs";
 import { type Notebook, readNotebook } from "../notebook/notebook";
 import type { CommandOptions } from "./command-options";
-import { kitchenEnvironment } from "./environment";
+import { kitchenEnvironment } from "./kitchen";
 import { oneLine } from "./printable";
 import { notebookPaths, projectFolder } from "./project";
 import { failureReport, runAll } from "./run-all";

@@ -24,7 +24,7 @@ const USAGE = `slabwright: runs, checks, publishes and serves notebooks on the t
   slabwright check [NOTEBOOK…]   run again and compare with the outputs stored in the files
 
   --kitchen FOLDER   another kitchen in place of data/
-  --out FOLDER       where executed copies and the report go (out/)
+  --out FOLDER       where executed copies and the report go (out/ of the project, or of another kitchen)
   --in-place         with run: write the outputs into the notebook itself
   --tolerance X      with check: allowed relative difference of two numbers (1e-6)
   --port N           with notebook: the port (a free one)

@@ -2,9 +2,9 @@
 export interface CommandOptions {
   /** notebooks named on the command line */
   readonly notebooks: readonly string[];
-  /** folder of another kitchen, or null for the project's own `data/` */
+  /** folder of another kitchen, or null for the environment's, or else the project's own `data/` */
   readonly kitchen: string | null;
-  /** folder for what the command writes, or null for the project's `out/` */
+  /** folder for what the command writes, or null for the kitchen's own `out/` */
   readonly out: string | null;
   readonly inPlace: boolean;
   readonly tolerance: number | null;

@@ -3,7 +3,7 @@ import { buildPage } from "../build/build-page";
 import { register, unregister } from "../server/register";
 import { serveNotebooks } from "../server/serve";
 import type { CommandOptions } from "./command-options";
-import { kitchenEnvironment } from "./environment";
+import { kitchenEnvironment } from "./kitchen";
 import { openBrowser } from "./open-browser";
 import { projectFolder } from "./project";
 

@@ -1,25 +1,29 @@
-import { join, resolve } from "node:path";
+import { join } from "node:path";
 import { readNotebook } from "../notebook/notebook";
 import { writeReport } from "../report/write-report";
 import type { CommandOptions } from "./command-options";
+import { executedCopies, newStamp, subtitleOf } from "./executed-copies";
+import { kitchenOf } from "./kitchen";
 import { oneLine } from "./printable";
-import { notebookPaths, projectFolder } from "./project";
-import { subtitleOf } from "./subtitle";
+import { projectFolder } from "./project";
 
-/** Writes the report from notebooks as they stand: those named, or the executed copies of the last run. */
+/** Writes the report from notebooks as they stand: those named, or the executed copies of the kitchen's last run. */
 export async function reportCommand(options: CommandOptions): Promise<number> {
-  const project = projectFolder(process.cwd());
-  const out = resolve(options.out ?? join(project, "out"));
-  const paths = options.notebooks.length ? [...options.notebooks] : await notebookPaths(join(out, "notebooks"));
-  if (paths.length === 0)
-    throw new Error(`executed notebooks must be in ${join(out, "notebooks")}: run "npm start" first`);
-  const notebooks = await Promise.all(paths.map(async (path) => ({ path, notebook: await readNotebook(path) })));
-  const report = join(out, "report.html");
-  await writeReport({
-    notebooks,
-    path: report,
-    subtitle: subtitleOf(resolve(options.kitchen ?? join(project, "data"))),
-  });
-  options.say(`The report: ${oneLine(report)}`);
+  const kitchen = kitchenOf(options, projectFolder(process.cwd()));
+  const path = join(kitchen.out, "report.html");
+  if (options.notebooks.length > 0) {
+    const named = options.notebooks.map(async (one) => ({ path: one, notebook: await readNotebook(one) }));
+    await writeReport({ notebooks: await Promise.all(named), path, subtitle: subtitleOf(newStamp(kitchen)) });
+  } else {
+    const { run, copies, others } = await executedCopies(kitchen);
+    if (run === null)
+      throw new Error(
+        `executed notebooks of ${kitchen.name} must be in ${join(kitchen.out, "notebooks")}: run "slabwright start" for this kitchen first`,
+      );
+    await writeReport({ notebooks: copies, path, subtitle: subtitleOf(newStamp(kitchen, run)) });
+    if (others.length > 0)
+      options.say(`Left out, as they are not of this kitchen's last run: ${others.map(oneLine).join(", ")}`);
+  }
+  options.say(`The report: ${oneLine(path)}`);
   return 0;
 }

@@ -1,6 +1,7 @@
 import { basename, dirname, resolve } from "node:path";
 import { startKernel } from "../kernel/start-kernel";
 import { type CellFailure, type CellProgress, type Run, runNotebook } from "../notebook/run-notebook";
+import type { RunStamp } from "./executed-copies";
 import { oneLine } from "./printable";
 
 /** What `runAll` needs to know. */
@@ -8,6 +9,8 @@ export interface RunAllOptions {
   readonly paths: readonly string[];
   /** where the executed copy of a notebook goes, null for nowhere */
   readonly copyTo: (path: string) => string | null;
+  /** what the copies say of themselves; left out, nothing */
+  readonly stamp?: RunStamp;
   readonly environment: Readonly<Record<string, string>>;
   /** progress, one line at a time */
   readonly say: (line: string) => void;
@@ -35,7 +38,13 @@ export async function runAll(options: RunAllOptions): Promise<Run[]> {
       };
       try {
         const kernel = startKernel({ folder: dirname(resolve(path)), environment });
-        const run = await runNotebook({ path, copyTo: options.copyTo(path) ?? undefined, kernel, onCell });
+        const run = await runNotebook({
+          path,
+          copyTo: options.copyTo(path) ?? undefined,
+          metadata: options.stamp && { slabwright: options.stamp },
+          kernel,
+          onCell,
+        });
         runs[index] = run;
         stopped ||= run.failure !== undefined && run.failure !== null;
         say(`${place}  ${run.failure ? "FAILED" : "done"} in ${(run.elapsedMs / 1000).toFixed(1)} s`);

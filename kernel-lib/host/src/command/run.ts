@@ -1,32 +1,42 @@
-import { basename, join, resolve } from "node:path";
+import { basename, join } from "node:path";
 import { terminalText } from "../notebook/terminal-text";
 import type { CommandOptions } from "./command-options";
-import { kitchenEnvironment } from "./environment";
+import { executedCopies, newStamp } from "./executed-copies";
+import { kitchenEnvironment, kitchenOf } from "./kitchen";
 import { oneLine } from "./printable";
 import { projectFolder } from "./project";
-import { failureReport, runAll } from "./run-all";
+import { failureReport, type RunAllOptions, runAll } from "./run-all";
 
-/** Runs the named notebooks and writes executed copies, or, with `--in-place`, the outputs into the files. */
+/**
+ * Runs the named notebooks and writes executed copies, or, with `--in-place`, the outputs into the files. The copies
+ * join those of the kitchen's last run, so that the report can take both.
+ */
 export async function runCommand(options: CommandOptions): Promise<number> {
   if (options.notebooks.length === 0) throw new Error("a notebook must be named");
-  const copyTo = options.inPlace
-    ? (path: string): string => path
-    : (path: string): string =>
-        join(resolve(options.out ?? join(projectFolder(process.cwd()), "out")), "notebooks", basename(path));
-  const runs = await runAll({
-    paths: options.notebooks,
-    copyTo,
-    environment: kitchenEnvironment(options.kitchen),
-    say: options.say,
-  });
+  const to = options.inPlace
+    ? { copyTo: (path: string): string => path, environment: kitchenEnvironment(options.kitchen) }
+    : await besideLastRun(options);
+  const runs = await runAll({ paths: options.notebooks, ...to, say: options.say });
   for (const run of runs) {
     const text = terminalText(run.notebook);
     if (text) options.say(`\n${text}`);
-    options.say(`Written: ${oneLine(copyTo(run.path))}`);
+    options.say(`Written: ${oneLine(to.copyTo(run.path))}`);
     if (run.failure) {
       options.complain(failureReport(run.path, run.failure));
       return 1;
     }
   }
   return 0;
+}
+
+async function besideLastRun(
+  options: CommandOptions,
+): Promise<Pick<RunAllOptions, "stamp" | "environment"> & { readonly copyTo: (path: string) => string }> {
+  const kitchen = kitchenOf(options, projectFolder(process.cwd()));
+  const { run } = await executedCopies(kitchen);
+  return {
+    copyTo: (path) => join(kitchen.out, "notebooks", basename(path)),
+    stamp: newStamp(kitchen, run ?? undefined),
+    environment: kitchen.environment,
+  };
 }

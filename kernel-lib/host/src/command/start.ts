@@ -1,32 +1,31 @@
-import { basename, join, resolve } from "node:path";
+import { basename, join } from "node:path";
 import { terminalText } from "../notebook/terminal-text";
 import { writeReport } from "../report/write-report";
 import type { CommandOptions } from "./command-options";
-import { kitchenEnvironment } from "./environment";
+import { newStamp, subtitleOf } from "./executed-copies";
+import { kitchenOf } from "./kitchen";
 import { oneLine } from "./printable";
 import { notebookPaths, projectFolder } from "./project";
 import { failureReport, runAll } from "./run-all";
-import { subtitleOf } from "./subtitle";
 
 /** Runs every notebook of the project, writes copies and the report, and prints what the notebooks have for it. */
 export async function startCommand(options: CommandOptions): Promise<number> {
   const began = Date.now();
   const project = projectFolder(process.cwd());
-  const out = resolve(options.out ?? join(project, "out"));
+  const kitchen = kitchenOf(options, project);
+  const { out } = kitchen;
+  const stamp = newStamp(kitchen);
   const paths = options.notebooks.length ? [...options.notebooks] : await notebookPaths(join(project, "notebooks"));
   if (paths.length === 0) throw new Error(`a notebook must be in ${join(project, "notebooks")}`);
   const runs = await runAll({
     paths,
     copyTo: (path) => join(out, "notebooks", basename(path)),
-    environment: kitchenEnvironment(options.kitchen),
+    stamp,
+    environment: kitchen.environment,
     say: options.say,
   });
   const report = join(out, "report.html");
-  await writeReport({
-    notebooks: runs,
-    path: report,
-    subtitle: subtitleOf(resolve(options.kitchen ?? join(project, "data"))),
-  });
+  await writeReport({ notebooks: runs, path: report, subtitle: subtitleOf(stamp) });
   for (const run of runs) {
     const text = terminalText(run.notebook);
     if (text) options.say(`\n${text}`);

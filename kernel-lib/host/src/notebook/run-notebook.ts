@@ -10,6 +10,8 @@ export interface RunOptions {
   readonly path: string;
   /** where the executed copy goes; left out, none is written */
   readonly copyTo?: string;
+  /** added to the metadata of the executed copy */
+  readonly metadata?: Readonly<Record<string, unknown>>;
   /** how long one cell may run, s; 120 */
   readonly cellLimitS?: number;
   /** added to the kernel's environment */
@@ -69,6 +71,7 @@ export async function runNotebook(options: RunOptions): Promise<Run> {
   } finally {
     await kernel.stop();
   }
+  Object.assign(notebook.metadata, options.metadata);
   if (options.copyTo) await writeNotebook(options.copyTo, notebook);
   return { path: options.path, notebook, failure, elapsedMs: Date.now() - began };
 }
