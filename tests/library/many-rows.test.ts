@@ -9,7 +9,8 @@ import { parseIngredients } from "../../kernel-lib/library/src/food/ingredient/p
 import { readProbeTrace } from "../../kernel-lib/library/src/heat/probe/probe-trace";
 import { evenness } from "../../kernel-lib/library/src/pan/evenness";
 import { readPans } from "../../kernel-lib/library/src/pan/read-pans";
-import { buildKitchen, type KitchenFile, type KitchenFiles } from "../../kernel-lib/library/src/trials/kitchen";
+import { buildKitchen } from "../../kernel-lib/library/src/trials/build-kitchen";
+import type { KitchenFile, KitchenFiles } from "../../kernel-lib/library/src/trials/kitchen";
 import { readTrials } from "../../kernel-lib/library/src/trials/trial";
 import { tableText } from "../../kernel-lib/library/src/views/table/table-text";
 
@@ -25,17 +26,37 @@ const demo: KitchenFiles = {
   trials: [file("trials/beet-lentil.csv")],
 };
 const headingsOf = ({ text }: KitchenFile): string => text.split("\n").find((line) => !line.startsWith("#")) as string;
-const badRows = (one: KitchenFile): KitchenFile => ({ ...one, text: `${headingsOf(one)}\n${"x\n".repeat(MANY)}` });
+const badRows = (one: KitchenFile): KitchenFile => ({
+  ...one,
+  text: `${headingsOf(one)}\n${"x\nx,x\n".repeat(MANY / 2)}`,
+});
 
 describe("more rows than fit on the stack", () => {
   it.each(["pans", "appliances", "ingredients", "variants"] as const)("in %s are refused in sentences", (field) => {
     const build = (): unknown => buildKitchen({ ...demo, [field]: badRows(demo[field]) });
-    expect(build).toThrow(/row 2: expected \d+ cells, got 1\n(.*\n){900,}and \d+ problems more$/);
+    expect(build).toThrow(
+      /rows 2, 4, 6, .* and 64990 more: expected \d+ cells, got 1\n.*rows 3, 5, 7, .* and 64990 more: expected \d+ cells, got 2$/,
+    );
   });
 
-  it("in a log are refused in sentences, the first thousand and how many more", () => {
+  it("in a log are refused in sentences, one for all that are alike", () => {
     const log = badRows(demo.trials[0]);
-    expect(readTrials(log.text, "log.csv").problems).toHaveLength(MANY);
+    expect(readTrials(log.text, "log.csv").slips).toHaveLength(MANY);
+    let message = "";
+    try {
+      buildKitchen({ ...demo, trials: [log] });
+    } catch (error) {
+      message = (error as Error).message;
+    }
+    expect(message.split("\n")).toEqual([
+      `trials/beet-lentil.csv rows 2, 4, 6, 8, 10, 12, 14, 16, 18, 20 and 64990 more: expected ${cellsOf(log)} cells, got 1`,
+      `trials/beet-lentil.csv rows 3, 5, 7, 9, 11, 13, 15, 17, 19, 21 and 64990 more: expected ${cellsOf(log)} cells, got 2`,
+    ]);
+  });
+
+  it("whose problems differ are told to the first thousand, and how many more", () => {
+    const rows = Array.from({ length: 1500 }, (_, at) => `${"x,".repeat(at % 2 === 0 ? 300 + at : 2000 + at)}x`);
+    const log = { ...demo.trials[0], text: `${headingsOf(demo.trials[0])}\n${rows.join("\n")}` };
     let message = "";
     try {
       buildKitchen({ ...demo, trials: [log] });
@@ -43,22 +64,27 @@ describe("more rows than fit on the stack", () => {
       message = (error as Error).message;
     }
     const lines = message.split("\n");
-    expect(lines[0]).toBe("trials/beet-lentil.csv row 2: expected 28 cells, got 1".replace("28", String(cellsOf(log))));
+    expect(lines[0]).toBe(`trials/beet-lentil.csv row 2: expected ${cellsOf(log)} cells, got 301`);
     expect(lines).toHaveLength(1001);
-    expect(lines.at(-1)).toBe(`and ${MANY - 1000} problems more`);
+    expect(lines.at(-1)).toBe("and 500 problems more");
   });
 
-  it("in a log that has all its cells are told one by one", () => {
+  it("in a log that has all its cells are told once, and kept one by one", () => {
     const [row] = demo.trials[0].text.split("\n").filter((line) => line.startsWith("BL-01,"));
     const text = `${headingsOf(demo.trials[0])}\n${`${row.replace("BL-01", "no name")}\n`.repeat(MANY)}`;
-    const { problems } = readTrials(text, "log.csv");
-    expect(problems).toHaveLength(MANY);
-    expect(problems[MANY - 1]).toMatch(/^log.csv row 130001, column trial: expected a trial name .*, got "no name"$/);
+    const { problems, slips } = readTrials(text, "log.csv");
+    expect(slips).toHaveLength(MANY);
+    expect(slips[MANY - 1]).toMatchObject({ row: 130001, at: "column trial", got: '"no name"' });
+    expect(problems).toEqual([
+      expect.stringMatching(/^log.csv rows 2 to 130001, column trial: expected a trial name .*, got "no name"$/),
+    ]);
   }, 60_000);
 
   it("in other readers are refused or read, never an overflow", () => {
-    expect(readPans(badRows(demo.pans).text, "pans.csv").problems).toHaveLength(MANY);
-    expect(() => parseIngredients(badRows(demo.ingredients).text, "x.csv")).toThrow(/and \d+ problems more$/);
+    expect(readPans(badRows(demo.pans).text, "pans.csv").slips).toHaveLength(MANY);
+    expect(() => parseIngredients(badRows(demo.ingredients).text, "x.csv")).toThrow(
+      /and 64990 more: expected \d+ cells/,
+    );
     const rows = Array.from({ length: MANY }, (_, at) => `${at},${20 + (at % 7)}`).join("\n");
     expect(readProbeTrace(`time_s,core_c\n${rows}`, { file: "x.csv" }).timeMin).toHaveLength(MANY);
   });

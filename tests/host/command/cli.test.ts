@@ -127,17 +127,22 @@ describe("slabwright", () => {
       const { code, err } = await slabwright(verb);
       expect([code, err]).toEqual([
         2,
-        `slabwright: the verb must be one of start, report, notebook, run, check, got ${verb}\n`,
+        `slabwright: the verb must be one of start, report, notebook, run, check, new-kitchen, check-kitchen, got ${verb}\n`,
       ]);
     },
   );
 
   it.each([
-    [["bake"], 2, "the verb must be one of start, report, notebook, run, check, got bake"],
+    [["bake"], 2, "the verb must be one of start, report, notebook, run, check, new-kitchen, check-kitchen, got bake"],
     [["start", "--shout"], 2, "--shout"],
     [["check", "--tolerance", "much"], 1, "--tolerance must be a number >= 0, got much"],
     [["start", "--kitchen", "absent-kitchen"], 1, "--kitchen must be a folder that exists"],
     [["run"], 1, "a notebook must be named"],
+    [["new-kitchen"], 1, "one folder must be named, got none"],
+    [["new-kitchen", "a", "b"], 1, "one folder must be named, got a, b"],
+    [["new-kitchen", "a", "--units", "imperial"], 1, "--units must be us or metric, got imperial"],
+    [["check-kitchen", "absent-kitchen"], 1, "the kitchen must be a folder that exists, got"],
+    [["check-kitchen", "a", "b"], 1, "one kitchen must be named, got a, b"],
     [["run", "absent.ipynb"], 1, "absent.ipynb"],
   ])("refuses %j", async (words, code, message) => {
     const outcome = await slabwright(...words);

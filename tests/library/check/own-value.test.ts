@@ -24,7 +24,8 @@ import { loadKitchen } from "../../../kernel-lib/library/src/notebook/load-kitch
 import { panPreset } from "../../../kernel-lib/library/src/pan/pan-preset";
 import { readPans } from "../../../kernel-lib/library/src/pan/read-pans";
 import { coreLimit } from "../../../kernel-lib/library/src/safety/core-limit";
-import { buildKitchen, type KitchenFile, type KitchenFiles } from "../../../kernel-lib/library/src/trials/kitchen";
+import { buildKitchen } from "../../../kernel-lib/library/src/trials/build-kitchen";
+import type { KitchenFile, KitchenFiles } from "../../../kernel-lib/library/src/trials/kitchen";
 import { applianceOf, panOf, trialOf, variantOf } from "../../../kernel-lib/library/src/trials/kitchen-lookup";
 import { readTrials } from "../../../kernel-lib/library/src/trials/trial";
 import { columnUnit } from "../../../kernel-lib/library/src/units/column-unit";

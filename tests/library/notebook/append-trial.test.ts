@@ -50,6 +50,6 @@ describe("appendTrial", () => {
     );
     expect(readFileSync(path, "utf8")).toBe(before);
     writeFileSync(path, before.replace(",core_c,", ",kern,"));
-    expect(() => appendTrial(path, { ...trial, trialId: "N" })).toThrow("row 1, column kern: expected one of");
+    expect(() => appendTrial(path, { ...trial, trialId: "N" })).toThrow("row 2, column kern: expected one of");
   });
 });

@@ -26,10 +26,10 @@ describe("readPans", () => {
     );
     expect(records).toEqual([]);
     expect(problems).toEqual([
-      'pans.csv row 2, column bottom_width: must be given when the shape is rectangle, got "an empty cell"',
-      'pans.csv row 3, column bottom_diameter: must be given when the shape is round, got "an empty cell"',
-      "pans.csv row 4: wells must be a whole number >= 1, got 2.5",
-      "pans.csv row 5: cornerRadiusMm must be at most half the shorter side (146.5 mm), got 200",
+      'pans.csv row 2, column bottom_width_mm: expected a value, as the shape is rectangle, got ""',
+      'pans.csv row 3, column bottom_diameter_mm: expected a value, as the shape is round, got ""',
+      'pans.csv row 4, column wells: expected a whole number >= 1, got "2.5"',
+      'pans.csv row 5, column corner_radius_mm: expected at most half the shorter side (146.5 mm), got "200"',
     ]);
   });
 });

@@ -4,7 +4,8 @@ import { describe, expect, it } from "vitest";
 import { panPreset } from "../../../kernel-lib/library/src/pan/pan-preset";
 import { slabMassG } from "../../../kernel-lib/library/src/pan/slab-mass";
 import { slabThickness } from "../../../kernel-lib/library/src/pan/slab-thickness";
-import { buildKitchen, type KitchenFile, type KitchenFiles } from "../../../kernel-lib/library/src/trials/kitchen";
+import { buildKitchen } from "../../../kernel-lib/library/src/trials/build-kitchen";
+import type { KitchenFile, KitchenFiles } from "../../../kernel-lib/library/src/trials/kitchen";
 
 const file = (name: string): KitchenFile => ({ file: name, text: readFileSync(`data/${name}`, "utf8") });
 const demo: KitchenFiles = {
@@ -12,7 +13,10 @@ const demo: KitchenFiles = {
   pans: file("pans.csv"),
   appliances: file("appliances.csv"),
   // the demo's, with plain words where it has commas
-  ingredients: { ...file("ingredients.csv"), text: file("ingredients.csv").text.replace(/"[^"]*"/g, "1 cup") },
+  ingredients: {
+    ...file("ingredients.csv"),
+    text: file("ingredients.csv").text.replace(/"([^"]*)"/g, (_, cell) => cell.replaceAll(",", "")),
+  },
   variants: file("variants.csv"),
   formulas: readdirSync("data/formulas").map((name) => file(`formulas/${name}`)),
   trials: [file("trials/beet-lentil.csv")],
@@ -86,10 +90,12 @@ describe("a kitchen with one number that no kitchen holds", () => {
       pans: { file: "pans.csv", text: demo.pans.text.replace(from, to) },
     });
     expect(() => buildKitchen(pans(/(half-sheet,half sheet,rectangle,\d+,\d+,,)[\d.]+/, "$12e54"))).toThrow(
-      /pans.csv row \d+: depthMm must be between 1 and 500 mm, got 2e\+54/,
+      /^pans.csv row \d+, column depth_mm: expected between 1 and 500 mm, got "2e54"$/,
     );
     const formulas = demo.formulas.map((one) => ({ ...one, text: one.text.replace('"460 g"', '"2000000 g"') }));
-    expect(() => buildKitchen({ ...demo, formulas })).toThrow("must be at most 1000000 g, got 2000000");
+    expect(() => buildKitchen({ ...demo, formulas })).toThrow(
+      /^formulas\/beet-lentil.json line \d+, mix.0.amount: .* must be at most 1000000 g, got "2000000 g"$/,
+    );
   });
 
   it("is refused for names and notes that are too long or hold control characters", () => {

@@ -1,12 +1,14 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { loadKitchen } from "../../../kernel-lib/library/src/notebook/load-kitchen";
-import { buildKitchen, type KitchenFile, type KitchenFiles } from "../../../kernel-lib/library/src/trials/kitchen";
+import { buildKitchen } from "../../../kernel-lib/library/src/trials/build-kitchen";
+import type { KitchenFile, KitchenFiles } from "../../../kernel-lib/library/src/trials/kitchen";
 import { applianceOf, panOf, trialOf, variantOf } from "../../../kernel-lib/library/src/trials/kitchen-lookup";
 
 const file = (name: string): KitchenFile => ({ file: name, text: readFileSync(`data/${name}`, "utf8") });
 const demo: KitchenFiles = {
   name: "demo",
+  units: "metric",
   pans: file("pans.csv"),
   appliances: file("appliances.csv"),
   ingredients: file("ingredients.csv"),
@@ -54,7 +56,7 @@ describe("buildKitchen", () => {
     const second = demo.variants.text.match(/^turkey-sage,.*$/m)![0].replace("turkey-sage", "turkey-two");
     const variants = { ...demo.variants, text: `${demo.variants.text.trimEnd()}\n${second}\n` };
     expect(() => buildKitchen({ ...demo, formulas, variants })).toThrow(
-      /^formulas\/turkey-sage\.json: foodClass must be poultry or as strict since turkey-ground-93 is raw poultry, got "fish"$/,
+      /^formulas\/turkey-sage\.json line 5, foodClass: expected poultry or as strict since turkey-ground-93 is raw poultry, got "fish"$/,
     );
   });
 
@@ -66,7 +68,7 @@ describe("buildKitchen", () => {
 
   it("names every use of an id that does not exist", () => {
     expect(() => buildKitchen(changed("pans", "\nhalf-sheet,", "\nsheet-half,"))).toThrow(
-      /variants.csv row 3, column pan: expected one of .*sheet-half, .*, got "half-sheet"\n[\s\S]*trials\/beet-lentil.csv row 3, column pan/,
+      /^variants.csv rows 3 to 6, trials\/beet-lentil.csv rows 3 to 16, .*, column pan: expected one of .*sheet-half, .*, got "half-sheet", which pans.csv does not hold$/,
     );
     expect(() => buildKitchen(changed("variants", "beet-lentil,slab", "beet,slab"))).toThrow(
       /column formula: expected one of .*beet-lentil.*got "beet"/,
@@ -78,20 +80,32 @@ describe("buildKitchen", () => {
 
   it("refuses an id, or a trial name, that is used twice", () => {
     expect(() => buildKitchen(changed("pans", "eighth-sheet,", "quarter-sheet,"))).toThrow(
-      'pans.csv row 6, column pan: expected each id once, got "quarter-sheet" again',
+      /^pans.csv row 6, column pan: expected each id once, and row 5 has this one, got "quarter-sheet"$/,
     );
     const twice = { ...demo, trials: [...demo.trials, { ...demo.trials[0], file: "trials/again.csv" }] };
     expect(() => buildKitchen(twice)).toThrow(
-      /trials\/again.csv row 3, column trial: expected a name not used before, got "BL-01", which trials\/beet-lentil.csv row 3 has/,
+      /^trials\/again.csv rows 3 to \d+, column trial: expected a name not used before, and trials\/beet-lentil.csv has this one, got "BL-01", "BL-02", "BL-03" and \d+ others$/,
     );
   });
 
   it("refuses a batch that its pan cannot hold", () => {
+    const heavy = demo.trials.map((log) => ({ ...log, text: log.text.replace(",760,", ",7600,") }));
+    expect(() => buildKitchen({ ...demo, trials: heavy })).toThrow(
+      /^trials\/beet-lentil.csv row 3, column batch_g: expected at most \d+ g, which is what half-sheet holds of this mix, got "7600"$/,
+    );
+    expect(() => buildKitchen(changed("variants", "half-sheet,1150", "half-sheet,11500"))).toThrow(
+      /^variants.csv row 3, column batch_g: expected at most \d+ g, which is what half-sheet holds of this mix, got "11500"$/,
+    );
+  });
+
+  it("blames the pan when no batch on it fits", () => {
     expect(() =>
       buildKitchen(
         changed("pans", "half-sheet,half sheet,rectangle,420,293", "half-sheet,half sheet,rectangle,110,93"),
       ),
-    ).toThrow(/trials\/.*row \d+, column batch: expected at most \d+ g, which is what half-sheet holds/);
+    ).toThrow(
+      /^pans.csv row 4: expected sizes of a pan that holds what is spread on it, 760 to 1500 g, got sizes that hold 2\d\d g$/,
+    );
   });
 
   it("names strange ids beside unreadable cells in one reading", () => {
@@ -114,7 +128,7 @@ describe("buildKitchen", () => {
         appliances: { ...broken.appliances, text: broken.appliances.text.replace("420", "2") },
       }),
     ).toThrow(
-      /pans.csv row 3, column shape: expected rectangle, round or wells, got "square"\n[\s\S]*appliances.csv row 3, column floor_cm2: expected a floor of 20 to 20000 cm², got "2"/,
+      /^pans.csv rows 3 to 7, column shape: expected rectangle, round or wells, got "square"\nappliances.csv row 3, column floor_cm2: expected a floor of 20 to 20000 cm², got "2"$/,
     );
   });
 });
@@ -124,7 +138,10 @@ describe("loadKitchen", () => {
     expect(loadKitchen().name).toBe("Quarry Lane test kitchen");
   });
   it("names the file that is missing", () => {
-    expect(() => loadKitchen("tests")).toThrow('loadKitchen: folder must hold kitchen.json, got "tests"');
+    expect(() => loadKitchen("tests")).toThrow(
+      'loadKitchen: folder must hold kitchen.json, pans.csv, appliances.csv, ingredients.csv, variants.csv and a folder formulas, got "tests"',
+    );
+    expect(() => loadKitchen("no-such-folder")).toThrow('loadKitchen: folder must exist, got "no-such-folder"');
   });
 });
 

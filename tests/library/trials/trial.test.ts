@@ -95,13 +95,50 @@ describe("readTrials", () => {
     );
   });
 
-  it("says that a column is missing once a row needs it", () => {
-    const without = log(GOOD)
+  const without = (column: number, ...rows: string[]): string =>
+    log(...rows)
       .split("\n")
-      .map((line) => line.split(",").toSpliced(7, 1).join(","))
+      .map((line) => line.split(",").toSpliced(column, 1).join(","))
       .join("\n");
-    expect(readTrials(without, "log.csv").problems).toEqual([
-      "log.csv row 2, column setpoint: expected a setpoint, got no such column",
+
+  it("says once that a column is missing, and before a row needs it", () => {
+    const missing = ["log.csv row 1: expected a column setpoint_c (a setpoint), got none"];
+    expect(readTrials(without(7, GOOD, withCell("trial", "T-2")), "log.csv").problems).toEqual(missing);
+    expect(readTrials(without(7), "log.csv").problems).toEqual(missing);
+    expect(readTrials(without(20, GOOD), "log.csv").problems).toEqual([]);
+    const bare = withCell("thickness_mm", "").replace(",1150,", ",,");
+    expect(readTrials(without(6, bare, bare.replace("T-1", "T-2")), "log.csv").problems).toEqual([
+      "log.csv row 1: expected a column thickness_mm (probe readings, or else the batch mass), got none",
+    ]);
+  });
+
+  it("takes a heading that was mistyped or renamed as one slip, with the name that was meant", () => {
+    const renamed = (heading: string, instead: string): readonly string[] =>
+      readTrials(log(GOOD, withCell("trial", "T-2")).replace(heading, instead), "log.csv").problems;
+    expect(renamed("setpoint_c", "setpont_f")).toEqual([
+      expect.stringMatching(/^log\.csv row 1, column setpont_f: expected one of trial, .* \(nearest: setpoint_f\)$/),
+    ]);
+    expect(renamed("date", "Date")).toEqual([expect.stringMatching(/column Date: .* \(nearest: date\)$/)]);
+    expect(renamed("setpoint_c", "oven")).toEqual([
+      "log.csv row 1, column oven: expected setpoint_c, which is missing",
+    ]);
+    expect(renamed("setpoint_c", "setpoint")).toEqual([
+      "log.csv row 1, column setpoint: expected a heading that ends in its unit, such as setpoint_c",
+    ]);
+  });
+
+  it("tells a slip that many rows share once, with all rows", () => {
+    const rows = ["390", "400", "200", "380", "390", "410"].map((setpoint, at) =>
+      withCell("setpoint_c", setpoint).replace("T-1", `T-${at}`),
+    );
+    expect(readTrials(log(...rows), "log.csv").problems).toEqual([
+      'log.csv rows 2, 3 and 5 to 7, column setpoint_c: expected a setpoint of 100 to 290 °C (212 to 554 °F); is this °F under a °C heading?, got "390", "400", "380" and "410"',
+    ]);
+  });
+
+  it("blames the time of taking out when it is before several looks", () => {
+    expect(readTrials(log(withCell("time_min", "1.1")), "log.csv").problems).toEqual([
+      'log.csv row 2, column time_min: expected a time of taking out that is not before 9 and 10 min, got "1.1"',
     ]);
   });
 
@@ -117,9 +154,14 @@ describe("readTrials", () => {
 
   it("stops reading a file of nothing but problems", () => {
     const bad = `${GOOD.replace(/^[^,]+,/, "no name,").replace(",200,", ",20,")}\n`;
-    const { problems } = readTrials(`${HEADINGS}\n${bad.repeat(101_000)}`, "log.csv");
-    expect(problems).toHaveLength(200_001);
-    expect(problems.at(-1)).toBe("log.csv row 100002: expected fewer problems, stopped reading after 200000");
+    const { problems, slips, whole } = readTrials(`${HEADINGS}\n${bad.repeat(101_000)}`, "log.csv");
+    expect(slips).toHaveLength(200_001);
+    expect(problems).toEqual([
+      expect.stringMatching(/^log.csv rows 2 to 100001, column trial: expected .*, got "no name"$/),
+      expect.stringMatching(/^log.csv rows 2 to 100001, column setpoint_c: expected .*, got "20"$/),
+      "log.csv row 100002: expected fewer problems, stopped reading after 200000",
+    ]);
+    expect(whole).toBe(false);
   }, 60_000);
 
   it("wants probes or a batch mass", () => {

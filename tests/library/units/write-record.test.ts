@@ -1,7 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { z } from "zod";
-import { type ColumnPlans, readRecords } from "../../../kernel-lib/library/src/units/read-records";
+import type { ColumnPlans } from "../../../kernel-lib/library/src/units/column-plan";
+import { readRecords } from "../../../kernel-lib/library/src/units/read-records";
 import { writeRecord } from "../../../kernel-lib/library/src/units/write-record";
 
 interface Weighing {

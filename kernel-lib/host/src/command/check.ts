@@ -10,7 +10,7 @@ import { failureReport, runAll } from "./run-all";
 /** Runs notebooks again and compares with the outputs stored in them; 1 when any differs, failed or stored nothing. */
 export async function checkCommand(options: CommandOptions): Promise<number> {
   const project = projectFolder(process.cwd());
-  const paths = options.notebooks.length ? [...options.notebooks] : await notebookPaths(join(project, "notebooks"));
+  const paths = options.named.length ? [...options.named] : await notebookPaths(join(project, "notebooks"));
   if (paths.length === 0) throw new Error(`a notebook must be in ${join(project, "notebooks")}`);
   const stored = new Map<string, Notebook>();
   for (const path of paths) stored.set(path, await readNotebook(path));

@@ -1,6 +1,8 @@
 import { parseArgs } from "node:util";
 import { checkCommand } from "./check";
+import { checkKitchenCommand } from "./check-kitchen";
 import type { CommandOptions } from "./command-options";
+import { newKitchenCommand } from "./new-kitchen";
 import { notebookCommand } from "./notebook";
 import { printable } from "./printable";
 import { reportCommand } from "./report";
@@ -13,6 +15,8 @@ const VERBS: Record<string, (options: CommandOptions) => Promise<number>> = {
   notebook: notebookCommand,
   run: runCommand,
   check: checkCommand,
+  "new-kitchen": newKitchenCommand,
+  "check-kitchen": checkKitchenCommand,
 };
 
 const USAGE = `slabwright: runs, checks, publishes and serves notebooks on the tslab kernel
@@ -22,9 +26,12 @@ const USAGE = `slabwright: runs, checks, publishes and serves notebooks on the t
   slabwright notebook            open the notebooks in the browser
   slabwright run NOTEBOOK…       run, and write executed copies to out/notebooks/
   slabwright check [NOTEBOOK…]   run again and compare with the outputs stored in the files
+  slabwright new-kitchen FOLDER    write a kitchen to begin with
+  slabwright check-kitchen FOLDER  read every file of a kitchen, run nothing, and say all that is wrong
 
   --kitchen FOLDER   another kitchen in place of data/
   --out FOLDER       where executed copies and the report go (out/ of the project, or of another kitchen)
+  --units us|metric  with new-kitchen: what its headings are written in (metric)
   --in-place         with run: write the outputs into the notebook itself
   --tolerance X      with check: allowed relative difference of two numbers (1e-6)
   --port N           with notebook: the port (a free one)
@@ -42,7 +49,7 @@ export async function cli(words: readonly string[]): Promise<number> {
     return 2;
   }
   const { values, positionals } = parsed;
-  const [verb, ...notebooks] = positionals;
+  const [verb, ...named] = positionals;
   if (values.help) {
     console.log(USAGE);
     return 0;
@@ -53,7 +60,8 @@ export async function cli(words: readonly string[]): Promise<number> {
   }
   try {
     return await VERBS[verb]({
-      notebooks,
+      named,
+      units: values.units ?? null,
       kitchen: values.kitchen ?? null,
       out: values.out ?? null,
       inPlace: values["in-place"] ?? false,
@@ -82,6 +90,7 @@ function parse(words: readonly string[]) {
     options: {
       kitchen: { type: "string" },
       out: { type: "string" },
+      units: { type: "string" },
       "in-place": { type: "boolean" },
       tolerance: { type: "string" },
       port: { type: "string" },

@@ -1,11 +1,13 @@
 /** What every verb gets. */
 export interface CommandOptions {
-  /** notebooks named on the command line */
-  readonly notebooks: readonly string[];
+  /** what is named on the command line: notebooks, or the folder of a kitchen */
+  readonly named: readonly string[];
   /** folder of another kitchen, or null for the environment's, or else the project's own `data/` */
   readonly kitchen: string | null;
   /** folder for what the command writes, or null for the kitchen's own `out/` */
   readonly out: string | null;
+  /** what a new kitchen thinks in: `us`, `metric`, or null when it was not said */
+  readonly units: string | null;
   readonly inPlace: boolean;
   readonly tolerance: number | null;
   readonly register: boolean;

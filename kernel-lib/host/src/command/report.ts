@@ -11,8 +11,8 @@ import { projectFolder } from "./project";
 export async function reportCommand(options: CommandOptions): Promise<number> {
   const kitchen = kitchenOf(options, projectFolder(process.cwd()));
   const path = join(kitchen.out, "report.html");
-  if (options.notebooks.length > 0) {
-    const named = options.notebooks.map(async (one) => ({ path: one, notebook: await readNotebook(one) }));
+  if (options.named.length > 0) {
+    const named = options.named.map(async (one) => ({ path: one, notebook: await readNotebook(one) }));
     await writeReport({ notebooks: await Promise.all(named), path, subtitle: subtitleOf(newStamp(kitchen)) });
   } else {
     const { run, copies, others } = await executedCopies(kitchen);

@@ -12,11 +12,11 @@ import { failureReport, type RunAllOptions, runAll } from "./run-all";
  * join those of the kitchen's last run, so that the report can take both.
  */
 export async function runCommand(options: CommandOptions): Promise<number> {
-  if (options.notebooks.length === 0) throw new Error("a notebook must be named");
+  if (options.named.length === 0) throw new Error("a notebook must be named");
   const to = options.inPlace
     ? { copyTo: (path: string): string => path, environment: kitchenEnvironment(options.kitchen) }
     : await besideLastRun(options);
-  const runs = await runAll({ paths: options.notebooks, ...to, say: options.say });
+  const runs = await runAll({ paths: options.named, ...to, say: options.say });
   for (const run of runs) {
     const text = terminalText(run.notebook);
     if (text) options.say(`\n${text}`);

@@ -15,7 +15,7 @@ export async function startCommand(options: CommandOptions): Promise<number> {
   const kitchen = kitchenOf(options, project);
   const { out } = kitchen;
   const stamp = newStamp(kitchen);
-  const paths = options.notebooks.length ? [...options.notebooks] : await notebookPaths(join(project, "notebooks"));
+  const paths = options.named.length ? [...options.named] : await notebookPaths(join(project, "notebooks"));
   if (paths.length === 0) throw new Error(`a notebook must be in ${join(project, "notebooks")}`);
   const runs = await runAll({
     paths,

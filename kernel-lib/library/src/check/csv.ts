@@ -1,20 +1,25 @@
 import { clipped } from "./check";
 import { type CsvLineOptions, eachCsvLine } from "./each-csv-line";
+import type { Slip } from "./slip";
 
 /** One data row of a CSV file. */
 export interface CsvRow {
-  /** row in the file as an editor or a spreadsheet counts it: the heading is row 1 */
+  /** row in the file as an editor or a spreadsheet counts it */
   readonly row: number;
   /** heading to cell, cells trimmed; an empty cell is `""` */
   readonly cells: Readonly<Record<string, string>>;
 }
 
-/** The headings and rows of a CSV file, with every problem of its shape. */
+/** The headings and rows of a CSV file, with every slip of its shape. */
 export interface CsvText {
+  /** none when the file could not be taken apart into columns */
   readonly headings: readonly string[];
+  /** row that the headings stand in: 1, unless lines that are skipped stand above */
+  readonly headingRow: number;
   readonly rows: readonly CsvRow[];
-  /** one sentence a problem, naming file, row and column */
-  readonly problems: readonly string[];
+  readonly slips: readonly Slip[];
+  /** whether every row that holds something is among `rows` */
+  readonly whole: boolean;
 }
 
 /** The most columns that a file may have: our judgement, ten times what any file of a kitchen needs. */
@@ -25,40 +30,75 @@ const MOST_LISTED = 1000;
 
 /**
  * Reads CSV text (RFC 4180, with or without a byte-order mark) into rows of named cells. Lines that are empty or start
- * with `#` are skipped. Rows with too few or too many cells, repeated headings and empty headings are listed in
- * `problems` and never repaired.
+ * with `#` are skipped. What is wrong with the file's shape is listed in `slips`, one slip of the writer's once, and never
+ * repaired: cells too few or too many, rows of empty cells, headings that are empty or stand twice, another separator,
+ * quotes that do not fit.
  */
 export function readCsv(text: string, file: string): CsvText {
-  const { headings, rows, problems } = csvTable(text, file, { comment: "#" });
-  const ofHeadings: string[] = [];
+  const table = csvTable(text, file, { comment: "#" });
+  const { headings, headingRow } = table;
+  const slips = [...table.slips];
+  const empty = headings.flatMap((name, at) => (name === "" ? [at + 1] : []));
+  if (empty.length > 0) {
+    const isRun = empty.length > 1 && empty.length === empty[empty.length - 1] - empty[0] + 1;
+    const at = isRun ? `columns ${empty[0]} to ${empty.at(-1)}` : `column ${empty.join(", ")}`;
+    slips.push({ file, row: headingRow, at, expected: "a heading", got: "an empty cell", nearest: null });
+  }
   const seen = new Set<string>();
-  headings.forEach((heading, at) => {
-    if (heading === "") ofHeadings.push(`${file} row 1, column ${at + 1}: expected a heading, got an empty cell`);
-    else if (seen.has(heading))
-      ofHeadings.push(`${file} row 1, column ${clipped(heading)}: expected each heading once, got it twice`);
-    seen.add(heading);
-  });
-  return { headings, rows, problems: ofHeadings.concat(problems) };
+  for (const name of headings) {
+    const at = `column ${clipped(name)}`;
+    if (name !== "" && seen.has(name))
+      slips.push({ file, row: headingRow, at, expected: "each heading once", got: "it twice", nearest: null });
+    seen.add(name);
+  }
+  return { ...table, slips };
 }
 
 /** As `readCsv`, by other conventions, and with headings taken as they are: of equal ones the last names its cells. */
 export function csvTable(text: string, file: string, conventions: Omit<CsvLineOptions, "take">): CsvText {
-  let headings: readonly string[] | null = null;
-  const rows: CsvRow[] = [];
-  const problems: string[] = [];
+  const slips: Slip[] = [];
+  const slip = (row: number | null, expected: string, got: string | null): void => {
+    slips.push({ file, row, at: null, expected, got, nearest: null });
+  };
+  const unreadable = (): CsvText => ({ headings: [], headingRow: 1, rows: [], slips, whole: false });
+  text.split("\n").forEach((line, at) => {
+    if (/[\ufffd\0]/.test(line)) slip(at + 1, "UTF-8 text", "another encoding: save the file as CSV in UTF-8");
+  });
+  if (text.includes("\0")) return unreadable();
+  const lines: { readonly cells: readonly string[]; readonly row: number }[] = [];
   const take = (cells: readonly string[], row: number): void => {
-    if (headings === null) {
-      headings = cells.slice(0, MOST_COLUMNS);
-      if (cells.length > MOST_COLUMNS)
-        problems.push(`${file} row ${row}: expected at most ${MOST_COLUMNS} columns, got ${cells.length}`);
-    } else if (cells.length !== headings.length)
-      problems.push(`${file} row ${row}: expected ${headings.length} cells, got ${cells.length}`);
-    else rows.push({ row, cells: Object.fromEntries(headings.map((heading, at) => [heading, cells[at]])) });
+    if (cells.some((cell) => cell !== "")) lines.push({ cells, row });
+    else slip(row, "a row that holds something", "empty cells");
   };
   const stop = eachCsvLine(text, { ...conventions, take });
-  if (stop) problems.push(`${file} row ${stop.row}: expected ${stop.expected}`);
-  else if (headings === null) problems.push(`${file}: expected a heading row, got an empty file`);
-  return { headings: headings ?? [], rows, problems };
+  if (stop) slip(stop.row, stop.expected, null);
+  if (lines.length === 0) {
+    if (slips.length === 0) slip(null, "a heading row", "an empty file");
+    return unreadable();
+  }
+  const [{ cells: headings, row: headingRow }, ...below] = lines;
+  const separator = headings.length > 1 ? null : (/[;\t]/.exec(headings[0])?.[0] ?? null);
+  if (separator !== null && (conventions.delimiter ?? ",") === ",") {
+    const name = separator === ";" ? "semicolons" : "tabs";
+    slip(headingRow, "headings and cells parted by commas", `${name}: save the file as CSV with commas`);
+    return unreadable();
+  }
+  if (headings.length > MOST_COLUMNS) {
+    slip(headingRow, `at most ${MOST_COLUMNS} columns`, String(headings.length));
+    return unreadable();
+  }
+  const counts = new Set(below.map(({ cells }) => cells.length));
+  const [count] = counts;
+  if (below.length > 1 && counts.size === 1 && count !== headings.length) {
+    slip(headingRow, `as many headings as every row below has cells (${count})`, String(headings.length));
+    return unreadable();
+  }
+  const rows: CsvRow[] = [];
+  for (const { cells, row } of below) {
+    if (cells.length !== headings.length) slip(row, `${headings.length} cells`, String(cells.length));
+    else rows.push({ row, cells: Object.fromEntries(headings.map((name, at) => [name, cells[at]])) });
+  }
+  return { headings, headingRow, rows, slips, whole: stop === null && rows.length === below.length };
 }
 
 /**

@@ -1,4 +1,4 @@
-import { fail, notNegative, positive, within } from "../check/check";
+import { fail } from "../check/check";
 
 /** What every pan has. Lengths are of the inside, where the mix lies. */
 export interface PanBase {
@@ -48,6 +48,53 @@ const DEEPEST_MM = 500;
 const WIDEST_MM = 3000;
 const MOST = 10_000;
 
+/** A size of a pan that cannot be. */
+export interface PanFault {
+  /** name of the field: `"depthMm"` */
+  readonly field: string;
+  /** `"must be > 0 mm"` */
+  readonly must: string;
+  readonly given: number;
+}
+
+/** The sizes of a pan that cannot be; none when it can. */
+export function panFaults(pan: Pan): readonly PanFault[] {
+  const faults: PanFault[] = [];
+  const hold = (field: string, given: number, holds: boolean, must: string): void => {
+    if (!holds) faults.push({ field, must: `must be ${must}`, given });
+  };
+  const size = (field: string, given: number, mostMm: number): void => {
+    const isAbove0 = Number.isFinite(given) && given > 0;
+    hold(field, given, isAbove0, "> 0 mm");
+    if (isAbove0) hold(field, given, given >= 1 && given <= mostMm, `between 1 and ${mostMm} mm`);
+  };
+  const counted = (field: string, given: number): void => {
+    const isWhole = Number.isInteger(given) && given >= 1;
+    hold(field, given, isWhole, "a whole number >= 1");
+    if (isWhole) hold(field, given, given <= MOST, `between 1 and ${MOST}`);
+  };
+  size("depthMm", pan.depthMm, DEEPEST_MM);
+  hold("wallTaperDeg", pan.wallTaperDeg, pan.wallTaperDeg >= 0 && pan.wallTaperDeg <= 60, "between 0 and 60 degrees");
+  counted("count", pan.count);
+  if (pan.shape === "rectangle") {
+    size("bottomLengthMm", pan.bottomLengthMm, WIDEST_MM);
+    size("bottomWidthMm", pan.bottomWidthMm, WIDEST_MM);
+    const { cornerRadiusMm: radiusMm } = pan;
+    const mostMm = Math.min(pan.bottomLengthMm, pan.bottomWidthMm) / 2;
+    hold("cornerRadiusMm", radiusMm, Number.isFinite(radiusMm) && radiusMm >= 0, ">= 0 mm");
+    hold(
+      "cornerRadiusMm",
+      radiusMm,
+      !(radiusMm > mostMm && mostMm > 0),
+      `at most half the shorter side (${mostMm} mm)`,
+    );
+  } else {
+    size("bottomDiameterMm", pan.bottomDiameterMm, WIDEST_MM);
+    if (pan.shape === "wells") counted("wells", pan.wells);
+  }
+  return faults;
+}
+
 /**
  * Returns the pan unchanged when its sizes are possible; otherwise throws, naming the pan and the size.
  *
@@ -55,28 +102,6 @@ const MOST = 10_000;
  * checkPan({ ...panPreset("half sheet"), depthMm: -1 }, "pans.csv row 2"); // throws "pans.csv row 2: depthMm must be > 0 mm, got -1"
  */
 export function checkPan(pan: Pan, where: string): Pan {
-  size(pan.depthMm, DEEPEST_MM, `${where}: depthMm`);
-  within(pan.wallTaperDeg, 0, 60, `${where}: wallTaperDeg`, "degrees");
-  count(pan.count, `${where}: count`);
-  if (pan.shape === "rectangle") {
-    size(pan.bottomLengthMm, WIDEST_MM, `${where}: bottomLengthMm`);
-    size(pan.bottomWidthMm, WIDEST_MM, `${where}: bottomWidthMm`);
-    notNegative(pan.cornerRadiusMm, `${where}: cornerRadiusMm`, "mm");
-    const shorter = Math.min(pan.bottomLengthMm, pan.bottomWidthMm);
-    if (pan.cornerRadiusMm > shorter / 2)
-      fail(`${where}: cornerRadiusMm`, `must be at most half the shorter side (${shorter / 2} mm)`, pan.cornerRadiusMm);
-  } else {
-    size(pan.bottomDiameterMm, WIDEST_MM, `${where}: bottomDiameterMm`);
-    if (pan.shape === "wells") count(pan.wells, `${where}: wells`);
-  }
+  for (const { field, must, given } of panFaults(pan)) fail(`${where}: ${field}`, must, given);
   return pan;
-}
-
-function size(lengthMm: number, mostMm: number, where: string): void {
-  within(positive(lengthMm, where, "mm"), 1, mostMm, where, "mm");
-}
-
-function count(pieces: number, where: string): void {
-  if (!(Number.isInteger(pieces) && pieces >= 1)) fail(where, "must be a whole number >= 1", pieces);
-  within(pieces, 1, MOST, where, "");
 }

@@ -1,8 +1,10 @@
 import { z } from "zod";
-import { fail } from "../check/check";
+import { idSchema } from "../check/id-schema";
+import { slipLines } from "../check/slip";
 import { nameSchema } from "../check/text-schema";
-import { type ColumnPlans, type ReadRecords, readRecords } from "../units/read-records";
-import { checkPan, type Pan } from "./pan";
+import type { ColumnPlans } from "../units/column-plan";
+import { cellSlip, type Draft, type ReadRecords, readRecords } from "../units/read-records";
+import { type Pan, panFaults } from "./pan";
 
 /** A pan as one row of `pans.csv`: the sizes that its shape does not have are empty. */
 interface PanRow {
@@ -21,7 +23,7 @@ interface PanRow {
 }
 
 const PanRowSchema: z.ZodType<PanRow> = z.object({
-  id: nameSchema("the id of a pan"),
+  id: idSchema("an id of letters, digits, points and dashes, such as half-sheet"),
   name: nameSchema(),
   shape: z.enum(["rectangle", "round", "wells"], "rectangle, round or wells"),
   bottomLengthMm: z.number().nullable(),
@@ -55,33 +57,38 @@ export function readPans(csvText: string, file: string): ReadRecords<Pan> {
   const read = readRecords(csvText, file, COLUMNS, PanRowSchema);
   const records: Pan[] = [];
   const rows: number[] = [];
-  const problems = [...read.problems];
-  for (const [at, row] of read.records.entries()) {
-    const where = `${file} row ${read.rows[at]}`;
-    try {
-      records.push(Object.freeze(checkPan(panOf(row, where), where)));
-      rows.push(read.rows[at]);
-    } catch (error) {
-      problems.push((error as Error).message);
-    }
+  const slips = [...read.slips];
+  const draftOf = new Map(read.drafts.map((draft) => [draft.row, draft]));
+  for (const [at, record] of read.records.entries()) {
+    const row = read.rows[at];
+    const { cells } = draftOf.get(row) as Draft<PanRow>;
+    const slip = (field: keyof PanRow, expected: string): void => {
+      slips.push(cellSlip({ file, row, heading: read.headings[field], cells, expected }));
+    };
+    const lacking = SIZES[record.shape].filter((field) => record[field] === null);
+    for (const field of lacking) slip(field, `a value, as the shape is ${record.shape}`);
+    if (lacking.length > 0) continue;
+    const pan = panOf(record);
+    const faults = panFaults(pan);
+    for (const { field, must } of faults) slip(field as keyof PanRow, must.replace(/^must be /, ""));
+    if (faults.length > 0) continue;
+    records.push(Object.freeze(pan));
+    rows.push(row);
   }
-  return { records, rows, problems };
+  const { drafts, headings, whole } = read as unknown as ReadRecords<Pan>;
+  return { records, rows, problems: slipLines(slips), slips, drafts, headings, whole };
 }
 
-function panOf(row: PanRow, where: string): Pan {
+/** The sizes that a shape has. */
+const SIZES: Readonly<Record<Pan["shape"], readonly (keyof PanRow)[]>> = {
+  rectangle: ["bottomLengthMm", "bottomWidthMm", "cornerRadiusMm"],
+  round: ["bottomDiameterMm"],
+  wells: ["bottomDiameterMm", "wells"],
+};
+
+function panOf(row: PanRow): Pan {
   const { id, name, depthMm, wallTaperDeg, count, standing } = row;
   const base = { id, name, depthMm, wallTaperDeg, count, standing };
-  const needed = (value: number | null, column: string): number =>
-    value ?? fail(`${where}, column ${column}:`, `must be given when the shape is ${row.shape}`, "an empty cell");
-  if (row.shape === "rectangle")
-    return {
-      ...base,
-      shape: "rectangle",
-      bottomLengthMm: needed(row.bottomLengthMm, "bottom_length"),
-      bottomWidthMm: needed(row.bottomWidthMm, "bottom_width"),
-      cornerRadiusMm: needed(row.cornerRadiusMm, "corner_radius"),
-    };
-  const bottomDiameterMm = needed(row.bottomDiameterMm, "bottom_diameter");
-  if (row.shape === "round") return { ...base, shape: "round", bottomDiameterMm };
-  return { ...base, shape: "wells", bottomDiameterMm, wells: needed(row.wells, "wells") };
+  const sizes = Object.fromEntries(SIZES[row.shape].map((field) => [field, row[field]]));
+  return { ...base, shape: row.shape, ...sizes } as unknown as Pan;
 }

@@ -1,6 +1,8 @@
 import { z } from "zod";
+import { idSchema } from "../check/id-schema";
 import { nameSchema, noteSchema } from "../check/text-schema";
-import { type ColumnPlans, type ReadRecords, readRecords } from "../units/read-records";
+import type { ColumnPlans } from "../units/column-plan";
+import { type ReadRecords, readRecords } from "../units/read-records";
 
 /** What reheats the pieces. */
 export interface Appliance {
@@ -19,7 +21,7 @@ const MOST_POWER_W = 200_000;
 
 /** What an appliance must hold; each message says what was expected. */
 export const ApplianceSchema: z.ZodType<Appliance> = z.object({
-  applianceId: nameSchema("the id of an appliance"),
+  applianceId: idSchema("an id of letters, digits, points and dashes, such as air-fryer"),
   name: nameSchema(),
   kind: z.enum(["air fryer", "fan oven", "still oven"], "air fryer, fan oven or still oven"),
   floorCm2: z
@@ -34,7 +36,7 @@ const COLUMNS: ColumnPlans<Appliance> = {
   applianceId: { column: "appliance", holds: "text" },
   name: { column: "name", holds: "text" },
   kind: { column: "kind", holds: "text" },
-  floorCm2: { column: "floor_cm2", holds: "number" },
+  floorCm2: { column: "floor", holds: "area" },
   powerW: { column: "power_w", holds: "number" },
   note: { column: "note", holds: "text" },
 };

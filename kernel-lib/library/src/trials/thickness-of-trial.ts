@@ -62,7 +62,7 @@ function noticeOf(
   if (differenceMm <= 0.1 * massMm || differenceMm <= 3 * standardErrorMm) return null;
   const percent = Math.round((probesMm / massMm - 1) * 100);
   return (
-    `trial ${trial.trialId}: the probes say ${probesMm.toFixed(1)} mm, but ${trial.batchG} g on ${trial.panId} make ` +
+    `trial ${trial.trialId}: the probes say ${probesMm.toFixed(1)} mm, but ${Number((trial.batchG ?? 0).toFixed(1))} g on ${trial.panId} make ` +
     `${massMm.toFixed(1)} mm (${percent > 0 ? "+" : ""}${percent} %); check the batch mass, the pan and the air in the mix`
   );
 }

@@ -1,8 +1,11 @@
 import { z } from "zod";
+import { idSchema } from "../check/id-schema";
 import { nameSchema, noteSchema } from "../check/text-schema";
-import { type ColumnPlans, type ReadRecords, readRecords } from "../units/read-records";
+import type { ColumnPlans } from "../units/column-plan";
+import { headingIn } from "../units/heading-in";
+import { type ReadRecords, readRecords } from "../units/read-records";
 import { writeRecord } from "../units/write-record";
-import { idSchema } from "./id-schema";
+import type { KitchenUnits } from "./kitchen-json";
 
 /**
  * One reheat or cook of pieces from one slab, as logged. What was not measured is `null` (or an empty array): it is
@@ -84,9 +87,9 @@ export const TrialSchema: z.ZodType<Trial> = z
   .object({
     trialId: idSchema("a trial name of letters, digits, points and dashes"),
     date: z.iso.date("a day such as 2026-03-14"),
-    variantId: idSchema("the id of a variant"),
-    panId: idSchema("the id of a pan"),
-    applianceId: idSchema("the id of an appliance"),
+    variantId: nameSchema("the id of a variant"),
+    panId: nameSchema("the id of a pan"),
+    applianceId: nameSchema("the id of an appliance"),
     batchG: mass("a batch above 0 and up to 20000 g"),
     probesMm: z.array(
       z
@@ -145,8 +148,15 @@ export const TrialSchema: z.ZodType<Trial> = z
     expect("probesMm", trial.probesMm.length > 0 || trial.batchG !== null, "probe readings, or else the batch mass");
     if (notCrispMin !== null && crispMin !== null)
       expect("crispMin", crispMin > notCrispMin, `a check after the last not-crisp one (${notCrispMin} min)`);
-    for (const field of ["notCrispMin", "crispMin", "flipMin"] as const)
-      expect(field, (trial[field] ?? 0) <= timeMin, `at most the time of taking out (${timeMin} min)`);
+    const late = (["notCrispMin", "crispMin", "flipMin"] as const).filter((field) => (trial[field] ?? 0) > timeMin);
+    // with several of them, it is the time that was mistyped
+    if (late.length > 1)
+      expect(
+        "timeMin",
+        false,
+        `a time of taking out that is not before ${late.map((field) => trial[field]).join(" and ")} min`,
+      );
+    else for (const field of late) expect(field, false, `at most the time of taking out (${timeMin} min)`);
     if (trial.restedCoreC !== null)
       expect("coreC", trial.coreC !== null, "the core at taking out, as one after a rest is given");
     if ((trial.pieceLengthMm === null) !== (trial.pieceWidthMm === null))
@@ -169,24 +179,24 @@ const COLUMNS: ColumnPlans<Trial> = {
   setpointC: { column: "setpoint", holds: "temperature" },
   loadFraction: { column: "load_fraction", holds: "number" },
   startC: { column: "start", holds: "temperature" },
+  pieces: { column: "pieces", holds: "number" },
+  massBeforeG: { column: "before", holds: "mass" },
   flipMin: { column: "flip", holds: "time" },
-  timeMin: { column: "time", holds: "time" },
+  looksMin: { column: "looks", holds: "time", many: true },
   notCrispMin: { column: "not_crisp", holds: "time" },
   crispMin: { column: "crisp", holds: "time" },
+  timeMin: { column: "time", holds: "time" },
   coreC: { column: "core", holds: "temperature" },
-  massBeforeG: { column: "before", holds: "mass" },
+  restMin: { column: "rest", holds: "time" },
+  restedCoreC: { column: "rested_core", holds: "temperature" },
   massAfterG: { column: "after", holds: "mass" },
-  pieces: { column: "pieces", holds: "number" },
   crispScores: { column: "crisp_scores", holds: "number", many: true },
   brownScores: { column: "brown_scores", holds: "number", many: true },
-  restedCoreC: { column: "rested_core", holds: "temperature" },
-  restMin: { column: "rest", holds: "time" },
   slab: { column: "slab", holds: "text" },
   session: { column: "session", holds: "text" },
   cook: { column: "cook", holds: "text" },
   pieceLengthMm: { column: "piece_length", holds: "length" },
   pieceWidthMm: { column: "piece_width", holds: "length" },
-  looksMin: { column: "looks", holds: "time", many: true },
   card: { column: "card", holds: "text" },
   note: { column: "note", holds: "text" },
 };
@@ -194,6 +204,15 @@ const COLUMNS: ColumnPlans<Trial> = {
 /** Reads a trial log (CSV, units in the headings) and lists every problem beside the trials that are sound. */
 export function readTrials(csvText: string, file: string): ReadRecords<Trial> {
   return readRecords(csvText, file, COLUMNS, TrialSchema);
+}
+
+/** What a new log has no column for: what follows from the cut or the day, and what only a printed card needs. */
+const LEFT_OUT: readonly (keyof Trial)[] = ["pieceLengthMm", "pieceWidthMm", "session", "card"];
+
+/** The headings of a new log, in the order in which a morning goes. */
+export function logHeadings(units: KitchenUnits): readonly string[] {
+  const fields = Object.keys(COLUMNS) as (keyof Trial)[];
+  return fields.filter((field) => !LEFT_OUT.includes(field)).map((field) => headingIn(COLUMNS[field], units));
 }
 
 /** A trial as one line of a log that has these headings, in the log's own units. */

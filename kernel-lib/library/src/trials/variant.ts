@@ -1,7 +1,8 @@
 import { z } from "zod";
+import { idSchema } from "../check/id-schema";
 import { nameSchema, noteSchema } from "../check/text-schema";
-import { type ColumnPlans, type ReadRecords, readRecords } from "../units/read-records";
-import { idSchema } from "./id-schema";
+import type { ColumnPlans } from "../units/column-plan";
+import { type ReadRecords, readRecords } from "../units/read-records";
 
 /** A product under development: one formula, spread, cut and reheated in one way. */
 export interface Variant {
@@ -37,14 +38,14 @@ const whole = (what: string): z.ZodType<number> => z.number(what).int(what).min(
 export const VariantSchema: z.ZodType<Variant> = z.object({
   variantId: idSchema("a variant name of letters, digits, points and dashes"),
   name: nameSchema(),
-  formulaId: idSchema("the id of a formula"),
+  formulaId: nameSchema("the id of a formula"),
   form: z.enum(["slab", "batter"], "slab or batter"),
-  panId: idSchema("the id of a pan"),
+  panId: nameSchema("the id of a pan"),
   batchG: z.number("a batch above 0 g").positive("a batch above 0 g").max(20_000, "a batch above 0 and up to 20000 g"),
   rows: whole("a whole number of rows, 1 to 100"),
   columns: whole("a whole number of columns, 1 to 100"),
   trimMm: z.number("a trim").min(0, "a trim of 0 to 50 mm").max(50, "a trim of 0 to 50 mm"),
-  applianceId: idSchema("the id of an appliance"),
+  applianceId: nameSchema("the id of an appliance"),
   setpointC: z
     .number("a setpoint")
     .min(100, "a setpoint of 100 to 290 °C (212 to 554 °F)")

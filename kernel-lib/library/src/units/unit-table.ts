@@ -1,7 +1,15 @@
 /** What a unit measures. A temperature and a temperature difference are two kinds and never mix. */
-export type UnitKind = "length" | "mass" | "volume" | "time" | "energy" | "temperature" | "temperatureDifference";
+export type UnitKind =
+  | "length"
+  | "area"
+  | "mass"
+  | "volume"
+  | "time"
+  | "energy"
+  | "temperature"
+  | "temperatureDifference";
 
-/** One unit: its kind and how it turns into the kitchen unit of that kind (mm, g, mL, min, kcal, °C, K). */
+/** One unit: its kind and how it turns into the kitchen unit of that kind (mm, cm², g, mL, min, kcal, °C, K). */
 export interface Unit {
   readonly name: string;
   readonly kind: UnitKind;
@@ -16,6 +24,7 @@ export interface Unit {
 /** The kitchen unit of each kind: what every number of the library is in once it is inside. */
 export const KITCHEN_UNIT: Readonly<Record<UnitKind, string>> = {
   length: "mm",
+  area: "cm²",
   mass: "g",
   volume: "mL",
   time: "min",
@@ -44,6 +53,8 @@ export const UNITS: readonly Unit[] = Object.freeze([
   unit("length", "m", 1000, ["metre", "metres", "meter", "meters"]),
   unit("length", "in", INCH_MM, ["inch", "inches", '"']),
   unit("length", "ft", 12 * INCH_MM, ["foot", "feet"]),
+  unit("area", "cm²", 1, ["cm2", "sq cm", "square centimetre", "square centimetres"]),
+  unit("area", "in²", (INCH_MM / 10) ** 2, ["in2", "sq in", "square inch", "square inches"]),
   unit("mass", "g", 1, ["gram", "grams", "gramme", "grammes"]),
   unit("mass", "kg", 1000, ["kilogram", "kilograms", "kilo", "kilos"]),
   unit("mass", "mg", 0.001, ["milligram", "milligrams"]),

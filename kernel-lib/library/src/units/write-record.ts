@@ -1,8 +1,9 @@
 import { fail } from "../check/check";
 import { failAll } from "../check/csv";
+import type { ColumnPlan, ColumnPlans } from "./column-plan";
 import { convertUnit } from "./convert-unit";
 import { findUnit } from "./find-unit";
-import { type ColumnPlan, type ColumnPlans, columnsOf } from "./read-records";
+import { columnsOf } from "./read-records";
 import { KITCHEN_UNIT, type UnitKind } from "./unit-table";
 
 /** What `writeRecord` works from. */
@@ -23,8 +24,8 @@ export interface WriteRecordOptions<T> {
  */
 export function writeRecord<T>(options: WriteRecordOptions<T>): string {
   const { record, headings, file, plans } = options;
-  const { headingOf, problems } = columnsOf(headings, file, plans);
-  failAll(problems);
+  const { headingOf, strange } = columnsOf(headings, plans);
+  failAll(strange.map(({ heading, expected }) => `${file}, column ${heading}: expected ${expected}`));
   const cells = new Map<string, string>();
   for (const [field, plan] of Object.entries(plans) as [keyof T & string, ColumnPlan][]) {
     const value = record[field] as string | number | null | readonly (string | number)[];

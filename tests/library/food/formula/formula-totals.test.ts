@@ -53,7 +53,7 @@ describe("parseFormula", () => {
   };
 
   it.each([
-    ["{", "mine.json: expected JSON"],
+    ["{", "mine.json line 1: expected JSON: a name in double quotes, got the end of the file"],
     [damaged((f) => delete f.mix), "mix"],
     [damaged((f) => (f.airFraction = 1.2)), "airFraction"],
     [damaged((f) => (f.foodClass = "bird")), "foodClass"],
@@ -62,7 +62,7 @@ describe("parseFormula", () => {
     [damaged((f) => (f.colour = "red")), "colour"],
     [
       damaged((f) => Object.assign((f.coating as object[])[0], { pickupBasis: "finished", pickupPercent: 120 })),
-      "coating.0.pickupPercent must be below 100 % of the finished weight, got 120",
+      "mine.json line 1, coating.0.pickupPercent: expected below 100 % of the finished weight, got 120",
     ],
   ])("refuses damage (%#)", (text, message) => {
     expect(() => parseFormula(text, "mine.json")).toThrow(message);

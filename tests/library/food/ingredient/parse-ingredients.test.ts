@@ -34,26 +34,43 @@ describe("parseIngredients", () => {
   });
 
   it.each([
-    ["a decimal comma", GOOD.replace(",350,", ',"350,5",'), "mine.csv row 2, energy_kcal: expected a number or blank"],
+    [
+      "a decimal comma",
+      GOOD.replace(",350,", ',"350,5",'),
+      'mine.csv row 2, column energy_kcal: expected a number or blank, got "350,5"',
+    ],
     [
       "a sum that cannot be",
       GOOD.replace(",62,", ",82,"),
       "mine.csv row 2: expected water, protein, fat, carbohydrate and ash",
     ],
-    ["a negative value", GOOD.replace(",15,", ",-15,"), "mine.csv row 2: .*sodiumMg"],
-    ["a lost leading zero", GOOD.replace("00001", "1"), "mine.csv row 2: .*expected five digits"],
+    [
+      "a negative value",
+      GOOD.replace(",15,", ",-15,"),
+      'mine.csv row 2, column sodium_mg: expected number to be >=0, got "-15"',
+    ],
+    ["a lost leading zero", GOOD.replace("00001", "1"), 'mine.csv row 2, column ndb: expected five digits, got "1"'],
     [
       "an unknown allergen",
       GOOD.replace(",,,,2.5", ",,fsh,,2.5"),
-      'mine.csv row 2, allergens_us: expected allergens among milk.*got "fsh"',
+      'mine.csv row 2, column allergens_us: expected allergens among milk.*got "fsh"',
     ],
     [
       "a measure without grams",
       GOOD.replace(",196,", ",,"),
-      "mine.csv row 2, household_1: expected a measure and its grams together",
+      "mine.csv row 2, column household_1: expected a measure and its grams together",
     ],
-    ["an id with capitals", GOOD.replace("pea,", "Pea,"), "mine.csv row 2: .*lower-case words joined by hyphens"],
-    ["no source", GOOD.replace(",our scale", ","), "mine.csv row 2: .*source"],
+    [
+      "a measure that is none",
+      GOOD.replace("1 cup", "a cup"),
+      'mine.csv row 2, column household_1: expected a measure such as "1 cup"',
+    ],
+    [
+      "an id with capitals",
+      GOOD.replace("pea,", "Pea,"),
+      "mine.csv row 2, column id: expected lower-case words joined by hyphens",
+    ],
+    ["no source", GOOD.replace(",our scale", ","), "mine.csv row 2, column source: expected"],
     ["a cell too many", `${GOOD},1`, "mine.csv row 2: expected 26 cells, got 27"],
   ])("names %s", (_, row, message) => {
     expect(() => read(row)).toThrow(new RegExp(message));
@@ -69,7 +86,7 @@ describe("parseIngredients", () => {
     expect(classed("wholeMeat").foodClass).toBe("wholeMeat");
     expect(classed("pasteurized").foodClass).toBe("pasteurised");
     expect(() => classed("bird")).toThrow(
-      'mine.csv row 2, class: expected one of poultry, ground meat, whole meat, egg, fish, plant, cooked, dried, pasteurised or blank, got "bird"',
+      'mine.csv row 2, column class: expected one of poultry, ground meat, whole meat, egg, fish, plant, cooked, dried, pasteurised or blank, got "bird"',
     );
   });
 
@@ -80,13 +97,16 @@ describe("parseIngredients", () => {
     } catch (error) {
       message = (error as Error).message;
     }
-    expect(message).toContain("row 3, id: expected each id once, pea is in row 2 too");
-    expect(message).toContain('row 4, energy_kcal: expected a number or blank, got "lots"');
+    expect(message).toContain('row 3, column id: expected each id once, and row 2 has this one, got "pea"');
+    expect(message).toContain('row 4, column energy_kcal: expected a number or blank, got "lots"');
   });
 
   it("names a missing column", () => {
     expect(() => parseIngredients(`${HEAD.replace(",fibre_g", "")}\n`, "mine.csv")).toThrow(
-      "expected a column fibre_g",
+      "mine.csv row 1: expected a column fibre_g, got none",
+    );
+    expect(() => parseIngredients(`${HEAD.replace("fibre_g", "fiber_g")}\n`, "mine.csv")).toThrow(
+      /^mine.csv row 1: expected a column fibre_g, got none \(nearest: fiber_g\)$/,
     );
   });
 

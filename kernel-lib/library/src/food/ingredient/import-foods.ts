@@ -1,6 +1,7 @@
 import { clipped, fail } from "../../check/check";
 import { csvTable, failAll } from "../../check/csv";
 import { ownValue } from "../../check/own-value";
+import { slipLines } from "../../check/slip";
 import { type Ingredient, ingredientSchema } from "./ingredient";
 import { NUTRIENT_NAMES, type NutrientName } from "./nutrients";
 
@@ -60,8 +61,8 @@ export function importFoods(options: ImportFoodsOptions): ImportedFoods {
   const { fileName } = options;
   const delimiter = options.delimiter ?? ",";
   if (delimiter.length !== 1) fail("importFoods: delimiter", "must be one character", delimiter);
-  const { headings, rows, problems: ofTable } = csvTable(options.csvText, fileName, { delimiter });
-  const problems = [...ofTable];
+  const { headings, rows, slips } = csvTable(options.csvText, fileName, { delimiter });
+  const problems = [...slipLines(slips)];
   const need = [options.nameColumn, ...Object.values(options.columns).map((one) => one.column)];
   for (const column of need) {
     if (!headings.includes(column)) problems.push(`${fileName}: expected a column "${column}", found none`);

@@ -1,0 +1,180 @@
+import { type Slip, slipLines } from "../check/slip";
+import { formulaSlips } from "../food/formula/formula-slips";
+import { formulaTotals } from "../food/formula/formula-totals";
+import { type ReadFormula, readFormula } from "../food/formula/read-formula";
+import type { Ingredient } from "../food/ingredient/ingredient";
+import { type ReadIngredients, readIngredients } from "../food/ingredient/parse-ingredients";
+import { mixDensity } from "../food/thermal/mix-density";
+import { readPans } from "../pan/read-pans";
+import { formulaLimit } from "../safety/formula-limit";
+import { readAppliances } from "./appliance";
+import { type FitPansOptions, fitPans, type Mix } from "./fit-pans";
+import { guessUnits } from "./guess-units";
+import type { Kitchen, KitchenFile } from "./kitchen";
+import { type FolderFile, type FolderFindings, folderFindings, isKitchenFile } from "./kitchen-folder";
+import { readKitchenJson } from "./kitchen-json";
+import { formulaNames, namesOf, repeatedFormulas, repeatedNames, repeatedTrials, unknownNames } from "./known-names";
+import { readTrials } from "./trial";
+import { readVariants } from "./variant";
+
+/** What came of reading a kitchen. */
+export interface KitchenCheck {
+  /** `null` when there is a problem */
+  readonly kitchen: Kitchen | null;
+  /** one sentence each, with file, row or line, column, what was expected, what was given and the nearest known name */
+  readonly problems: readonly string[];
+  /** what a person should look at, though it stops nothing */
+  readonly notices: readonly string[];
+  /** how much of everything there is, in one line */
+  readonly summary: string;
+}
+
+/**
+ * Reads a whole kitchen and holds its files against each other: every id that is used must exist, every name be used once,
+ * every amount be weighable, every batch fit its pan. It stops at nothing: each problem of each file is listed, one slip of
+ * the writer's once, whatever else is wrong.
+ *
+ * @param files the files of the kitchen's folder, as `pans.csv` or `trials/week.csv`; those that are not read without a text
+ * @returns the kitchen when nothing is wrong, with the problems and the notices
+ */
+export function checkKitchen(files: readonly FolderFile[]): KitchenCheck {
+  const readable = files.flatMap(({ file, text }) => (text !== null && isKitchenFile(file) ? [{ file, text }] : []));
+  const named = (name: string): KitchenFile | null => readable.find(({ file }) => file === name) ?? null;
+  const inside = (folder: string): readonly KitchenFile[] =>
+    readable.filter(({ file }) => file.startsWith(`${folder}/`));
+  return examineKitchen({
+    about: named("kitchen.json"),
+    pans: named("pans.csv"),
+    appliances: named("appliances.csv"),
+    ingredients: named("ingredients.csv"),
+    variants: named("variants.csv"),
+    formulas: inside("formulas"),
+    trials: inside("trials"),
+    folder: folderFindings(files),
+  });
+}
+
+/** A kitchen's files by what they hold; `null` for one that is missing. */
+export interface KitchenParts {
+  readonly about: KitchenFile | null;
+  readonly pans: KitchenFile | null;
+  readonly appliances: KitchenFile | null;
+  readonly ingredients: KitchenFile | null;
+  readonly variants: KitchenFile | null;
+  readonly formulas: readonly KitchenFile[];
+  readonly trials: readonly KitchenFile[];
+  readonly folder: FolderFindings;
+}
+
+/** What `checkKitchen` does, once it is known which file holds what. */
+export function examineKitchen(parts: KitchenParts): KitchenCheck {
+  const about = readPart(parts.about, readKitchenJson);
+  const pans = readPart(parts.pans, readPans);
+  const appliances = readPart(parts.appliances, readAppliances);
+  const ingredients = readPart(parts.ingredients, readIngredients);
+  const variants = readPart(parts.variants, readVariants);
+  const formulas = parts.formulas.map(({ file, text }) => readFormula(text, file));
+  const isBlank = ({ text }: KitchenFile): boolean => text.trim() === "";
+  const logs = parts.trials.filter((log) => !isBlank(log)).flatMap((log) => readPart(log, readTrials) ?? []);
+  const names = {
+    formulaId: formulaNames(formulas),
+    panId: namesOf(pans, "id"),
+    applianceId: namesOf(appliances, "applianceId"),
+  };
+  const inFiles = [
+    parts.folder.slips,
+    ...[about, pans, appliances, ingredients, variants, ...formulas, ...logs].map((part) => part?.slips ?? []),
+    repeatedNames(pans, "id"),
+    repeatedNames(appliances, "applianceId"),
+    repeatedNames(variants, "variantId"),
+    repeatedFormulas(formulas),
+    repeatedTrials(logs),
+    unknownNames(variants, names),
+    ...logs.map((log) =>
+      unknownNames(log, {
+        variantId: namesOf(variants, "variantId"),
+        panId: names.panId,
+        applianceId: names.applianceId,
+      }),
+    ),
+    ...formulas.map((read) => (ingredients === null ? [] : formulaSlips({ read, ...ingredients }))),
+  ].flat();
+  const { mixes, slips: ofMixes } = mixesOf(formulas, ingredients, new Set(inFiles.map(({ file }) => file)));
+  const fitted = fitPans({ pans, variants, logs, mixes });
+  const given = [parts.about, parts.pans, parts.appliances, parts.ingredients, ...parts.formulas, parts.variants];
+  const order = [...parts.folder.slips, ...given].flatMap((one) => one?.file ?? []);
+  const problems = slipLines([...inFiles, ...ofMixes, ...fitted.slips], order);
+
+  const headings = [pans, appliances, variants, ...logs].flatMap((part) => Object.values(part?.headings ?? {}));
+  const guessed = guessUnits(headings);
+  const units = about?.units ?? guessed.units;
+  const guess = `as ${guessed.taken} of the ${guessed.of} headings with a unit have it; write "units": "${units}" to settle it`;
+  const notices = Object.freeze([
+    ...parts.folder.notices,
+    ...parts.trials.filter(isBlank).map(({ file }) => `${file} is empty: it has not even headings`),
+    ...(about === null || about.units !== null
+      ? []
+      : [`${about.file} does not say the units: taken as ${units}, ${guess}`]),
+    ...fitted.notices,
+  ]);
+  const kitchen: Kitchen = Object.freeze({
+    name: about?.name ?? "",
+    units,
+    pans: pans?.records ?? [],
+    appliances: appliances?.records ?? [],
+    ingredients: ingredients?.ingredients ?? [],
+    variants: fitted.variants,
+    trials: fitted.trials,
+    notices,
+  });
+  const summary = [
+    counted(pans?.drafts, "pan"),
+    counted(appliances?.drafts, "appliance"),
+    counted(ingredients?.ids ?? [], "ingredient"),
+    counted(formulas, "formula"),
+    counted(variants?.drafts, "variant"),
+    counted(
+      logs.flatMap(({ drafts }) => drafts),
+      "trial",
+    ),
+    `${units} units`,
+  ].join(", ");
+  return Object.freeze({ kitchen: problems.length === 0 ? kitchen : null, problems, notices, summary });
+}
+
+function readPart<T>(part: KitchenFile | null, read: (text: string, file: string) => T): (T & { file: string }) | null {
+  return part === null ? null : { ...read(part.text, part.file), file: part.file };
+}
+
+function counted(things: readonly unknown[] | undefined, name: string): string {
+  const count = things?.length ?? 0;
+  return `${count} ${name}${count === 1 ? "" : "s"}`;
+}
+
+/** What the formulas that are sound make, by id; and those that call themselves milder than what is in them. */
+function mixesOf(
+  formulas: readonly ReadFormula[],
+  ingredients: ReadIngredients | null,
+  isWrong: ReadonlySet<string>,
+): Pick<FitPansOptions, "mixes"> & { readonly slips: readonly Slip[] } {
+  const sound: readonly Ingredient[] = ingredients?.ingredients ?? [];
+  const ids = new Set(sound.map(({ id }) => id));
+  const mixes = new Map<string, Mix>();
+  const slips: Slip[] = [];
+  for (const { file, formula, lineOf } of formulas) {
+    if (formula === null || isWrong.has(file)) continue;
+    const lines = [...formula.mix, ...formula.coating.flatMap((layer) => layer.lines)];
+    if (lines.some(({ ingredient }) => !ids.has(ingredient))) continue;
+    const { composition } = formulaTotals(formula, sound);
+    const densityKgM3 = mixDensity(composition, { temperatureC: 5, airFraction: formula.airFraction });
+    try {
+      mixes.set(formula.id, { formula, composition, densityKgM3, limit: formulaLimit(formula, sound, file) });
+    } catch (error) {
+      if (!(error instanceof RangeError)) throw error;
+      const expected = error.message.replace(/^.*? foodClass must be /, "").replace(/, got [^,]*$/, "");
+      const got = JSON.stringify(formula.foodClass);
+      slips.push({ file, row: lineOf("foodClass"), at: "foodClass", expected, got, nearest: null });
+    }
+  }
+  return { mixes, slips };
+}

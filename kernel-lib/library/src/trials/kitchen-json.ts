@@ -1,0 +1,67 @@
+import { clipped } from "../check/check";
+import { jsonPlaces } from "../check/json-places";
+import { nearestName } from "../check/nearest-name";
+import type { Slip } from "../check/slip";
+import { nameSchema } from "../check/text-schema";
+
+/** The units that a kitchen's people think in. */
+export type KitchenUnits = "us" | "metric";
+
+/** What `kitchen.json` says, as far as it can be read. */
+export interface ReadKitchenJson {
+  readonly name: string | null;
+  /** `null` when it says nothing about them */
+  readonly units: KitchenUnits | null;
+  readonly slips: readonly Slip[];
+}
+
+const KEYS = ["name", "units", "about"] as const;
+
+/** Reads a kitchen's name and its units from JSON text; other remarks may stand beside them. */
+export function readKitchenJson(text: string, file: string): ReadKitchenJson {
+  const plain = text.replace(/^\ufeff/, "");
+  const { fault, lineOf } = jsonPlaces(plain);
+  const slips: Slip[] = [];
+  const slip = (
+    line: number,
+    at: string | null,
+    expected: string,
+    got: string | null,
+    nearest?: string | null,
+  ): void => {
+    slips.push({ file, row: line, at, expected, got, nearest: nearest ?? null });
+  };
+  if (fault !== null) {
+    slip(fault.line, null, `JSON: ${fault.expected}`, fault.got);
+    return { name: null, units: null, slips };
+  }
+  const json: unknown = JSON.parse(plain);
+  if (typeof json !== "object" || json === null || Array.isArray(json)) {
+    slip(1, null, 'a name in braces, such as { "name": "My kitchen" }', null);
+    return { name: null, units: null, slips };
+  }
+  const said = json as Record<string, unknown>;
+  const missing = KEYS.filter((key) => !Object.hasOwn(said, key));
+  const renamed = new Set<string>();
+  for (const key of Object.keys(said)) {
+    const nearest = (KEYS as readonly string[]).includes(key) ? null : nearestName(key, missing);
+    if (nearest === null) continue;
+    renamed.add(nearest);
+    slip(lineOf.get(key) ?? 1, key, "name, units or about", null, nearest);
+  }
+  const { name, units } = said;
+  const shown = (value: unknown): string => (value === undefined ? "none" : JSON.stringify(value));
+  const checked = nameSchema("a text that names the kitchen").safeParse(typeof name === "string" ? name.trim() : name);
+  if (!checked.success && !renamed.has("name"))
+    slip(lineOf.get("name") ?? 1, "name", checked.error.issues[0].message, clipped(shown(name)));
+  const isUnits = units === "us" || units === "metric";
+  if (units !== undefined && !isUnits)
+    slip(
+      lineOf.get("units") ?? 1,
+      "units",
+      '"us" or "metric"',
+      shown(units),
+      nearestName(String(units), ["us", "metric"]),
+    );
+  return { name: checked.success ? checked.data : null, units: isUnits ? units : null, slips };
+}

@@ -1,0 +1,98 @@
+import { fail } from "../check/check";
+import type { KitchenFile } from "./kitchen";
+import type { KitchenUnits } from "./kitchen-json";
+import { starterReadme } from "./starter-readme";
+import { logHeadings } from "./trial";
+
+/** What `starterKitchen` works from. */
+export interface StarterKitchenOptions {
+  /** the kitchen's name, as pages will print it */
+  readonly name: string;
+  readonly units: KitchenUnits;
+  /** text of the table of ingredients to begin with */
+  readonly ingredientsCsv: string;
+}
+
+/** Rows of the first files, in the units that a kitchen thinks in: sizes of a half sheet as sold, to be measured. */
+const FIRST = {
+  metric: {
+    pans: [
+      "pan,name,shape,bottom_length_mm,bottom_width_mm,bottom_diameter_mm,depth_mm,corner_radius_mm,wall_taper_deg,wells,count,standing",
+      "half-sheet,half sheet pan,rectangle,419,292,,25,15,6,,1,nominal",
+    ],
+    appliances: [
+      "appliance,name,kind,floor_cm2,power_w,note",
+      "air-fryer,air fryer,air fryer,550,,measure the floor of the basket",
+    ],
+    variants: [
+      "variant,name,formula,form,pan,batch_g,rows,columns,trim_mm,appliance,setpoint_c,start_c,longest_min,note",
+      "first-variant,first variant,first-formula,slab,half-sheet,1150,6,8,3,air-fryer,200,-18,20,",
+    ],
+    amounts: ["700 g", "250 g", "90 g", "30 g", "1 tbsp", "2 tsp", "1/2 tsp"],
+  },
+  us: {
+    pans: [
+      "pan,name,shape,bottom_length_in,bottom_width_in,bottom_diameter_in,depth_in,corner_radius_in,wall_taper_deg,wells,count,standing",
+      "half-sheet,half sheet pan,rectangle,16.5,11.5,,1,0.6,6,,1,nominal",
+    ],
+    appliances: [
+      "appliance,name,kind,floor_in2,power_w,note",
+      "air-fryer,air fryer,air fryer,85,,measure the floor of the basket",
+    ],
+    variants: [
+      "variant,name,formula,form,pan,batch_oz,rows,columns,trim_in,appliance,setpoint_f,start_f,longest_min,note",
+      "first-variant,first variant,first-formula,slab,half-sheet,40,6,8,0.125,air-fryer,390,0,20,",
+    ],
+    amounts: ["1 lb 9 oz", "9 oz", "3 oz", "1 oz", "1 tbsp", "2 tsp", "1/2 tsp"],
+  },
+} as const;
+
+const IN_MIX = ["potato-boiled", "peas-frozen", "oats-rolled", "cornstarch", "oil-canola", "salt-fine", "pepper-black"];
+
+/**
+ * The files of a kitchen to begin with: valid as they stand, one of each thing, no trial, and a page that says what to do
+ * next. Headings and numbers are in the kitchen's own units.
+ */
+export function starterKitchen(options: StarterKitchenOptions): readonly KitchenFile[] {
+  const { name, units, ingredientsCsv } = options;
+  if (units !== "us" && units !== "metric") fail("starterKitchen: units", "must be us or metric", units);
+  const first = FIRST[units];
+  const csv = (rows: readonly string[]): string => `${rows.join("\n")}\n`;
+  return [
+    { file: "README.md", text: starterReadme(name, units) },
+    { file: "kitchen.json", text: `${JSON.stringify({ name, units }, null, 2)}\n` },
+    { file: "pans.csv", text: csv(first.pans) },
+    { file: "appliances.csv", text: csv(first.appliances) },
+    { file: "ingredients.csv", text: ingredientsCsv },
+    { file: "formulas/first-formula.json", text: firstFormula(first.amounts) },
+    { file: "variants.csv", text: csv(first.variants) },
+    { file: "trials/first-log.csv", text: csv([logHeadings(units).join(",")]) },
+  ];
+}
+
+function firstFormula(amounts: readonly string[]): string {
+  const mix = IN_MIX.map((ingredient, at) => `    { "ingredient": "${ingredient}", "amount": "${amounts[at]}" }`).join(
+    ",\n",
+  );
+  return `{
+  "id": "first-formula",
+  "name": "first formula",
+  "origin": "an example, to be replaced by your own",
+  "airFraction": 0.03,
+  "mix": [
+${mix}
+  ],
+  "coating": [
+    {
+      "layer": "spray oil",
+      "lines": [{ "ingredient": "oil-canola", "amount": "100 g" }],
+      "pickupPercent": 2,
+      "pickupBasis": "substrate",
+      "pickupSePercent": 0.5
+    }
+  ],
+  "piecesPerServing": 4,
+  "note": "Mixed, spread and frozen; the pieces go from the freezer straight into the hot air."
+}
+`;
+}

@@ -1,0 +1,38 @@
+import { readFileSync } from "node:fs";
+import type { FolderFile } from "../../../kernel-lib/library/src/trials/kitchen-folder";
+import type { KitchenUnits } from "../../../kernel-lib/library/src/trials/kitchen-json";
+import { starterKitchen } from "../../../kernel-lib/library/src/trials/starter-kitchen";
+
+const INGREDIENTS = readFileSync("data/ingredients.csv", "utf8");
+/** Invented trials for the log of a new kitchen, in its columns, with the number left to fill in. */
+const TRIAL: Readonly<Record<KitchenUnits, string>> = {
+  us: "T-#,2026-05-0#,first-variant,half-sheet,air-fryer,43.#,0.38;0.4;0.37,390,0.5,0,6,5.1,,8;10;12,10,12,12.5,205,,,4.6,6;7,3;4,,,",
+  metric:
+    "T-#,2026-05-0#,first-variant,half-sheet,air-fryer,123#,9.6;9.9;9.4,200,0.5,-18,6,145,,8;10;12,10,12,12.5,96,,,131,6;7,3;4,,,",
+};
+
+/** The files of a new kitchen, with so many invented trials in its log. */
+export function starterFiles(units: KitchenUnits, trials = 0): readonly FolderFile[] {
+  const rows = Array.from({ length: trials }, (_, at) => `${TRIAL[units].replaceAll("#", String(at + 1))}\n`).join("");
+  return starterKitchen({ name: "mine", units, ingredientsCsv: INGREDIENTS }).map(({ file, text }) =>
+    file.startsWith("trials/")
+      ? { file, text: `${text}${rows}` }
+      : file === "README.md"
+        ? { file, text: null }
+        : { file, text },
+  );
+}
+
+/** The same files with one of them changed; a text that is `null` takes it away. */
+export function withFile(
+  files: readonly FolderFile[],
+  name: string,
+  change: (text: string) => string | null,
+): readonly FolderFile[] {
+  return files.flatMap(({ file, text }) => {
+    if (file !== name) return [{ file, text }];
+    const changed = change(text ?? "");
+    if (changed === text) throw new Error(`the change must change ${name}`);
+    return changed === null ? [] : [{ file, text: changed }];
+  });
+}
