@@ -55,7 +55,7 @@ export function transfersOf(world: World): {
   };
 }
 
-/** One world, made anew; `only` names the transfers to work out. */
+/** One world, made anew, as it is stored; `only` names the transfers to work out. */
 export function makeWorld(product: Product, seed: number, only: readonly Transfer[] = TRANSFERS): StoredWorld {
   const world = drawWorld(product, seedOf(product, seed));
   const { pans, settings } = transfersOf(world);
@@ -64,7 +64,7 @@ export function makeWorld(product: Product, seed: number, only: readonly Transfe
     "ingredients.csv",
   );
   const composition = formulaComposition(product.formula, ingredients);
-  return {
+  const made: StoredWorld = {
     product: product.id,
     seed,
     densityKgM3: Number(
@@ -81,6 +81,12 @@ export function makeWorld(product: Product, seed: number, only: readonly Transfe
         truth: settingTruth(world, each.setting, world.seed + 100_000 * (1 + TRANSFERS.indexOf(each.transfer))),
       })),
   };
+  return JSON.parse(storedText(made)) as StoredWorld;
+}
+
+/** Seven digits are enough of anything here. */
+function storedText(world: StoredWorld): string {
+  return `${JSON.stringify(world, (_, value) => (typeof value === "number" ? Number(value.toPrecision(7)) : value))}\n`;
 }
 
 /** Makes the worlds whose product's name holds a word (all without one) and writes them to `truth/`. */
@@ -90,7 +96,7 @@ export function makeWorlds(word = "", tell: (line: string) => void = () => {}): 
     for (const seed of SEEDS) {
       const start = performance.now();
       const world = makeWorld(product, seed);
-      const text = `${JSON.stringify(world, (_, value) => (typeof value === "number" ? Number(value.toPrecision(7)) : value))}\n`;
+      const text = storedText(world);
       writeFileSync(new URL(`truth/${product.id}-${seed}.json`, import.meta.url), text);
       const worst = Math.max(...world.settings.map(({ truth }) => truth.emulatorError));
       tell(
