@@ -1,4 +1,4 @@
-import { seededRandom } from "slabwright";
+import { seededRandom } from "slabwright/statistics";
 import { describe, expect, it } from "vitest";
 import { cookTrial, type Session, type TrialPlan } from "./cook-trial";
 import { seedOf } from "./make-worlds";
@@ -51,11 +51,13 @@ describe("cookTrial", () => {
     expect(late.brownScores[0]).toBeGreaterThan(crisp.brownScores[0]);
   });
 
-  it("writes a log of one line a trial under the headings", () => {
-    const [headings, line] = logText([crisp], product).trimEnd().split("\n");
+  it.each(["short", "full"] as const)("writes a %s log of one line a trial under the headings", (style) => {
+    const [headings, line] = logText([crisp], product, style).trimEnd().split("\n");
     const cells = line.split(",");
+    const cell = (heading: string): string | undefined => cells[headings.split(",").indexOf(heading)];
     expect(cells.length).toBe(headings.split(",").length);
-    expect(cells[headings.split(",").indexOf("core_c")]).toBe(String(crisp.restedCoreC));
-    expect(cells[headings.split(",").indexOf("thickness_mm")]).toBe("11;11.2;10.9");
+    expect(cell("core_c")).toBe(String(style === "short" ? crisp.restedCoreC : crisp.outCoreC));
+    expect(cell("rested_core_c")).toBe(style === "short" ? undefined : String(crisp.restedCoreC));
+    expect(cell("thickness_mm")).toBe("11;11.2;10.9");
   });
 });

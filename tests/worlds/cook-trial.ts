@@ -1,4 +1,4 @@
-import type { SeededRandom } from "slabwright";
+import type { SeededRandom } from "slabwright/statistics";
 import { heatPiece } from "./simulate-piece";
 import {
   aroundOf,

@@ -1,4 +1,6 @@
-import { type CrispCalibration, type Kitchen, reheatCard, windowCalibration } from "slabwright";
+import { type Kitchen, reheatCard } from "slabwright";
+import { windowCalibration } from "slabwright/advice";
+import type { CrispCalibration } from "slabwright/crisp";
 import type { Forecast } from "./score";
 import type { WorldSetting } from "./world";
 

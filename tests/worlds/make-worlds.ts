@@ -1,5 +1,6 @@
 import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
-import { formulaComposition, mixDensity, parseIngredients, seededRandom } from "slabwright";
+import { formulaComposition, mixDensity, parseIngredients } from "slabwright/food";
+import { seededRandom } from "slabwright/statistics";
 import { PRODUCTS, type Product } from "./products";
 import { settingTruth } from "./setting-truth";
 import { type StoredWorld, TRANSFERS, type Transfer } from "./stored-world";

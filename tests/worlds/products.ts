@@ -258,7 +258,7 @@ export const PRODUCTS: readonly Product[] = [
       id: "rice-cheese-sticks",
       name: "rice and cheese sticks",
       origin: ORIGIN,
-      foodClass: "readyToEat",
+      state: "cooked and cooled",
       airFraction: 0.03,
       mix: [
         { ingredient: "rice-white-cooked", amount: "560 g" },
@@ -306,7 +306,7 @@ export const PRODUCTS: readonly Product[] = [
       id: "cauliflower-bites",
       name: "cauliflower bites",
       origin: ORIGIN,
-      foodClass: "plant",
+      state: "cooked and cooled",
       airFraction: 0.05,
       mix: [
         { ingredient: "cauliflower-frozen", amount: "600 g" },
@@ -317,7 +317,7 @@ export const PRODUCTS: readonly Product[] = [
       ],
       coating: [],
       piecesPerServing: 8,
-      note: "bare",
+      note: "bare, baked before it is frozen",
     },
     parts: { water: 0.735, protein: 0.072, fat: 0.057, carbohydrate: 0.101, fibre: 0.017, ash: 0.018 },
     freezingC: -1.3,

@@ -1,4 +1,4 @@
-import { seededRandom } from "slabwright";
+import { seededRandom } from "slabwright/statistics";
 import { heatPiece, type PieceReading } from "./simulate-piece";
 import {
   aroundOf,
@@ -65,7 +65,7 @@ export interface MomentsByTaste {
 export function momentsOfPiece(world: World, setting: WorldSetting, factors: PieceFactors): MomentsByTaste {
   const around = aroundOf(world, setting, { coefficient: factors.coefficient });
   const piece = heatPiece(pieceSpec(world, setting, factors), around, gridOf(world, setting));
-  const { limitC, holdS } = limitOf(world);
+  const { limitC, holdS } = limitOf(world.product);
   const tooDry = world.tooDryPercent / 100;
   const marks: { readonly of: (reading: PieceReading) => number; readonly from: number; atS: number }[] = [
     { of: (reading) => reading.coreC, from: limitC, atS: Number.NaN },

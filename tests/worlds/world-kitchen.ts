@@ -1,19 +1,14 @@
 import { readFileSync } from "node:fs";
-import { buildKitchen, type Kitchen } from "slabwright";
+import type { Kitchen } from "slabwright";
+import { buildKitchen } from "slabwright/trials";
 import type { CookedTrial } from "./cook-trial";
 import { PRODUCTS, type Product } from "./products";
 import type { StoredWorld } from "./stored-world";
 import { TRIM_MM } from "./world";
 
-/**
- * The columns of a world's log, in one place: what a heading means is decided here and nowhere else. `core_c` is the
- * highest reading within two minutes of taking out. A log that tells more apart adds `rested_core_c` and `rest_min` and
- * lets `core_c` be `outCoreC`: the stored trials hold all three.
- */
-export const LOG_COLUMNS: readonly (readonly [
-  string,
-  (trial: CookedTrial, row: number, product: Product) => unknown,
-])[] = [
+type Column = readonly [heading: string, of: (trial: CookedTrial, row: number, product: Product) => unknown];
+
+const COMMON: readonly Column[] = [
   ["trial", (_, row) => `T-${String(row + 1).padStart(2, "0")}`],
   ["date", ({ date }) => date],
   ["variant", (_, __, product) => product.id],
@@ -28,7 +23,6 @@ export const LOG_COLUMNS: readonly (readonly [
   ["time_min", ({ timeMin }) => timeMin],
   ["not_crisp_min", ({ notCrispMin }) => notCrispMin],
   ["crisp_min", ({ crispMin }) => crispMin],
-  ["core_c", ({ restedCoreC }) => restedCoreC],
   ["before_g", ({ beforeG }) => beforeG],
   ["after_g", ({ afterG }) => afterG],
   ["pieces", ({ pieces }) => pieces],
@@ -37,13 +31,35 @@ export const LOG_COLUMNS: readonly (readonly [
   ["note", ({ note }) => note],
 ];
 
+/**
+ * The columns of the worlds' logs, in one place: what a heading means is decided here and nowhere else. A short log has the
+ * highest core within two minutes of taking out, and no more; a full one tells the core at taking out and the rested one
+ * apart, and keeps looks, slab and session.
+ */
+export const LOG_COLUMNS: Readonly<Record<"short" | "full", readonly Column[]>> = {
+  short: [...COMMON, ["core_c", ({ restedCoreC }) => restedCoreC]],
+  full: [
+    ...COMMON,
+    ["core_c", ({ outCoreC }) => outCoreC],
+    ["rested_core_c", ({ restedCoreC }) => restedCoreC],
+    ["rest_min", ({ restMin }) => restMin],
+    ["looks_min", ({ looksMin }) => looksMin.join(";")],
+    ["slab", ({ date }) => `S-${date}`],
+    ["session", ({ date }) => date],
+  ],
+};
+
 /** A log as a kitchen keeps it. */
-export function logText(trials: readonly CookedTrial[], product: Product): string {
-  const rows = trials.map((trial, row) => LOG_COLUMNS.map(([, of]) => of(trial, row, product) ?? "").join(","));
-  return `${[LOG_COLUMNS.map(([heading]) => heading).join(","), ...rows].join("\n")}\n`;
+export function logText(trials: readonly CookedTrial[], product: Product, style: keyof typeof LOG_COLUMNS): string {
+  const columns = LOG_COLUMNS[style];
+  const rows = trials.map((trial, row) => columns.map(([, of]) => of(trial, row, product) ?? "").join(","));
+  return `${[columns.map(([heading]) => heading).join(","), ...rows].join("\n")}\n`;
 }
 
-/** The kitchen that has logged the first `trials` trials of a world: read from text, as every kitchen is. */
+/**
+ * The kitchen that has logged the first `trials` trials of a world, read from text as every kitchen is. Worlds of odd seeds
+ * keep short logs, those of even seeds full ones.
+ */
 export function worldKitchen(world: StoredWorld, trials: number): Kitchen {
   const product = PRODUCTS.find(({ id }) => id === world.product) as Product;
   const { id, name, formula, pan, thicknessMm, rows, columns, appliance, setpointC } = product;
@@ -84,6 +100,11 @@ export function worldKitchen(world: StoredWorld, trials: number): Kitchen {
         line(id, name, formula.id, "slab", "own", batchG, rows, columns, TRIM_MM, appliance, setpointC, -18, 60, ""),
     },
     formulas: [{ file: `formulas/${formula.id}.json`, text: JSON.stringify(formula) }],
-    trials: [{ file: `trials/${id}.csv`, text: logText(world.trials.slice(0, trials), product) }],
+    trials: [
+      {
+        file: `trials/${id}.csv`,
+        text: logText(world.trials.slice(0, trials), product, world.seed % 2 === 1 ? "short" : "full"),
+      },
+    ],
   });
 }

@@ -1,4 +1,4 @@
-import { seededRandom } from "slabwright";
+import { seededRandom } from "slabwright/statistics";
 import { type CookedTrial, cookTrial, type Session, type TrialPlan } from "./cook-trial";
 import { type MomentsByTaste, momentsOfPiece } from "./setting-truth";
 import { ownCut, ownSetting, TYPICAL, type World, type WorldSetting } from "./world";

@@ -1,4 +1,4 @@
-import { type SeededRandom, seededRandom } from "slabwright";
+import { type SeededRandom, seededRandom } from "slabwright/statistics";
 import { type Material, materialOf, type Parts } from "./moist-food";
 import type { Product } from "./products";
 import { type Around, heatPiece, type PieceReading, type PieceSpec } from "./simulate-piece";
@@ -188,7 +188,7 @@ const TUNING_S = 12;
 /** A developer has tuned the product: at its own setting it turns crisp about when the core is hot, and browns later. */
 function tuned(world: World, crispOverCore: number, closesOver: number): World {
   const setting = ownSetting(world, null);
-  const { limitC, holdS } = limitOf(world);
+  const { limitC, holdS } = limitOf(world.product);
   const piece = heatPiece(pieceSpec(world, setting, TYPICAL), aroundOf(world, setting, {}), gridOf(world, setting));
   const readings: PieceReading[] = [piece.read()];
   let coreS = Number.POSITIVE_INFINITY;
@@ -226,9 +226,9 @@ function moveWater(parts: Parts, by: number): Parts {
   };
 }
 
-/** Core limit by food class: °C and seconds to hold (see the sources in the library's `coreLimit`; a test compares). */
-export function limitOf(world: World): { readonly limitC: number; readonly holdS: number } {
-  const { foodClass } = world.product.formula;
+/** Core limit by food class: °C and seconds to hold (sources stand in the library's `coreLimit`; a test compares). */
+export function limitOf(product: Product): { readonly limitC: number; readonly holdS: number } {
+  const { foodClass } = product.formula;
   if (foodClass === "fish") return { limitC: 68.5, holdS: 17 };
   if (foodClass === "groundMeat" || foodClass === "egg" || foodClass === "wholeMeat") return { limitC: 71.5, holdS: 0 };
   return { limitC: 74, holdS: 0 };
