@@ -115,15 +115,30 @@ describe("readTrials", () => {
   it("takes a heading that was mistyped or renamed as one slip, with the name that was meant", () => {
     const renamed = (heading: string, instead: string): readonly string[] =>
       readTrials(log(GOOD, withCell("trial", "T-2")).replace(heading, instead), "log.csv").problems;
-    expect(renamed("setpoint_c", "setpont_f")).toEqual([
-      expect.stringMatching(/^log\.csv row 1, column setpont_f: expected one of trial, .* \(nearest: setpoint_f\)$/),
+    expect(renamed("setpoint_c", "setpont_c")).toEqual([
+      "log.csv row 1, column setpont_c: expected a known heading (nearest: setpoint_c)",
     ]);
-    expect(renamed("date", "Date")).toEqual([expect.stringMatching(/column Date: .* \(nearest: date\)$/)]);
+    expect(renamed("date", "Date")).toEqual(["log.csv row 1, column Date: expected a known heading (nearest: date)"]);
     expect(renamed("setpoint_c", "oven")).toEqual([
       "log.csv row 1, column oven: expected setpoint_c, which is missing",
     ]);
     expect(renamed("setpoint_c", "setpoint")).toEqual([
       "log.csv row 1, column setpoint: expected a heading that ends in its unit, such as setpoint_c",
+    ]);
+  });
+
+  it("reads what stands under a mistyped heading, so that one reading tells all", () => {
+    const text = log(withCell("setpoint_c", "90"), withCell("trial", "T 2")).replace("setpoint_c", "setpont_c");
+    expect(readTrials(text.replace(HEADINGS.split(",")[0], "trail"), "log.csv").problems).toEqual([
+      expect.stringMatching(/row 1, column trail: .* \(nearest: trial\)$/),
+      expect.stringMatching(/row 1, column setpont_c: .* \(nearest: setpoint_c\)$/),
+      'log.csv row 2, column setpont_c: expected a setpoint of 100 to 290 °C (212 to 554 °F), got "90"',
+      'log.csv row 3, column trail: expected a trial name of letters, digits, points and dashes, got "T 2"',
+    ]);
+    const inFahrenheit = log(GOOD).replace("setpoint_c", "setpont_f");
+    expect(readTrials(inFahrenheit, "log.csv").problems).toEqual([
+      expect.stringMatching(/row 1, column setpont_f: .* \(nearest: setpoint_f\)$/),
+      expect.stringMatching(/row 2, column setpont_f: expected a setpoint of 100 to 290 °C .*, got "200"$/),
     ]);
   });
 

@@ -152,6 +152,8 @@ export interface StrangeHeading<T> {
   readonly nearest: string | null;
   /** the field that it most likely stands for */
   readonly field: (keyof T & string) | null;
+  /** the unit that its cells are in, `null` for a field without; left out when it cannot be told */
+  readonly unit?: string | null;
 }
 
 /** Holds the headings of a CSV file against the columns that a record has. */
@@ -174,6 +176,9 @@ export function columnsOf<T>(headings: readonly string[], plans: ColumnPlans<T>)
       });
     else headingOf[matched.field] = { heading, unit: matched.unit };
   }
+  // what stands under a mistyped heading is read all the same, so that its cells are checked in the same reading
+  for (const { heading, field, unit } of strange)
+    if (field !== null && unit !== undefined && headingOf[field] === undefined) headingOf[field] = { heading, unit };
   return { headingOf, strange };
 }
 
@@ -244,9 +249,11 @@ function matchHeading<T>(
   );
   return {
     heading,
-    expected: `one of ${fields.map(([, plan]) => exampleHeading(plan)).join(", ")}`,
+    expected:
+      nearest === null ? `one of ${fields.map(([, plan]) => exampleHeading(plan)).join(", ")}` : "a known heading",
     nearest,
     field: known.find(({ name }) => name === nearest)?.field ?? null,
+    unit: nearest === null ? undefined : (headingUnit(nearest)?.unit ?? null),
   };
 }
 
