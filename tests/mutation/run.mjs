@@ -51,7 +51,7 @@ const mutate =
 const tests = testsNaming([...new Set(mutate.map((range) => range.replace(/\.ts:.*/, ".ts")))], folder);
 const report = `out/mutation/${name}.json`;
 rmSync(report, { force: true });
-const { status } = spawnSync("node_modules/.bin/stryker", ["run", "tests/mutation/stryker.config.mjs"], {
+const { status, signal } = spawnSync("node_modules/.bin/stryker", ["run", "tests/mutation/stryker.config.mjs"], {
   stdio: "inherit",
   env: {
     ...process.env,
@@ -61,7 +61,7 @@ const { status } = spawnSync("node_modules/.bin/stryker", ["run", "tests/mutatio
   },
 });
 if (!existsSync(report)) {
-  console.error("mutate: Stryker ended without a report; what it said stands above");
+  console.error(`mutate: Stryker ended without a report (${signal ?? `status ${status}`}); what it said stands above`);
   process.exit(status || 1);
 }
 const counts = {};

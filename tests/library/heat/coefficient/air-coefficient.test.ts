@@ -37,3 +37,29 @@ test("turbulent plates are flagged, missing air is named", () => {
     "must differ from the air",
   );
 });
+
+test("the Rayleigh number is gβΔT·L³·Pr/ν² at the film's temperature, the same for warm and cold faces", () => {
+  for (const [surfaceC, airC] of [
+    [2, -18],
+    [-18, 2],
+    [150, 25],
+  ]) {
+    const film = (surfaceC + airC) / 2;
+    const { kinematicViscosityM2s, prandtl, conductivityWmK } = airProperties(film);
+    const rayleigh =
+      ((9.80665 / (film + 273.15)) * Math.abs(surfaceC - airC) * 0.086 ** 3 * prandtl) / kinematicViscosityM2s ** 2;
+    const found = naturalConvectionCoefficient({ surfaceC, airC, lengthMm: 86, face: "level-free" });
+    expect(found.flowNumber / rayleigh).toBeCloseTo(1, 10);
+    expect(found.coefficientWm2K).toBeCloseTo((0.54 * rayleigh ** 0.25 * conductivityWmK) / 0.086, 8);
+  }
+});
+
+test("a level face beyond Rayleigh numbers of 1e4 to 1e11 is flagged, an upright one beyond 1e9", () => {
+  const at = (lengthMm: number, face: "level-free" | "upright") =>
+    naturalConvectionCoefficient({ surfaceC: 200, airC: 20, lengthMm, face });
+  const level = [3, 86, 4000].map((lengthMm) => at(lengthMm, "level-free"));
+  expect(level.map((one) => one.extrapolation)).toEqual([true, false, true]);
+  expect(level[2].flowNumber).toBeGreaterThan(1e11);
+  expect(at(1000, "upright").extrapolation).toBe(true);
+  expect(at(1000, "level-free").extrapolation).toBe(false);
+});

@@ -1,3 +1,4 @@
+import { fitLinear } from "slabwright/fit";
 import { expect, test } from "vitest";
 import { metalBlockCoefficient } from "../../../../kernel-lib/library/src/heat/coefficient/metal-block-coefficient";
 
@@ -44,6 +45,33 @@ test("a block too thick to be even inside is flagged; readings that cannot be ar
     "must stay at least 1 K from the air at 204 °C, got 210",
   );
   expect(() => metalBlockCoefficient({ ...block, readings: [at(120), { timeMin: 3, temperatureC: 60 }] })).toThrow(
+    "must move towards the air",
+  );
+});
+
+test("the standard error is that of the regression of log differences on time, and the interval goes by Student's t", () => {
+  const noise = [0.3, -0.4, 0.2, 0.5, -0.3, -0.2, 0.4];
+  const readings = noise.map((noiseK, row) => at(30 * row, noiseK));
+  const { parameters } = fitLinear({
+    covariates: { seconds: readings.map(({ timeMin }) => 60 * timeMin) },
+    y: readings.map(({ temperatureC }) => -Math.log(204 - temperatureC)),
+  });
+  // m·c/A of 100 g of aluminium of 0.9 kJ/(kg·K) on 11,300 mm²
+  const perSlope = (0.1 * 900) / 0.0113;
+  for (const [confidence, t] of [
+    [0.95, 2.570581836], // qt(.975, 5)
+    [0.8, 1.475884049], // qt(.9, 5)
+  ]) {
+    const found = metalBlockCoefficient({ ...block, readings, confidence });
+    expect(found.coefficientWm2K).toBeCloseTo(parameters.seconds.estimate * perSlope, 8);
+    expect(found.standardErrorWm2K! / ((parameters.seconds.standardError ?? 0) * perSlope)).toBeCloseTo(1, 9);
+    expect(found.intervalWm2K![1] - found.coefficientWm2K).toBeCloseTo(t * found.standardErrorWm2K!, 6);
+    expect(found.coefficientWm2K - found.intervalWm2K![0]).toBeCloseTo(t * found.standardErrorWm2K!, 6);
+  }
+});
+
+test("readings that stand still are refused", () => {
+  expect(() => metalBlockCoefficient({ ...block, readings: [at(60), { ...at(60), timeMin: 3 }] })).toThrow(
     "must move towards the air",
   );
 });

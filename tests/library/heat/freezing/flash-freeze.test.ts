@@ -13,4 +13,11 @@ describe("flashFreeze", () => {
     expect(piece.timeMin).toBeLessThan(0.8 * slab.timeMin);
     expect(() => flashFreeze({ ...pan, airC: -8 })).toThrow("the core tends to -8 °C");
   });
+
+  test("air within half a degree of the core is refused, colder air is not", () => {
+    for (const airC of [-9.8, -10.2, -10.5]) expect(() => flashFreeze({ ...pan, airC })).toThrow("airC must be below");
+    const slow = flashFreeze({ ...pan, airC: -11 });
+    expect(slow.timeMin).toBeGreaterThan(flashFreeze(pan).timeMin);
+    expect(slow.latestMin).toBeLessThan(Number.POSITIVE_INFINITY);
+  });
 });

@@ -56,4 +56,42 @@ describe("freezeToCut", () => {
       "below the mix's freezing point",
     );
   });
+
+  test("brittle is when the coldest place of the middle passes the limit, between the rows of the run", () => {
+    const found = freezeToCut({ ...pan, thicknessMm: 40, airC: -35, coefficientWm2K: 120, coefficientBelowWm2K: 120 });
+    const { run, brittle, limits } = found;
+    const coldest = run.profile.temperatureC.map((row) => Math.min(...row));
+    const after = coldest.findIndex((temperatureC) => temperatureC <= limits.brittleBelowC);
+    expect(after).toBeGreaterThan(0);
+    const share = (brittle!.timeMin - run.timeMin[after - 1]) / (run.timeMin[after] - run.timeMin[after - 1]);
+    expect(share).toBeGreaterThanOrEqual(0);
+    expect(share).toBeLessThanOrEqual(1);
+    expect(coldest[after - 1] + share * (coldest[after] - coldest[after - 1])).toBeCloseTo(limits.brittleBelowC, 8);
+    expect(brittle!.earliestMin).toBeLessThan(brittle!.timeMin);
+    expect(brittle!.latestMin).toBeGreaterThan(brittle!.timeMin);
+  });
+
+  test("where no part ever is brittle there is no such time, and the note says so; elsewhere neither", () => {
+    const limits = { softAboveC: -3, brittleBelowC: -9 };
+    const gentle = freezeToCut({ ...pan, airC: -8, limits });
+    expect(gentle.brittle).toBeUndefined();
+    expect(gentle.cutsOnTheWay).toBe(true);
+    expect(gentle.notes.join(" ")).toContain("No part gets colder than -9 °C by the end of the run.");
+    const cold = freezeToCut({ ...pan, limits });
+    expect(cold.brittle!.timeMin).toBeGreaterThan(cold.firm.timeMin);
+    expect(cold.notes.join(" ")).not.toContain("No part gets colder");
+  });
+
+  test("slabs touch in whole numbers, from one", () => {
+    for (const touching of [0, 1.5, -2]) {
+      expect(() => freezeToCut({ ...pan, touching })).toThrow(
+        `freezeToCut: touching must be a whole number from 1, got ${touching}`,
+      );
+    }
+  });
+
+  test("a core within half a degree of the air is never hard through", () => {
+    expect(freezeToCut({ ...pan, airC: -10.5 }).hardThrough).toBeUndefined();
+    expect(freezeToCut({ ...pan, airC: -10.6 }).hardThrough!.timeMin).toBeGreaterThan(0);
+  });
 });
