@@ -6,6 +6,7 @@
  *   --constants 30  instead, 30 of the folder's numbers, each made 11 % larger (Stryker leaves numbers alone)
  *   --seed 7        which ones
  *   --file NAME     only files whose name holds NAME
+ *   --all-tests     ask every test of the room, for what is used everywhere and named nowhere
  */
 import { spawnSync } from "node:child_process";
 import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync } from "node:fs";
@@ -24,6 +25,7 @@ const { positionals, values } = parseArgs({
     constants: { type: "string" },
     seed: { type: "string", default: "1" },
     file: { type: "string", default: "" },
+    "all-tests": { type: "boolean", default: false },
   },
 });
 const [folder] = positionals;
@@ -75,7 +77,7 @@ function testsNaming(changed, room) {
   const names = changed.flatMap((file) =>
     [...readFileSync(file, "utf8").matchAll(/export (?:async )?(?:function|const) (\w+)/g)].map(([, name]) => name),
   );
-  const pattern = new RegExp(`\\b(?:${names.join("|")})\\b`);
+  const pattern = values["all-tests"] ? /./ : new RegExp(`\\b(?:${names.join("|")})\\b`);
   return ["published", `library/${room.split("/")[0]}`]
     .flatMap((place) => readdirSync(`tests/${place}`, { recursive: true }).map((file) => `tests/${place}/${file}`))
     .filter((file) => file.endsWith(".test.ts") && pattern.test(readFileSync(file, "utf8")))

@@ -9,10 +9,12 @@ export async function sampledRanges(files, choose) {
     files.map((name) => ({ name, mutate: true, content: readFileSync(name, "utf8") })),
     { plugins: null, ignorers: [], excludedMutations: config.mutator.excludedMutations },
   );
-  return choose(mutants.filter((mutant) => mutant.status !== "Ignored")).map(
-    ({ fileName, location: { start, end } }) => {
-      const place = ({ line, column }) => `${line + 1}:${column}`;
-      return `${fileName}:${place(start)}-${place(end)}`;
-    },
+  // a change of many lines would draw all that lies inside it along
+  const small = mutants.filter(
+    ({ status, location }) => status !== "Ignored" && location.start.line === location.end.line,
   );
+  return choose(small).map(({ fileName, location: { start, end } }) => {
+    const place = ({ line, column }) => `${line + 1}:${column}`;
+    return `${fileName}:${place(start)}-${place(end)}`;
+  });
 }

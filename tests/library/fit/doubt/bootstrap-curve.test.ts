@@ -26,4 +26,22 @@ describe("bootstrapCurve", () => {
       "resamples must be a whole number >= 100",
     );
   });
+  it("takes its intervals and moments from the draws themselves", () => {
+    const boot = bootstrapCurve(curves.line, fit, { seed: 9, resamples: 200, at: [3, 30] });
+    (["a", "b"] as const).forEach((name, j) => {
+      const values = boot.draws.map((draw) => draw[j]).toSorted((one, other) => one - other);
+      const mean = values.reduce((sum, value) => sum + value, 0) / 200;
+      const { interval95, standardError, bias } = boot.parameters[name];
+      // 2.5 % of 200 draws: between the 5th and the 6th, by numpy's and R's usual rule (type 7)
+      expect(interval95[0]).toBeCloseTo(values[4] + 0.975 * (values[5] - values[4]), 12);
+      expect(interval95[1]).toBeCloseTo(values[194] + 0.025 * (values[195] - values[194]), 12);
+      expect(bias).toBeCloseTo(mean - fit.parameters[name].estimate, 12);
+      expect(standardError ** 2).toBeCloseTo(values.reduce((sum, value) => sum + (value - mean) ** 2, 0) / 199, 12);
+    });
+    boot.curve.forEach(({ x: at, interval95 }) => {
+      const values = boot.draws.map(([a, b]) => a + b * at).toSorted((one, other) => one - other);
+      expect(interval95[0]).toBeCloseTo(values[4] + 0.975 * (values[5] - values[4]), 12);
+      expect(interval95[1]).toBeCloseTo(values[194] + 0.025 * (values[195] - values[194]), 12);
+    });
+  });
 });

@@ -1,4 +1,4 @@
-import { curves, deltaMethod, fitCurve } from "slabwright/fit";
+import { curves, deltaMethod, fitCurve, leastSquares } from "slabwright/fit";
 import { describe, expect, it } from "vitest";
 
 const x = [1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12];
@@ -11,5 +11,17 @@ describe("deltaMethod", () => {
     const at = deltaMethod(fit, ({ a, b }) => a + 6.5 * b);
     expect(at.value).toBeCloseTo(straight.reduce((sum, value) => sum + value, 0) / 12, 10);
     expect(at.standardError).toBeCloseTo(fit.residualSd / Math.sqrt(12), 8); // at the mean of x
+  });
+  it("works out nothing from a fit whose data leave a parameter open, or that did not converge", () => {
+    const open = leastSquares({
+      parameters: { a: 1, b: 1 },
+      residuals: ({ a, b }) => x.map((_, i) => straight[i] - a - b),
+    });
+    expect(() => deltaMethod(open, ({ a }) => a)).toThrow(/deltaMethod: fit must/);
+    expect(() => deltaMethod({ ...open, converged: true }, ({ a }) => a)).toThrow("its data leave a undetermined");
+    expect(() => deltaMethod({ ...fit, converged: false }, ({ a }) => a)).toThrow("must have converged");
+    const held = fitCurve(curves.line, { x, y: straight }, { fixed: { a: 2 } });
+    expect(deltaMethod(held, ({ a, b }) => a + b).standardError).toBeCloseTo(held.parameters.b.standardError ?? 0, 8);
+    expect(() => deltaMethod(fit, () => Number.NaN)).toThrow("quantity must be finite at the estimates");
   });
 });

@@ -17,6 +17,11 @@ describe("influence and compareFits", () => {
   it("points at the trial that decides a fit", () => {
     const far = fitCurve(curves.line, { x: [1, 2, 3, 4, 20], y: [1, 2.1, 2.9, 4.1, 9] });
     expect(influence(curves.line, far).reading).toMatch(/^Point 5 \(x = 20\) decides much of the fit/);
+    const { points, reading } = influence(curves.line, fit);
+    const most = points.toSorted((one, other) => other.cooksDistance - one.cooksDistance)[0];
+    expect(reading).toBe(
+      `No point decides the fit: the largest Cook's distance is ${most.cooksDistance.toPrecision(2)} (point ${most.index + 1}, x = ${x[most.index]}).`,
+    );
   });
   it("refuses fits of different data and none at all", () => {
     const other = fitCurve(curves.line, { x: x.slice(1), y: straight.slice(1) });

@@ -78,3 +78,44 @@ describe("ready curves", () => {
     expect(() => curves.polynomial(2.5)).toThrow("degree must be a whole number from 1 to 6, got 2.5");
   });
 });
+
+describe("ready curves on points that their logarithms cannot take", () => {
+  // noise about a curve that has died away goes below zero, and a dry start is at 1 exactly
+  const x = [0, 2, 4, 6, 9, 12, 16, 20, 25, 30];
+  const wobble = [0, 0.01, -0.012, 0.008, -0.006, 0.011, -0.02, 0.006, -0.01, 0];
+  const decay = x.map((v, i) => Math.exp(-0.21 * v) + wobble[i]);
+
+  it("fit drying and decay that pass below zero and start at 1", () => {
+    expect(Math.min(...decay)).toBeLessThan(0);
+    const cases: readonly (readonly [CurveModel<string>, string, number])[] = [
+      [curves.lewis, "rate", 0.21],
+      [curves.page, "power", 1],
+      [curves.hendersonPabis, "rate", 0.21],
+      [curves.firstOrderDecay, "rate", 0.21],
+    ] as never;
+    for (const [model, name, wanted] of cases) {
+      const fit = fitCurve(model, { x, y: decay });
+      expect(fit.converged).toBe(true);
+      const { estimate, standardError } = fit.parameters[name];
+      expect(Math.abs(estimate - wanted)).toBeLessThan(4 * (standardError ?? 0));
+    }
+  });
+  it("fit a decay of negative values, and a hyperbola and a power law that hold a zero", () => {
+    const negative = fitCurve(curves.firstOrderDecay, { x, y: decay.map((value) => -40 * value) });
+    expect(negative.parameters.start.estimate).toBeCloseTo(-40, 0);
+    const rising = [0, 0.5, 1, 2, 4, 8];
+    const touched = rising.map((v, i) => (10 * v) / (2 + v) + 0.05 * (i % 2) - (i === 1 ? 2.05 : 0));
+    expect(touched).toContain(0);
+    expect(fitCurve(curves.hyperbola, { x: rising, y: touched }).converged).toBe(true);
+    const power = fitCurve(curves.powerLaw, { x: [0, 1, 2, 4, 8], y: [0.02, 0.9, 2.9, 7.9, 22.8] });
+    expect(power.parameters.p.estimate).toBeCloseTo(1.5, 1);
+    const falling = fitCurve(curves.powerLaw, { x: [1, 2, 4, 8], y: [-0.9, -2.9, -7.9, -22.8] });
+    expect(falling.parameters.a.estimate).toBeLessThan(0);
+  });
+  it("hold drying back from starting below zero or growing", () => {
+    const growing = fitCurve(curves.hendersonPabis, { x, y: x.map((v, i) => 1 + 0.02 * v + wobble[i]) });
+    expect(growing.parameters.rate).toMatchObject({ estimate: 0, atBound: "lower" });
+    const below = fitCurve(curves.hendersonPabis, { x, y: decay.map((value) => -value) });
+    expect(below.parameters.start).toMatchObject({ estimate: 0, atBound: "lower" });
+  });
+});
