@@ -61,6 +61,25 @@ describe("recessionDirection", () => {
     expect(recessionDirection(outcomes(0))).not.toBeNull();
     expect(recessionDirection(outcomes(-1e-6))).toBeNull();
   });
+  it("does not mind how long rows are", () => {
+    const none = [
+      [1, 0],
+      [-1, 1],
+      [-1, -1],
+    ];
+    const some = [
+      [1, 0],
+      [1, 1],
+      [-1, 2],
+    ];
+    for (const length of [1e-9, 1e-3, 1e6]) {
+      expect(recessionDirection(none.map((row) => row.map((entry) => length * entry)))).toBeNull();
+      const found = recessionDirection(some.map((row, i) => (i === 0 ? row : row.map((entry) => length * entry))));
+      expect(found).not.toBeNull();
+    }
+    // a row too short to matter would leave a way: the second holds it back, however short
+    expect(recessionDirection([[1], [-1e-6]])).toBeNull();
+  });
   it("finds none among rows that are all zero", () => {
     expect(recessionDirection([[0, 0]])).toBeNull();
     expect(recessionDirection([])).toBeNull();
