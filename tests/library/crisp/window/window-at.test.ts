@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { coreMin } from "../../../../kernel-lib/library/src/crisp/clocks/core-clock";
 import { modePiece } from "../../../../kernel-lib/library/src/crisp/window/draw-pieces";
+import { SAFE_CONFIDENCE } from "../../../../kernel-lib/library/src/crisp/window/load-safety";
 import { windowAt } from "../../../../kernel-lib/library/src/crisp/window/window-at";
 import { basisOf, NEVER_MIN } from "../../../../kernel-lib/library/src/crisp/window/window-setting";
 import { coreTime } from "../../../../kernel-lib/library/src/heat/solver/core-time";
@@ -69,7 +70,7 @@ describe("windowAt", () => {
     expect(windowAt({ ...nominal, turned: true }).opens.min).toBeLessThan(loose.opens.min);
   });
 
-  it("never recommends an unsafe core, never ends a window before it starts, over 2 000 random kitchens", () => {
+  it("never recommends an unsafe core, never ends a window before it starts, over 600 random kitchens", () => {
     const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
     fc.assert(
       fc.property(
@@ -98,8 +99,9 @@ describe("windowAt", () => {
           expect(cardMin).toBeGreaterThanOrEqual(coreMin(basis, slab, setting.thicknessMm) + holdS / 60);
           if (cardMin >= NEVER_MIN) return;
           expect(coreC).toBeGreaterThanOrEqual(setting.limit.limitC - 1e-6);
-          expect(safe).toBeGreaterThanOrEqual(0.99);
-          expect(window.recommended.safeLoads).toBeGreaterThanOrEqual(0.97);
+          // a piece is safe where its load is, and loads are with the stated confidence
+          expect(safe).toBeGreaterThanOrEqual(SAFE_CONFIDENCE);
+          expect(window.recommended.safeLoads).toBeGreaterThanOrEqual(SAFE_CONFIDENCE - 0.02);
           if (window.open) expect(window.closes.min).toBeGreaterThanOrEqual(window.opens.min);
           for (const { min, interval95 } of [window.core, window.opens, window.closes]) {
             expect(min).toBeGreaterThanOrEqual(0);
@@ -109,7 +111,7 @@ describe("windowAt", () => {
           expect(thicker).toBeGreaterThan(coreMin(basis, slab, setting.thicknessMm));
         },
       ),
-      { numRuns: 2_000, seed: 42 },
+      { numRuns: 600, seed: 42 },
     );
   }, 240_000);
 

@@ -1,18 +1,18 @@
 import { EVAPORATION_KJKG } from "../../heat/formulas/crust-depth";
 import { type ClockBasis, EVAPORATION_C } from "./clock-basis";
 import { surfaceShare } from "./edge-speed";
-import { MIDDLE_MM, type PieceConstants } from "./piece-constants";
+import { MIDDLE_MM, MIDDLE_SURFACE, type PieceConstants } from "./piece-constants";
 
 /** Conductivity of the dry crust (W/(m·K)), held fixed: weights and scores cannot tell it from the crust's water. */
 export const CRUST_CONDUCTIVITY_WMK = 0.12;
 
 /**
- * The clock of the crust runs slower or faster than its formula by this factor [-]: F·(L/10 mm)^ε·S^−q, S the surface of
- * the piece over that of its two faces. Edges dry from two sides and brown first, and a panel tastes the whole piece.
+ * The clock of the crust runs slower or faster than its formula by this factor [-]: F·(L/10 mm)^ε·(S/1.3)^−q, S the
+ * surface of the piece over that of its two faces. Edges dry from two sides and brown first, and a panel tastes the whole piece.
  */
 export function crustPace(piece: PieceConstants, thicknessMm: number): number {
   const { crustFactor, crustByThickness, edgeCrust, sides, sideShare } = piece;
-  const edges = surfaceShare(sides, thicknessMm, sideShare) ** -edgeCrust;
+  const edges = (surfaceShare(sides, thicknessMm, sideShare) / MIDDLE_SURFACE) ** -edgeCrust;
   return crustFactor * (thicknessMm / MIDDLE_MM) ** crustByThickness * edges;
 }
 

@@ -2,6 +2,8 @@ import type { Sides } from "./edge-speed";
 
 /** Thickness at which the exponents of `coreByThickness` and its siblings are 1 (mm): a middle of the trade's slabs. */
 export const MIDDLE_MM = 10;
+/** Surface over that of the two faces at which edges neither speed nor slow the crust [-]: a middle of the trade's pieces. */
+export const MIDDLE_SURFACE = 1.3;
 /** Setpoint difference over which a clock's own response to the setpoint is counted (K). */
 export const SETPOINT_STEP_K = 15;
 /** Setpoint at which that response is nil (°C): a middle of the trade's settings. */

@@ -31,7 +31,7 @@ export interface ClocksOverTime {
  * const food = { densityKgM3: 1050, waterFraction: 0.735, freezingPointC: -1, latentKJkg: 216.1728, thawedSpecificHeatKJkgK: 3.5, frozenSpecificHeatKJkgK: 2, thawedConductivityWmK: 0.49, frozenConductivityWmK: 1.5 };
  * const calibration = calibrateCrisp({ food, observations: [], applianceIds: ["basket"] });
  * const clocks = clocksOverTime({ calibration, thicknessMm: 9, applianceId: "basket", setpointC: 200, timesMin: [5, 10] });
- * clocks.crustMm; // → [0, 0.482]
+ * clocks.crustMm; // → [0, 0.247]
  * clocks.coreC; // → [11, 81.9]
  */
 export function clocksOverTime(options: ClocksOverTimeOptions): ClocksOverTime {

@@ -25,7 +25,7 @@ export interface LargestThickness {
  * @example
  * const food = { densityKgM3: 1050, waterFraction: 0.735, freezingPointC: -1, latentKJkg: 216.1728, thawedSpecificHeatKJkgK: 3.5, frozenSpecificHeatKJkgK: 2, thawedConductivityWmK: 0.49, frozenConductivityWmK: 1.5 };
  * const calibration = calibrateCrisp({ food, observations: [], applianceIds: ["basket"] });
- * largestThickness({ calibration, applianceId: "basket", setpointC: 200, longestMin: 14 }).thicknessMm; // → 11.7
+ * largestThickness({ calibration, applianceId: "basket", setpointC: 200, longestMin: 14 }).thicknessMm; // → 8.30
  */
 export function largestThickness(
   options: Omit<WindowSetting, "thicknessMm"> & { readonly calibration: CrispCalibration; readonly seed?: number },

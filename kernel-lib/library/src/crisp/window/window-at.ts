@@ -108,7 +108,7 @@ export interface WindowAtOptions extends WindowSetting {
  * const calibration = calibrateCrisp({ food, observations: [], applianceIds: ["basket"] });
  * const window = windowAt({ calibration, thicknessMm: 9, applianceId: "basket", setpointC: 200 });
  * window.core.min; // → 9.21
- * window.crisp.min; // → 11.9
+ * window.crisp.min; // → 14.7
  * window.waitsFor; // → "crust"
  * windowAt({ calibration, thicknessMm: 9, applianceId: "basket", setpointC: 60 }); // throws "setpointC must be between 130 and 290 °C, got 60"
  */

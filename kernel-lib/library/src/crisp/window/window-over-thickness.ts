@@ -33,7 +33,7 @@ export interface WindowOverThickness {
  * const food = { densityKgM3: 1050, waterFraction: 0.735, freezingPointC: -1, latentKJkg: 216.1728, thawedSpecificHeatKJkgK: 3.5, frozenSpecificHeatKJkgK: 2, thawedConductivityWmK: 0.49, frozenConductivityWmK: 1.5 };
  * const calibration = calibrateCrisp({ food, observations: [], applianceIds: ["basket"] });
  * const over = windowOverThickness({ calibration, applianceId: "basket", setpointC: 200, thicknessesMm: [6, 9, 12] });
- * over.opens[1].min; // → 11.9
+ * over.opens[1].min; // → 14.7
  */
 export function windowOverThickness(options: WindowOverThicknessOptions): WindowOverThickness {
   const { calibration, thicknessesMm, draws = 300, seed = 1, ...rest } = options;
