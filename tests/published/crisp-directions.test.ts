@@ -38,7 +38,14 @@ describe("air-fried formed legume pieces", () => {
   const constants = prior.constants.map((constant) => ({ ...constant, informed: true }));
   const calibration = { ...prior, covariance, logged, constants };
   /** our stand-in for a falafel: a ball heats as a slab of about half its diameter; too dark is half brown */
-  const piece = { calibration, applianceId: "basket", thicknessMm: 9, startC: 4, tooBrownScore: 4.5 };
+  const piece = {
+    calibration,
+    applianceId: "basket",
+    thicknessMm: 9,
+    sidesMm: [36, 36] as const,
+    startC: 4,
+    tooBrownScore: 4.5,
+  };
   const times = [5, 7, 9, 11, 13, 15];
   const setpoints = [140, 155, 170, 179, 190, 200];
 
