@@ -23,7 +23,11 @@ export { type Slab, type SlabThicknessOptions, slabThickness } from "./pan/slab-
 
 // crisp time against thickness
 
-export { type VariantCrispTime, type VariantCrispTimeOptions, variantCrispTime } from "./advice/variant-crisp-time";
+export {
+  type VariantCrispTime,
+  type VariantCrispTimeOptions,
+  variantCrispTime,
+} from "./advice/curve/variant-crisp-time";
 export type { SlabTimeFit } from "./fit/curve/fit-slab-time";
 export { predictSlabTime, type SlabTimePrediction } from "./fit/curve/predict-slab-time";
 export type { CrispTimes } from "./trials/crisp-times";
@@ -32,15 +36,15 @@ export { crispTimeTable } from "./views/crisp/crisp-time-table";
 
 // every variant on every pan
 
-export { type DecideOptions, type Decision, decide } from "./advice/decide";
+export { type DecideOptions, type Decision, decide } from "./advice/window/decide";
 export { decisionTable } from "./views/advice/decision-table";
 export { decisionText } from "./views/advice/decision-text";
 export { thicknessByPanFigure } from "./views/advice/thickness-by-pan-figure";
 
 // the crisp window, and the same batch on other pans
 
-export { type CrispWindowOptions, crispWindow, type KitchenWindow } from "./advice/crisp-window";
-export { type OtherPans, type OtherPansOptions, otherPans } from "./advice/other-pans";
+export { type CrispWindowOptions, crispWindow, type KitchenWindow } from "./advice/window/crisp-window";
+export { type OtherPans, type OtherPansOptions, otherPans } from "./advice/window/other-pans";
 export { windowPansTable } from "./views/advice/window-pans-table";
 export { clockFigure } from "./views/crisp/clock-figure";
 export { successFigure } from "./views/crisp/success-figure";
@@ -49,13 +53,13 @@ export { windowTable } from "./views/crisp/window-table";
 
 // the card, and the core limit that outranks it
 
-export { type ReheatCard, reheatCard } from "./advice/reheat-card";
+export { type ReheatCard, reheatCard } from "./advice/card/reheat-card";
 export { type CoreLimit, coreLimit } from "./safety/core-limit";
 
 // why a trial failed, and what to try next
 
-export { type ExplainTrialOptions, explainTrial, type TrialExplanation } from "./advice/explain-trial";
-export { type NextTrial, nextTrial } from "./advice/next-trial";
+export { type ExplainTrialOptions, explainTrial, type TrialExplanation } from "./advice/trial/explain-trial";
+export { type NextTrial, nextTrial } from "./advice/trial/next-trial";
 
 // compare variants
 
@@ -64,7 +68,7 @@ export {
   compareVariants,
   type VariantComparison,
   type VariantMetric,
-} from "./advice/compare-variants";
+} from "./advice/compare/compare-variants";
 export { compareVariantsFigure, variantDifferencesFigure } from "./views/advice/compare-variants-figure";
 export { compareVariantsTable } from "./views/advice/compare-variants-table";
 export { comparisonText } from "./views/advice/comparison-text";

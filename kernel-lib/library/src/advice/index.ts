@@ -1,7 +1,8 @@
 // advice: what to do with a batch, and why
 
-export { type BatchOnPan, type BatchOnPanOptions, batchOnPan } from "./batch-on-pan";
-export { type CardCondition, type CardEvidenceOptions, cardEvidence } from "./card-evidence";
+export { type CardCondition, type CardEvidenceOptions, cardEvidence } from "./card/card-evidence";
+export { type PackCard, packCard, populationRange } from "./card/pack-card";
+export { type ReheatCard, reheatCard } from "./card/reheat-card";
 export {
   type ComparedVariant,
   type CompareVariantsOptions,
@@ -12,17 +13,23 @@ export {
   type VariantComparison,
   type VariantDifference,
   type VariantMetric,
-} from "./compare-variants";
-export { type CrispWindowOptions, crispWindow, type KitchenWindow } from "./crisp-window";
-export { type CrispWitness, type CrispWitnessOptions, crispWitness } from "./crisp-witness";
-export { type DecideOptions, type Decision, decide, type Outcome } from "./decide";
+} from "./compare/compare-variants";
+export { type CrispWitness, type CrispWitnessOptions, crispWitness } from "./curve/crisp-witness";
+export {
+  type ExpectedYield,
+  expectedYield,
+  type ReheatYield,
+  type ReheatYieldOptions,
+  reheatYield,
+} from "./curve/reheat-yield";
+export { type VariantCrispTime, type VariantCrispTimeOptions, variantCrispTime } from "./curve/variant-crisp-time";
 export {
   type ClockState,
   type ExplainTrialOptions,
   explainTrial,
   type Surprise,
   type TrialExplanation,
-} from "./explain-trial";
+} from "./trial/explain-trial";
 export {
   type CardFollowed,
   type Forecast,
@@ -30,20 +37,13 @@ export {
   type ForecastRecord,
   type ForecastRecordOptions,
   forecastRecord,
-} from "./forecast-record";
-export { judgeWindow, type WindowAdvice, type WindowVerdict } from "./judge-window";
-export { type LoadPlan, type LoadPlanOptions, loadPlan } from "./load-plan";
-export { type CandidateTrial, type NextTrial, nextTrial } from "./next-trial";
-export { type OtherPans, type OtherPansOptions, otherPans, type PanVerdict, type Remedy } from "./other-pans";
-export { type PackCard, packCard, populationRange } from "./pack-card";
-export { type PiecesOnPan, type PiecesOnPanOptions, piecesOnPan } from "./pieces-on-pan";
-export { type ReheatCard, reheatCard } from "./reheat-card";
-export {
-  type ExpectedYield,
-  expectedYield,
-  type ReheatYield,
-  type ReheatYieldOptions,
-  reheatYield,
-} from "./reheat-yield";
-export { type VariantCrispTime, type VariantCrispTimeOptions, variantCrispTime } from "./variant-crisp-time";
-export { type WindowCalibrationOptions, windowCalibration } from "./window-calibration";
+} from "./trial/forecast-record";
+export { type CandidateTrial, type NextTrial, nextTrial } from "./trial/next-trial";
+export { type BatchOnPan, type BatchOnPanOptions, batchOnPan } from "./window/batch-on-pan";
+export { type CrispWindowOptions, crispWindow, type KitchenWindow } from "./window/crisp-window";
+export { type DecideOptions, type Decision, decide, type Outcome } from "./window/decide";
+export { judgeWindow, type WindowAdvice, type WindowVerdict } from "./window/judge-window";
+export { type LoadPlan, type LoadPlanOptions, loadPlan } from "./window/load-plan";
+export { type OtherPans, type OtherPansOptions, otherPans, type PanVerdict, type Remedy } from "./window/other-pans";
+export { type PiecesOnPan, type PiecesOnPanOptions, piecesOnPan } from "./window/pieces-on-pan";
+export { type WindowCalibrationOptions, windowCalibration } from "./window/window-calibration";

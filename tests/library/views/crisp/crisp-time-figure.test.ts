@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { decide } from "../../../../kernel-lib/library/src/advice/decide";
-import { variantCrispTime } from "../../../../kernel-lib/library/src/advice/variant-crisp-time";
+import { variantCrispTime } from "../../../../kernel-lib/library/src/advice/curve/variant-crisp-time";
+import { decide } from "../../../../kernel-lib/library/src/advice/window/decide";
 import { loadKitchen } from "../../../../kernel-lib/library/src/notebook/load-kitchen";
 import { thicknessByPanFigure } from "../../../../kernel-lib/library/src/views/advice/thickness-by-pan-figure";
 import { crispTimeFigure } from "../../../../kernel-lib/library/src/views/crisp/crisp-time-figure";

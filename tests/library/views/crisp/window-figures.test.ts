@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { crispWindow } from "../../../../kernel-lib/library/src/advice/crisp-window";
-import { otherPans } from "../../../../kernel-lib/library/src/advice/other-pans";
+import { crispWindow } from "../../../../kernel-lib/library/src/advice/window/crisp-window";
+import { otherPans } from "../../../../kernel-lib/library/src/advice/window/other-pans";
 import { GOOD_CHANCE } from "../../../../kernel-lib/library/src/crisp/window/card-time";
 import { windowMapOverSetpoint, windowMapOverTime } from "../../../../kernel-lib/library/src/crisp/window/window-map";
 import { loadKitchen } from "../../../../kernel-lib/library/src/notebook/load-kitchen";

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { crispWindow } from "../../../../kernel-lib/library/src/advice/crisp-window";
-import { otherPans } from "../../../../kernel-lib/library/src/advice/other-pans";
+import { crispWindow } from "../../../../kernel-lib/library/src/advice/window/crisp-window";
+import { otherPans } from "../../../../kernel-lib/library/src/advice/window/other-pans";
 import { loadKitchen } from "../../../../kernel-lib/library/src/notebook/load-kitchen";
 import { windowPansTable } from "../../../../kernel-lib/library/src/views/advice/window-pans-table";
 import { windowConstantsTable } from "../../../../kernel-lib/library/src/views/crisp/window-constants-table";

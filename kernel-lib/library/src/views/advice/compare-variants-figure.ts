@@ -4,7 +4,7 @@ import {
   type VariantComparison,
   type VariantDifference,
   type VariantMetric,
-} from "../../advice/compare-variants";
+} from "../../advice/compare/compare-variants";
 import { fail } from "../../check/check";
 import type { Figure } from "../figure/figure";
 import { houseLayout } from "../figure/layout";

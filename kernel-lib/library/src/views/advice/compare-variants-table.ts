@@ -3,7 +3,7 @@ import {
   VARIANT_METRIC_LABELS,
   VARIANT_METRICS,
   type VariantComparison,
-} from "../../advice/compare-variants";
+} from "../../advice/compare/compare-variants";
 import { formatCell } from "../table/format-cell";
 import type { Table } from "../table/table";
 

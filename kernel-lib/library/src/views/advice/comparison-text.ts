@@ -1,4 +1,4 @@
-import { VARIANT_METRIC_LABELS, VARIANT_METRICS, type VariantComparison } from "../../advice/compare-variants";
+import { VARIANT_METRIC_LABELS, VARIANT_METRICS, type VariantComparison } from "../../advice/compare/compare-variants";
 
 /**
  * A comparison in a few sentences: for each metric the lowest and the highest variant, whether that difference is real,

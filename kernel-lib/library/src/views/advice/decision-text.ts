@@ -1,4 +1,4 @@
-import type { Decision } from "../../advice/decide";
+import type { Decision } from "../../advice/window/decide";
 import { minutesText } from "../../crisp/window/window-words";
 import { convertUnit } from "../../units/convert-unit";
 import { cutText, pieceText } from "./cut-text";

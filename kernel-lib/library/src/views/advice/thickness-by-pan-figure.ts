@@ -1,4 +1,4 @@
-import type { Decision } from "../../advice/decide";
+import type { Decision } from "../../advice/window/decide";
 import type { Figure } from "../figure/figure";
 import { houseLayout } from "../figure/layout";
 import { MARKERS, PALETTE } from "../figure/palette";

@@ -1,4 +1,4 @@
-import type { OtherPans } from "../../advice/other-pans";
+import type { OtherPans } from "../../advice/window/other-pans";
 import type { Table } from "../table/table";
 
 /** The same batch on every pan: thickness, window, card time, chance, verdict, and what to change, the first in its row and all in order below. */

@@ -1,4 +1,4 @@
-import type { KitchenWindow } from "../../advice/crisp-window";
+import type { KitchenWindow } from "../../advice/window/crisp-window";
 import { clocksOverTime } from "../../crisp/window/clocks-over-time";
 import { sizeText } from "../../crisp/window/window-words";
 import { largestOf } from "../../statistics/extremes";

@@ -1,4 +1,4 @@
-import type { ForecastRecord } from "../../advice/forecast-record";
+import type { ForecastRecord } from "../../advice/trial/forecast-record";
 import type { Figure } from "../figure/figure";
 import { houseLayout } from "../figure/layout";
 import { MARKERS, PALETTE } from "../figure/palette";

@@ -1,4 +1,4 @@
-import type { ForecastRecord } from "../../advice/forecast-record";
+import type { ForecastRecord } from "../../advice/trial/forecast-record";
 import type { Table } from "../table/table";
 
 /** How the forecasts have fared, a row for each way in which a trial differed from the earlier ones. */

@@ -1,4 +1,4 @@
-import type { KitchenWindow } from "../../advice/crisp-window";
+import type { KitchenWindow } from "../../advice/window/crisp-window";
 import { chanceText } from "../../crisp/window/window-words";
 import type { Figure } from "../figure/figure";
 import { houseLayout } from "../figure/layout";

@@ -1,5 +1,5 @@
-import type { KitchenWindow } from "../../advice/crisp-window";
-import type { OtherPans } from "../../advice/other-pans";
+import type { KitchenWindow } from "../../advice/window/crisp-window";
+import type { OtherPans } from "../../advice/window/other-pans";
 import type { Moment } from "../../crisp/window/window-at";
 import { type WindowOverThickness, windowOverThickness } from "../../crisp/window/window-over-thickness";
 import { largestOf, smallestOf } from "../../statistics/extremes";

@@ -1,4 +1,4 @@
-import type { OtherPans } from "../../advice/other-pans";
+import type { OtherPans } from "../../advice/window/other-pans";
 import type { WindowMap } from "../../crisp/window/window-map";
 import { largestOf } from "../../statistics/extremes";
 import type { Figure } from "../figure/figure";

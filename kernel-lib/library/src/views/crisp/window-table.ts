@@ -1,4 +1,4 @@
-import type { KitchenWindow } from "../../advice/crisp-window";
+import type { KitchenWindow } from "../../advice/window/crisp-window";
 import type { Moment } from "../../crisp/window/window-at";
 import type { Table } from "../table/table";
 

@@ -1,4 +1,4 @@
-import type { Decision, Outcome } from "../../advice/decide";
+import type { Decision, Outcome } from "../../advice/window/decide";
 import type { Amount } from "../../macros/piece-macros";
 import type { Figure } from "../figure/figure";
 import { houseLayout } from "../figure/layout";

@@ -1,4 +1,4 @@
-import { type ExpectedYield, expectedYield, type ReheatYield } from "../../advice/reheat-yield";
+import { type ExpectedYield, expectedYield, type ReheatYield } from "../../advice/curve/reheat-yield";
 import { predictSlabTime } from "../../fit/curve/predict-slab-time";
 import { largestOf, smallestOf } from "../../statistics/extremes";
 import type { Figure } from "../figure/figure";

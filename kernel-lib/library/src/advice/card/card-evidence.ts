@@ -1,0 +1,146 @@
+import { GOOD_CHANCE } from "../../crisp/window/card-time";
+import { chanceOf, minutesText } from "../../crisp/window/window-words";
+import { largestOf, smallestOf } from "../../statistics/extremes";
+import type { Kitchen, KitchenTrial } from "../../trials/kitchen";
+import { panOf, variantOf } from "../../trials/kitchen-lookup";
+import type { KitchenWindow } from "../window/crisp-window";
+
+/** One condition of a card: whether the log meets it, what it holds, and what to do where it does not. */
+export interface CardCondition {
+  readonly name: string;
+  readonly met: boolean;
+  /** what the log holds */
+  readonly found: string;
+  /** which trial to run or what to look at; null when it is met */
+  readonly todo: string | null;
+}
+
+/** What `cardEvidence` works from. */
+export interface CardEvidenceOptions {
+  readonly kitchen: Kitchen;
+  /** from `crispWindow` */
+  readonly window: KitchenWindow;
+}
+
+/** Trials that a card must rest on; our judgement. */
+const LEAST_TRIALS = 6;
+/** The thickest slab of them over the thinnest; our judgement. */
+const THICKNESS_RATIO = 1.15;
+/** Core readings to either side of the limit, in the appliance of the card; our judgement. */
+const LEAST_CORES = 3;
+/** A core up to so far above its limit still climbs, and tells when it was passed (K); our judgement. */
+const CLIMBING_K = 10;
+
+/**
+ * Whether a reheat card may be printed: the conditions on the log, each with what is there and what is missing.
+ *
+ * At least six trials over two thicknesses; in the card's appliance three core readings that still climb (below the limit
+ * and 10 K) and three at or above the limit; start, load, turn, cut, thickness and setpoint inside what was logged; the
+ * calibration settled, without contradictions; no core below its limit at the card's time or later in an equal or easier
+ * setting; a chance of success of 0.9 or more within the accepted time. The counts are our judgement: fewer readings leave
+ * the core's clock to its prior, and readings of done pieces alone do not tell when they were done.
+ */
+export function cardEvidence({ kitchen, window }: CardEvidenceOptions): readonly CardCondition[] {
+  const { setting, limit, calibration, recommended, standing, extrapolation, doubts } = window;
+  const variant = variantOf(kitchen, window.variantId);
+  const trials = kitchen.trials.filter((trial) => trial.variantId === window.variantId);
+  const here = trials.filter((trial) => trial.applianceId === setting.applianceId);
+  const thicknesses = trials.map((trial) => trial.thicknessMm);
+  const ratio = trials.length === 0 ? 1 : largestOf(thicknesses) / smallestOf(thicknesses);
+  const cores = here.flatMap((trial) => highestCore(trial) ?? []);
+  const climbing = cores.filter((core) => core < limit.limitC + CLIMBING_K).length;
+  const done = cores.filter((core) => core >= limit.limitC).length;
+  const pan = panOf(kitchen, variant.panId);
+  const grams = (share: number): string => `${Math.round((share * variant.batchG) / 10) * 10} g on ${pan.name}`;
+  const early = `${(0.6 * window.core.min).toFixed(0)} to ${(0.95 * window.core.min).toFixed(0)} min`;
+  const cold = coldAtCard(here, window);
+  const condition = (name: string, met: boolean, found: string, todo: string): CardCondition => ({
+    name,
+    met,
+    found,
+    todo: met ? null : todo,
+  });
+  return [
+    condition(
+      "enough trials",
+      trials.length >= LEAST_TRIALS,
+      `${trials.length} trials (${LEAST_TRIALS} asked for)`,
+      `run ${LEAST_TRIALS - trials.length} more trials in ${setting.applianceId} at ${Math.round(setting.setpointC)} °C`,
+    ),
+    condition(
+      "two thicknesses",
+      ratio >= THICKNESS_RATIO,
+      trials.length === 0
+        ? "no slab logged"
+        : `slabs of ${smallestOf(thicknesses).toFixed(1)} to ${largestOf(thicknesses).toFixed(1)} mm`,
+      `run a slab a third thicker or thinner: ${grams(4 / 3)} or ${grams(3 / 4)}`,
+    ),
+    condition(
+      "cores still climbing",
+      climbing >= LEAST_CORES,
+      `${climbing} core readings below ${(limit.limitC + CLIMBING_K).toFixed(0)} °C in ${setting.applianceId} (${LEAST_CORES} asked for)`,
+      `take pieces out early, at ${early}, and read the core at once: ${LEAST_CORES - climbing} more such readings (those pieces are not to be eaten)`,
+    ),
+    condition(
+      "cores at the limit",
+      done >= LEAST_CORES,
+      `${done} core readings of ${limit.limitC} °C or more in ${setting.applianceId} (${LEAST_CORES} asked for)`,
+      `read the core of ${LEAST_CORES - done} more pieces taken out when crisp`,
+    ),
+    condition(
+      "no cold core",
+      cold.length === 0,
+      cold.length === 0 ? "no core below its limit at the card's time" : cold.map(coldText).join("; "),
+      `a core was below ${limit.limitC} °C at the card's time of ${recommended.cardMin} min or later, in a setting as easy: find out why before anything is printed`,
+    ),
+    condition(
+      "inside what was logged",
+      standing === "tried" && extrapolation.length === 0,
+      extrapolation.length === 0 ? "inside the trials" : extrapolation.join("; "),
+      "log trials at this very setting",
+    ),
+    condition(
+      "no contradiction",
+      calibration.contradictions.length === 0 && calibration.converged && doubts.length === 0,
+      [...calibration.contradictions.map((one) => one.sentence), ...doubts].join("; ") || "trials and clocks agree",
+      "look into it, and correct the log or run the trial again",
+    ),
+    condition(
+      "window open in time",
+      window.open && recommended.cardMin <= setting.longestMin,
+      window.open
+        ? `card ${recommended.cardMin} min, ${setting.longestMin} min accepted`
+        : `closed: ready at ${minutesText(window.opens.min)} min, overdone at ${minutesText(window.closes.min)} min`,
+      "thinner slab, other setpoint, or a longer accepted time",
+    ),
+    condition(
+      "chance of success",
+      recommended.success >= GOOD_CHANCE,
+      chanceOf(window),
+      `more trials near this setting, or a better one (${Math.round(100 * GOOD_CHANCE)} % asked for)`,
+    ),
+  ];
+}
+
+/** The highest core of a trial, rested or at taking out; null when none was read. */
+function highestCore(trial: KitchenTrial): number | null {
+  if (trial.coreC === null) return trial.restedCoreC;
+  return Math.max(trial.coreC, trial.restedCoreC ?? trial.coreC);
+}
+
+/** Trials in a setting as easy as the window's or easier, out at its card time or later, with a core below the limit. */
+function coldAtCard(trials: readonly KitchenTrial[], { setting, limit, recommended }: KitchenWindow): KitchenTrial[] {
+  return trials.filter(
+    (trial) =>
+      (highestCore(trial) ?? Number.POSITIVE_INFINITY) < limit.limitC &&
+      trial.timeMin >= recommended.cardMin - 0.25 &&
+      trial.thicknessMm <= 1.05 * setting.thicknessMm &&
+      trial.setpointC >= setting.setpointC - 3 &&
+      (trial.loadFraction ?? 0) <= setting.loadFraction + 0.05 &&
+      trial.startC >= setting.startC - 2,
+  );
+}
+
+function coldText(trial: KitchenTrial): string {
+  return `${trial.trialId} read ${(highestCore(trial) as number).toFixed(1)} °C after ${trial.timeMin} min`;
+}

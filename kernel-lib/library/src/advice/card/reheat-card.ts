@@ -1,0 +1,56 @@
+import { freezeDeep } from "../../check/freeze-deep";
+import { settingText } from "../../units/setting-text";
+import { type CrispWindowOptions, crispWindow, type KitchenWindow } from "../window/crisp-window";
+import { type CardCondition, cardEvidence } from "./card-evidence";
+
+/** What goes on the pack or the ticket, with what stands behind it. */
+export interface ReheatCard {
+  readonly kind: "reheat card";
+  readonly title: string;
+  /** to be printed, one line each, the caution last */
+  readonly lines: readonly string[];
+  /** false when the card should not be printed yet, with `why` and what is `missing` */
+  readonly ready: boolean;
+  /** what stands against it, in words */
+  readonly why: readonly string[];
+  /** the trials to run or the things to look at, in words */
+  readonly missing: readonly string[];
+  readonly evidence: readonly CardCondition[];
+  readonly window: KitchenWindow;
+}
+
+/**
+ * The reheat card of a variant: setting in °C and °F (`settingText`), load, turn, time rounded the safe way (`cardTime`),
+ * the core to probe for, and the caution; with its chance of success for the developer, and whether the log is good for
+ * printing it (`cardEvidence`). A card from one appliance says that it was tested in that one only.
+ *
+ * @param options as for `crispWindow`
+ *
+ * @example
+ * reheatCard({ kitchen: loadKitchen(), variantId: "turkey-sage" }).lines[0]; // → "From frozen, pre-heat to 195 °C (385 °F)."
+ */
+export function reheatCard(options: CrispWindowOptions): ReheatCard {
+  const window = crispWindow(options);
+  const { setting, recommended, limit } = window;
+  const evidence = cardEvidence({ kitchen: options.kitchen, window });
+  const open = evidence.filter((condition) => !condition.met);
+  const from = setting.startC <= -10 ? "From frozen" : `From ${setting.startC.toFixed(0)} °C`;
+  const half = Math.round(0.6 * recommended.cardMin);
+  return freezeDeep({
+    kind: "reheat card",
+    title: `${window.variantName}: reheat`,
+    lines: [
+      `${from}, pre-heat to ${settingText(setting.setpointC)}.`,
+      `One layer, at most ${Math.round(100 * setting.loadFraction)} % of the floor covered.`,
+      ...(setting.turned ? [`Turn after ${half} min.`] : []),
+      `${recommended.cardMin} min.`,
+      `Tested in ${setting.applianceId} only.`,
+      limit.caution,
+    ],
+    ready: open.length === 0,
+    why: open.map((condition) => `${condition.name}: ${condition.found}`),
+    missing: open.map((condition) => condition.todo as string),
+    evidence,
+    window,
+  });
+}

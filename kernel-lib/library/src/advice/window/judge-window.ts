@@ -1,0 +1,57 @@
+import { GOOD_CHANCE } from "../../crisp/window/card-time";
+import { chanceText, minutesText } from "../../crisp/window/window-words";
+import type { KitchenWindow } from "./crisp-window";
+
+/** What a window says of a batch on a pan. */
+export type WindowAdvice = "keep" | "on the edge" | "outside what was tried" | "too thick" | "too thin" | "unsure";
+
+/** The advice in one word and in a sentence. */
+export interface WindowVerdict {
+  readonly advice: WindowAdvice;
+  readonly verdict: string;
+}
+
+/** A window that is open, within the accepted time, and whose chance at the card's time is `GOOD_CHANCE` or more. */
+export function isGood({ open, recommended, setting }: KitchenWindow): boolean {
+  return open && recommended.cardMin <= setting.longestMin && recommended.success >= GOOD_CHANCE;
+}
+
+/**
+ * The verdict on a window, the same wherever one is given: "keep" when it is good and was tried, "on the edge" when it is
+ * good at the edge of what was tried, "outside what was tried" where no chance can be given, "too thin", "too thick",
+ * else "unsure".
+ */
+export function judgeWindow(window: KitchenWindow): WindowVerdict {
+  const { recommended, setting, opens, closes, standing, extrapolation } = window;
+  const card = `${recommended.cardMin} min at ${Math.round(setting.setpointC)} °C`;
+  if (!window.open && window.closedBy === "drying" && (window.meetsAtMm ?? 0) > setting.thicknessMm)
+    return {
+      advice: "too thin",
+      verdict: `too thin: too dry at ${minutesText(closes.min)} min, before it is crisp at ${minutesText(opens.min)} min`,
+    };
+  if (Math.max(opens.min, recommended.cardMin) > setting.longestMin || !window.open) {
+    const last = window.waitsFor === "core" ? "the core is safe" : "it is crisp";
+    const bound = window.open
+      ? `the ${setting.longestMin} min accepted`
+      : `too ${window.closedBy === "browning" ? "brown" : "dry"} at ${minutesText(closes.min)} min`;
+    const at = window.open ? Math.max(opens.min, recommended.cardMin) : opens.min;
+    return { advice: "too thick", verdict: `too thick: ${last} only at ${minutesText(at)} min, after ${bound}` };
+  }
+  if (standing === "outside what was tried")
+    return {
+      advice: "outside what was tried",
+      verdict: `outside what was tried (${extrapolation.join("; ")}): log a trial first; best guess ${card}`,
+    };
+  const chance = chanceText(recommended.success);
+  if (!isGood(window))
+    return {
+      advice: "unsure",
+      verdict: `unsure: the best safe time, ${recommended.cardMin} min, succeeds in ${chance}`,
+    };
+  if (standing === "on the edge of what was tried")
+    return {
+      advice: "on the edge",
+      verdict: `on the edge of what was tried (${extrapolation.join("; ")}): ${card} should succeed in ${chance}; log a trial to be sure`,
+    };
+  return { advice: "keep", verdict: `keep: ${card} succeeds in ${chance}` };
+}

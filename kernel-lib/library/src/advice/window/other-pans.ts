@@ -1,0 +1,210 @@
+import { freezeDeep } from "../../check/freeze-deep";
+import type { CrispCalibration } from "../../crisp/calibration/calibrate-crisp";
+import { LOOSE_LOAD } from "../../crisp/clocks/load-effect";
+import { largestThickness } from "../../crisp/window/largest-thickness";
+import { chanceOf } from "../../crisp/window/window-words";
+import type { Pan } from "../../pan/pan";
+import { slabMassG } from "../../pan/slab-mass";
+import { slabThickness } from "../../pan/slab-thickness";
+import type { CoreLimit } from "../../safety/core-limit";
+import type { KitchenVariant } from "../../trials/kitchen";
+import { panOf, variantOf } from "../../trials/kitchen-lookup";
+import { type CrispWindowOptions, crispWindow, type KitchenWindow } from "./crisp-window";
+import { isGood, judgeWindow, type WindowAdvice } from "./judge-window";
+import { windowCalibration } from "./window-calibration";
+
+/** What `otherPans` works from: a setting for `crispWindow`, without a pan or a thickness. */
+export type OtherPansOptions = Omit<CrispWindowOptions, "panId" | "thicknessMm">;
+
+/** One thing to change, and what it would do. */
+export interface Remedy {
+  readonly change:
+    | "reduce the batch"
+    | "raise the batch"
+    | "split over pans"
+    | "cut smaller"
+    | "lower setpoint, longer"
+    | "less load"
+    | "turn";
+  /** in words, with the predicted effect */
+  readonly sentence: string;
+  /** chance of success at its card time [-] */
+  readonly success: number;
+  readonly cardMin: number;
+}
+
+/** What comes of the batch on one pan. */
+export interface PanVerdict {
+  readonly panId: string;
+  readonly panName: string;
+  readonly advice: WindowAdvice | "does not fit" | "other kind of pan";
+  /** in words */
+  readonly verdict: string;
+  /** null when the batch does not go on this pan */
+  readonly window: KitchenWindow | null;
+  /** in the order to try them; empty when nothing need change */
+  readonly remedies: readonly Remedy[];
+}
+
+/** The same batch on every pan of the kitchen. */
+export interface OtherPans {
+  readonly kind: "other pans";
+  readonly variantId: string;
+  readonly batchG: number;
+  readonly applianceId: string;
+  readonly setpointC: number;
+  readonly limit: CoreLimit;
+  readonly pans: readonly PanVerdict[];
+}
+
+const MOST_PANS = 12;
+/** Pieces drawn for a window that is only one of several to choose from. */
+const DRAWS = 400;
+
+/**
+ * Puts a variant's batch on every pan of the kitchen: slab thickness, crisp window, verdict, and what to change, in
+ * order: reduce the batch, split it, cut smaller, lower setpoint and longer, less load, turn; each with the effect that
+ * the calibrated clocks predict.
+ *
+ * Verdicts are those of `judgeWindow`.
+ *
+ * @example
+ * const pans = otherPans({ kitchen: loadKitchen(), variantId: "beet-lentil" });
+ * pans.pans.find((pan) => pan.panId === "half-sheet").advice; // → "keep"
+ * pans.pans.find((pan) => pan.panId === "eighth-sheet").advice; // → "does not fit"
+ */
+export function otherPans(options: OtherPansOptions): OtherPans {
+  const { kitchen } = options;
+  const variant = variantOf(kitchen, options.variantId);
+  const calibration = options.calibration ?? windowCalibration({ kitchen, variantId: variant.variantId });
+  const common = { draws: DRAWS, ...options, calibration, batchG: options.batchG ?? variant.batchG };
+  return freezeDeep({
+    kind: "other pans",
+    variantId: variant.variantId,
+    batchG: common.batchG,
+    applianceId: options.applianceId ?? variant.applianceId,
+    setpointC: options.setpointC ?? variant.setpointC,
+    limit: variant.limit,
+    pans: kitchen.pans.map((pan) => onPan(common, variant, pan)),
+  });
+}
+
+type Common = OtherPansOptions & { readonly calibration: CrispCalibration; readonly batchG: number };
+
+function onPan(common: Common, variant: KitchenVariant, pan: Pan): PanVerdict {
+  const named = { panId: pan.id, panName: pan.name };
+  if ((variant.form === "batter") !== (pan.shape === "wells")) {
+    const verdict = variant.form === "batter" ? "a batter: bake it in wells" : "a slab to cut: spread it on a sheet";
+    return { ...named, advice: "other kind of pan", verdict, window: null, remedies: [] };
+  }
+  const brimG = Math.floor(slabMassG({ pan, thicknessMm: pan.depthMm, densityKgM3: variant.densityKgM3 }));
+  if (common.batchG > brimG) {
+    const remedies = [...reduced(common, variant, pan), ...splitOver(common, pan)];
+    return { ...named, advice: "does not fit", verdict: `does not fit: it holds ${brimG} g`, window: null, remedies };
+  }
+  const window = crispWindow({ ...common, panId: pan.id });
+  const { advice, verdict } = judgeWindow(window);
+  const remedies =
+    advice === "keep" || advice === "on the edge" || advice === "outside what was tried"
+      ? []
+      : remediesFor(common, variant, pan, window, advice);
+  return { ...named, advice, verdict, window, remedies };
+}
+
+function remediesFor(
+  common: Common,
+  variant: KitchenVariant,
+  pan: Pan,
+  window: KitchenWindow,
+  advice: PanVerdict["advice"],
+): Remedy[] {
+  if (advice === "too thin") return raised(common, variant, pan);
+  const { setting } = window;
+  const remedies: Remedy[] = [
+    ...reduced(common, variant, pan),
+    ...splitOver(common, pan),
+    ...cutSmaller(common, pan, window),
+  ];
+  const tryOut = (change: Remedy["change"], what: string, changed: Partial<CrispWindowOptions>): void => {
+    const tried = crispWindow({ ...common, panId: pan.id, ...changed });
+    remedies.push(remedyOf(change, what, tried));
+  };
+  for (const lowerK of [10, 20])
+    if (setting.setpointC - lowerK >= 160)
+      tryOut("lower setpoint, longer", `set ${setting.setpointC - lowerK} °C`, {
+        setpointC: setting.setpointC - lowerK,
+      });
+  if (setting.loadFraction > LOOSE_LOAD + 0.02)
+    tryOut("less load", `load ${LOOSE_LOAD} of the floor instead of ${setting.loadFraction.toFixed(2)}`, {
+      loadFraction: LOOSE_LOAD,
+    });
+  if (!setting.turned) tryOut("turn", "turn the pieces past half-way", { turned: true });
+  return remedies;
+}
+
+function remedyOf(change: Remedy["change"], what: string, window: KitchenWindow): Remedy {
+  const { recommended, setting, open } = window;
+  const chance = chanceOf(window);
+  const late = recommended.cardMin > setting.longestMin ? `, past the ${setting.longestMin} min accepted` : "";
+  const effect = open
+    ? `card ${recommended.cardMin} min${late}, ${chance}`
+    : `the window stays closed (safe at ${recommended.cardMin} min, ${chance})`;
+  return {
+    change,
+    sentence: `${what} (${setting.thicknessMm.toFixed(1)} mm): ${effect}`,
+    success: recommended.success,
+    cardMin: recommended.cardMin,
+  };
+}
+
+/** The largest batch that is kept, in steps of 3 % from the lower end of the largest thickness's interval. */
+function reduced(common: Common, variant: KitchenVariant, pan: Pan): Remedy[] {
+  const probe = crispWindow({ ...common, thicknessMm: 10, draws: 100 });
+  const { interval95 } = largestThickness({ ...probe.setting, calibration: common.calibration });
+  let thicknessMm = Math.min(interval95[0], 0.95 * pan.depthMm);
+  for (let step = 0; step < 10 && thicknessMm >= 2; step++, thicknessMm *= 0.97) {
+    const batchG = Math.floor(slabMassG({ pan, thicknessMm, densityKgM3: variant.densityKgM3 }) / 10) * 10;
+    if (batchG <= 0 || batchG >= common.batchG) continue;
+    const window = crispWindow({ ...common, panId: pan.id, batchG });
+    if (isGood(window)) return [remedyOf("reduce the batch", `reduce the batch to ${batchG} g`, window)];
+  }
+  return [];
+}
+
+/** The batch that gives this pan the thickness the variant was tuned at. */
+function raised(common: Common, variant: KitchenVariant, pan: Pan): Remedy[] {
+  const { densityKgM3 } = variant;
+  const tuned = slabThickness({ pan: panOf(common.kitchen, variant.panId), batchG: variant.batchG, densityKgM3 });
+  if (tuned.thicknessMm > pan.depthMm) return [];
+  const batchG = Math.ceil(slabMassG({ pan, thicknessMm: tuned.thicknessMm, densityKgM3 }) / 10) * 10;
+  if (batchG <= common.batchG) return [];
+  return [
+    remedyOf("raise the batch", `raise the batch to ${batchG} g`, crispWindow({ ...common, panId: pan.id, batchG })),
+  ];
+}
+
+function splitOver(common: Common, pan: Pan): Remedy[] {
+  const { densityKgM3 } = variantOf(common.kitchen, common.variantId);
+  const brimG = slabMassG({ pan, thicknessMm: pan.depthMm, densityKgM3 });
+  let last: Remedy | null = null;
+  for (let pans = 2; pans <= MOST_PANS; pans++) {
+    const batchG = common.batchG / pans;
+    if (batchG > brimG) continue;
+    if (slabThickness({ pan, batchG, densityKgM3 }).thicknessMm < 3) break;
+    const window = crispWindow({ ...common, panId: pan.id, batchG });
+    const short = pans > pan.count ? `, the kitchen has ${pan.count}` : "";
+    last = remedyOf("split over pans", `split over ${pans} ${pan.name}s${short}`, window);
+    if (isGood(window)) return [last];
+  }
+  return last === null ? [] : [last];
+}
+
+/** Smaller pieces heat, dry and brown from their edges too. */
+function cutSmaller(common: Common, pan: Pan, window: KitchenWindow): Remedy[] {
+  if (window.waitsFor !== "core" || pan.shape === "wells") return [];
+  const [lengthMm, widthMm] = window.setting.sidesMm as readonly [number, number];
+  const piece = { lengthMm: lengthMm / 2, widthMm };
+  const halved = crispWindow({ ...common, panId: pan.id, piece });
+  const what = `cut pieces of ${piece.lengthMm.toFixed(0)} × ${piece.widthMm.toFixed(0)} mm, core safe by ${halved.core.min.toFixed(1)} instead of ${window.core.min.toFixed(1)} min`;
+  return [remedyOf("cut smaller", what, halved)];
+}

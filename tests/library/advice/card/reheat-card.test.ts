@@ -1,0 +1,38 @@
+import { describe, expect, it } from "vitest";
+import { reheatCard } from "../../../../kernel-lib/library/src/advice/card/reheat-card";
+import { loadKitchen } from "../../../../kernel-lib/library/src/notebook/load-kitchen";
+import { celsius } from "../../../../kernel-lib/library/src/units/kitchen-units";
+
+const kitchen = loadKitchen();
+
+describe("reheatCard", () => {
+  it("prints setting, load, time and the caution, and is ready when the window is", () => {
+    const card = reheatCard({ kitchen, variantId: "turkey-sage" });
+    expect(card.ready).toBe(true);
+    expect(card.lines[0]).toBe("From frozen, pre-heat to 195 °C (385 °F).");
+    expect(card.lines).toContain(`${card.window.recommended.cardMin} min.`);
+    expect(card.lines.at(-1)).toMatch(/^Core at least 74 °C \(165 °F\) in every piece\. Raw inside/);
+  });
+
+  it("prints a setting as it was typed, never a lower one in the other unit", () => {
+    const first = (setpointC: number): string =>
+      reheatCard({ kitchen, variantId: "turkey-sage", setpointC, draws: 100 }).lines[0];
+    expect(first(celsius("390 °F"))).toBe("From frozen, pre-heat to 390 °F (199 °C).");
+    expect(first(200)).toBe("From frozen, pre-heat to 200 °C (395 °F).");
+  });
+
+  it("names the turn when there is one", () => {
+    const card = reheatCard({ kitchen, variantId: "beet-lentil", turned: true });
+    const turn = card.lines.find((line) => line.startsWith("Turn after "))!;
+    expect(Number(/\d+/.exec(turn)?.[0])).toBeGreaterThan(card.window.recommended.cardMin / 2);
+  });
+
+  it("is not ready past the accepted time or beyond the trials, and says why", () => {
+    const late = reheatCard({ kitchen, variantId: "beet-lentil", longestMin: 5 });
+    expect(late.ready).toBe(false);
+    expect(late.why.join("; ")).toContain("5 min accepted");
+    expect(reheatCard({ kitchen, variantId: "beet-lentil", setpointC: 225 }).why.join("; ")).toContain(
+      "outside the trials",
+    );
+  });
+});
