@@ -50,4 +50,11 @@ describe("fitOrderedScores", () => {
       fitOrderedScores({ covariates: { timeMin }, score: [1, 1, 1, 2, 3, 2, 3, 2, 3] }).parameters.timeMin.estimate,
     ).toBeGreaterThan(0);
   });
+  it("refuses covariates that follow from each other, and says nothing where all is well", () => {
+    const score = [1, 1, 2, 1, 2, 3, 2, 3, 3];
+    expect(() => fitOrderedScores({ covariates: { timeMin, seconds: timeMin.map((t) => 60 * t + 5) }, score })).toThrow(
+      "must not be sums of each other",
+    );
+    expect(fitOrderedScores({ covariates: { timeMin }, score }).notices).toEqual([]);
+  });
 });

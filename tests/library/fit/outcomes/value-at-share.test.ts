@@ -44,6 +44,7 @@ describe("valueAtShare for ordered scores", () => {
     // more scores tell the slope better, but the doubt at one cut hangs on the same trials
     expect(Math.abs(byScores.standardError / byCut.standardError - 1)).toBeLessThan(0.1);
     expect(byScores.reading).toContain("50 % score 3 or more at x");
+    expect(byCut.reading).toContain("50 % are yes at x");
   });
   it("solves beside other covariates, words too, and flags a value outside the trials", () => {
     const appliance = ["oven", "basket", "oven", "oven", "basket", "basket", "oven", "oven", "basket"];

@@ -75,3 +75,11 @@ test("readings that stand still are refused", () => {
     "must move towards the air",
   );
 });
+
+test("a block within 1 K of the air no longer tells, one at 1 K still does", () => {
+  const readings = [at(60), { timeMin: 30, temperatureC: 203 }];
+  expect(metalBlockCoefficient({ ...block, readings }).coefficientWm2K).toBeGreaterThan(0);
+  expect(() => metalBlockCoefficient({ ...block, readings: [at(60), { timeMin: 30, temperatureC: 203.1 }] })).toThrow(
+    "must stay at least 1 K from the air",
+  );
+});

@@ -79,6 +79,7 @@ describe("freezeToCut", () => {
     expect(gentle.notes.join(" ")).toContain("No part gets colder than -9 °C by the end of the run.");
     const cold = freezeToCut({ ...pan, limits });
     expect(cold.brittle!.timeMin).toBeGreaterThan(cold.firm.timeMin);
+    expect(cold.cutsOnTheWay).toBe(true);
     expect(cold.notes.join(" ")).not.toContain("No part gets colder");
   });
 
@@ -93,5 +94,15 @@ describe("freezeToCut", () => {
   test("a core within half a degree of the air is never hard through", () => {
     expect(freezeToCut({ ...pan, airC: -10.5 }).hardThrough).toBeUndefined();
     expect(freezeToCut({ ...pan, airC: -10.6 }).hardThrough!.timeMin).toBeGreaterThan(0);
+  });
+
+  test("limits of one's own are not called common practice, and air at the limit does not firm a slab", () => {
+    const own = freezeToCut({ ...pan, limits: { softAboveC: -3, brittleBelowC: -9 } });
+    expect(own.limitsFrom).toBe("caller");
+    expect(own.notes.join(" ")).not.toContain("common practice");
+    expect(() => freezeToCut({ ...pan, airC: -3 })).toThrow("must be below -3 °C to firm the slab");
+    expect(() => freezeToCut({ ...pan, limits: { softAboveC: food.freezingPointC, brittleBelowC: -6 } })).toThrow(
+      "below the mix's freezing point",
+    );
   });
 });

@@ -1,5 +1,8 @@
 import { describe, expect, test } from "vitest";
-import { naturalConvectionCoefficient } from "../../../../kernel-lib/library/src/heat/coefficient/air-coefficient";
+import {
+  flatPlateCoefficient,
+  naturalConvectionCoefficient,
+} from "../../../../kernel-lib/library/src/heat/coefficient/air-coefficient";
 import { airProperties } from "../../../../kernel-lib/library/src/heat/coefficient/air-properties";
 import { radiationCoefficient } from "../../../../kernel-lib/library/src/heat/coefficient/radiation-coefficient";
 import { freezerCoefficients } from "../../../../kernel-lib/library/src/heat/freezing/freezer-coefficients";
@@ -42,5 +45,17 @@ describe("freezerCoefficients", () => {
       radiationCoefficient({ wallC: -18, surfaceC: -3, emissivity: 0.9 }),
       10,
     );
+  });
+
+  test("a fan blows along a plate four times as long as its area over its perimeter", () => {
+    const blown = flatPlateCoefficient({ airSpeedMs: 3, lengthMm: 4 * 70, filmC: -10.5 }).coefficientWm2K;
+    const fan = freezerCoefficients({
+      airC: -18,
+      airflow: "fan",
+      airSpeedMs: 3,
+      areaOverPerimeterMm: 70,
+      stackGapMm: 20,
+    });
+    expect(fan.coefficientWm2K).toBeCloseTo(blown / 2, 10);
   });
 });

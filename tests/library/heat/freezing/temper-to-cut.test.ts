@@ -13,4 +13,11 @@ describe("temperToCut", () => {
     expect(valueAt(found.run, "coreC", found.from.timeMin)).toBeCloseTo(-10, 6);
     expect(temperToCut({ food, thicknessMm: 15, startC: -8 }).from.timeMin).toBe(0);
   });
+
+  test("a slab that is soft already, or just so, is refused", () => {
+    for (const startC of [-2, -3]) {
+      expect(() => temperToCut({ food, thicknessMm: 15, startC })).toThrow("startC must be below softAboveC (-3 °C)");
+    }
+    expect(temperToCut({ food, thicknessMm: 15, startC: -3.2 }).until.timeMin).toBeGreaterThan(0);
+  });
 });

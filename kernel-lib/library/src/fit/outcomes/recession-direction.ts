@@ -1,4 +1,4 @@
-import { largestOf, smallestOf } from "../../statistics/extremes";
+import { smallestOf } from "../../statistics/extremes";
 import { normOf } from "../../statistics/linear-algebra/norm-of";
 import { solveNonnegative } from "../least-squares/solve-nonnegative";
 
@@ -26,7 +26,8 @@ export function recessionDirection(rows: readonly (readonly number[])[]): readon
   const size = normOf(direction);
   if (size < SMALLEST) return null;
   const rises = vectors.map((vector) => direction.reduce((sum, entry, k) => sum + entry * vector[k], 0) / size);
-  if (smallestOf(rises) < -SMALLEST || largestOf(rises) < SMALLEST) return null;
+  // a search that did not settle tells of no direction
+  if (smallestOf(rises) < -SMALLEST) return null;
   return direction.map((entry) => entry / size);
 }
 

@@ -71,7 +71,7 @@ export function refuseSeparation(search: SeparationSearch): void {
   let needed = [...groups.keys()];
   for (const name of groups.keys()) {
     const fewer = needed.filter((one) => one !== name);
-    if (fewer.length > 0 && parts(fewer.flatMap((one) => groups.get(one) ?? []).map((j) => scaled[j]))) needed = fewer;
+    if (parts(fewer.flatMap((one) => groups.get(one) ?? []).map((j) => scaled[j]))) needed = fewer;
   }
   if (needed.length === 1)
     fail(

@@ -90,7 +90,7 @@ export function valueAtShare(fit: YesNoFit | OrderedScoresFit, options: ValueAtS
 /** The covariates' entries and −1 at the cut below a score: its log odds are that sum. */
 function scoreRow(fit: OrderedScoresFit, row: readonly number[], score: number | undefined): number[] {
   const above = fit.scores.slice(1);
-  if (score === undefined || !above.includes(score))
+  if (!above.includes(score as number))
     fail("valueAtShare: score", `must be one of ${above.join(", ")} (that score or more)`, score);
   return [...row, ...above.map((one) => (one === score ? -1 : 0))];
 }
