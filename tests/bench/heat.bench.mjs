@@ -11,6 +11,9 @@ import { readProbeTrace, simulatePiece, simulateSlab, timeWhen } from "slabwrigh
 const reference = JSON.parse(
   readFileSync(new URL("../published/slab-reference/reference.json", import.meta.url), "utf8"),
 );
+const pieces = JSON.parse(
+  readFileSync(new URL("../published/piece-reference/reference.json", import.meta.url), "utf8"),
+);
 const core = { column: "coreC", value: 74 };
 const oven = {
   food: reference.food,
@@ -34,6 +37,24 @@ function medianMs(call, times) {
     spent.push(performance.now() - began);
   }
   return spent.sort((one, other) => one - other)[Math.floor(times / 2)];
+}
+
+/** Errors of core times at the default grid over the pieces of `tests/published/piece-reference`, in % late. */
+function pieceErrors() {
+  const late = [];
+  const thaw = [];
+  for (const { food: name, way, times, thicknessMm, widthMm, lengthMm, coefficientWm2K } of pieces.pieces) {
+    const body = { food: pieces.foods[name], thicknessMm, widthMm, lengthMm, coefficientWm2K };
+    const heats = way === "heating";
+    const run = heats
+      ? simulatePiece({ ...body, startC: -18, airC: 204, drying: "boiling-surface", endMin: 600, stopCoreC: 75 })
+      : simulatePiece({ ...body, startC: 5, airC: -18, drying: "none", endMin: 2000, stopCoreC: -10.2 });
+    for (const { column, valueC, seconds } of times) {
+      if (column === "thawed") thaw.push(100 * ((60 * run.thawedMin) / seconds - 1));
+      if (column === "coreC") late.push(100 * ((60 * timeWhen(run, { column, value: valueC })) / seconds - 1));
+    }
+  }
+  return { late, thaw };
 }
 
 function scipy() {
@@ -64,7 +85,9 @@ export async function rows() {
   const piece = (more) => simulatePiece({ ...oven, ...stick, ...more });
 
   const certified = reference.heating.find((one) => one.thicknessMm === thicknessMm).seconds["74"];
-  const fine = seconds(piece({ cells: 18, tolerance: 5e-4 }));
+  const fine = seconds(piece({ cells: 18, tolerance: 2e-4 }));
+  const { late, thaw } = pieceErrors();
+  const sizes = (errors) => Math.max(...errors.map(Math.abs));
   const percent = (found, wanted) => 100 * Math.abs(found / wanted - 1);
   const long = { stopCoreC: undefined };
   const lines = ["time_s,core_c,surface_c,air_c"];
@@ -87,12 +110,20 @@ export async function rows() {
       "14 x 27 x 70 mm, 8 cells a half side; peer's cells are even, ours graded",
     ),
     row(
-      "heat.piece.error",
+      "heat.stick.error",
       percent(seconds(piece()), fine),
       "%",
       peer && percent(peer.piece.seconds, fine),
       "core time against our own 18 cells a half side",
     ),
+    own(
+      "heat.piece.error",
+      sizes(late),
+      "%",
+      `worst of ${late.length} core times over aspect ratios 1 to 10, heating and freezing, against fine even grids`,
+    ),
+    own("heat.piece.early", -Math.min(...late), "%", "the same, the earliest"),
+    own("heat.thaw.error", sizes(thaw), "%", `worst of ${thaw.length} thaw times over the same pieces`),
     ...[24, 48, 96].map((cells) =>
       own(
         `heat.slab.cells${cells}.ms`,

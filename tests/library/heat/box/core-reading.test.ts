@@ -83,7 +83,7 @@ describe("coreReader", () => {
 
   test("while the front closes in the core stays at its freezing point, then catches up", () => {
     const waiting = read([2, 10, 18, 26]);
-    expect(waiting.thawLeadK).toBeCloseTo(2 - 0.9 * 4 - -1, 9);
+    expect(waiting.thawLeadK).toBeCloseTo(2 - 4 - -1, 9);
     expect(waiting.coreC).toBe(-1);
     const thawed = read([20, 22, 28, 38]);
     expect(thawed.thawLeadK).toBeGreaterThan(0);

@@ -14,11 +14,6 @@ export interface CoreReading {
   thawLeadK: number;
 }
 
-/**
- * Of the drop between two cells to the middle, what a front leaves that closes in from both sides: a kink, all of it for
- * a wedge that stands still; fitted to the thaw times of fine grids.
- */
-const KINK = 0.9;
 /** How many times faster than its lead the core's reading leaves the freezing point, until it has caught up. */
 const CATCH_UP = 3;
 
@@ -50,9 +45,12 @@ export function coreReader(
   /** A neighbour beyond the freezing front counts as at the freezing point: it says nothing of the slope on this side. */
   const sameSide = (own: number, other: number): number =>
     freezes && own < freezingC !== other < freezingC ? freezingC : other;
-  /** The core stays at its freezing point until the front has closed in, then catches up with the smooth reading. */
+  /**
+   * A front that closes in from both sides leaves a wedge: only when its tip is thawed is the core. Until then the core
+   * stays at its freezing point, then it catches up with the smooth reading.
+   */
   const throughThaw = (own: number, smooth: number, wedge: number): number => {
-    reading.thawLeadK = own - KINK * wedge - freezingC;
+    reading.thawLeadK = own - wedge - freezingC;
     if (!(heating && freezes && own > freezingC)) return smooth;
     return Math.min(smooth, freezingC + CATCH_UP * Math.max(0, reading.thawLeadK));
   };

@@ -30,7 +30,7 @@ export interface CoreTime extends CoreTarget {
   readonly kind: "core time";
   /** [min]; the solver errs on the late side */
   readonly timeMin: number;
-  /** what ever finer grids tend to lies between these [min]: the solver's own error, not that of food or coefficient */
+  /** ever finer grids end between these [min]: the solver's own error, not that of food or coefficient */
   readonly gridRangeMin: readonly [number, number];
   /** the same with a surface that stays wet and cool until it has dried: the slow end for bare, moist food [min]; null when it does not get there within ten times timeMin */
   readonly wetSurfaceMin: number | null;
@@ -52,8 +52,9 @@ export interface CoreTime extends CoreTarget {
 
 /** Cells of the second grid, from which the error of the first is told, over those of the first [-]. */
 const COARSER = 0.625;
-/** What time steps and reading leave of error in a core time, beside the grid [-]. */
-const STEPPING_ERROR = 1e-3;
+/** How late and how early core times of the default grid are at most beside fine even grids [-]. */
+const MOST_LATE = 5e-3;
+const MOST_EARLY = 2e-3;
 
 /**
  * Time for the core of a slab or piece to reach its limit, from frozen or chilled, by the enthalpy solver.
@@ -61,9 +62,9 @@ const STEPPING_ERROR = 1e-3;
  * @returns time [min] with the range that ever finer grids may end in, the same for a wet surface, the state of the
  * food then, the limit with its caution and source
  *
- * Range: as `simulateSlab` and `simulatePiece`; timeMin and thawedMin within 0.5 % of fine grids. The coefficient
- * decides: the time goes nearly as 1/h, so take h from a metal block or a probe trace of your own appliance and load,
- * not from a range.
+ * Range: as `simulateSlab` and `simulatePiece`; timeMin within 0.5 % of fine grids, thawedMin too, or within 1 % where
+ * thickness × coefficient is above 1000 W/(m²·K)·mm. The coefficient decides: the time goes nearly as 1/h, so take h from
+ * a metal block or a probe trace of your own appliance and load, not from a range.
  *
  * @example
  * const food = { densityKgM3: 1050, waterFraction: 0.735, freezingPointC: -1, latentKJkg: 216.1728, thawedSpecificHeatKJkgK: 3.5, frozenSpecificHeatKJkgK: 2, thawedConductivityWmK: 0.49, frozenConductivityWmK: 1.5 };
@@ -114,12 +115,8 @@ export function coreTime(options: CoreTimeOptions): CoreTime {
   };
   const run = solve({});
   const timeMin = timeWhen(run, { column: "coreC", value: limitC });
-  const cells = Math.round(COARSER * run.cells);
-  const coarse = solve({ cells });
-  // the error goes with the square of the cells' width
-  const onFinestGrid = (fineMin: number, coarseMin: number): number =>
-    fineMin + (fineMin - coarseMin) / ((run.cells / cells) ** 2 - 1);
-  const bestMin = onFinestGrid(timeMin, timeWhen(coarse, { column: "coreC", value: limitC }));
+  const coarserMin = timeWhen(solve({ cells: Math.round(COARSER * run.cells) }), { column: "coreC", value: limitC });
+  const apartMin = Math.abs(timeMin - coarserMin);
   // the slow end, so on a coarser grid, which is 1 to 2 % late
   const wetRun = simulateEdgesIfTheyCount({
     ...options,
@@ -136,17 +133,12 @@ export function coreTime(options: CoreTimeOptions): CoreTime {
     kind: "core time" as const,
     timeMin,
     gridRangeMin: Object.freeze([
-      Math.min(timeMin, bestMin) * (1 - STEPPING_ERROR),
-      Math.max(timeMin, bestMin) * (1 + STEPPING_ERROR),
+      timeMin - Math.max(MOST_LATE * timeMin, apartMin),
+      timeMin + Math.max(MOST_EARLY * timeMin, apartMin),
     ] as const),
     wetSurfaceMin,
     body: run.body,
-    thawedMin:
-      startC >= food.freezingPointC
-        ? 0
-        : run.thawedMin === null || coarse.thawedMin === null
-          ? null
-          : onFinestGrid(run.thawedMin, coarse.thawedMin),
+    thawedMin: startC >= food.freezingPointC ? 0 : run.thawedMin,
     surfaceC: valueAt(run, "surfaceC", timeMin),
     meanC: valueAt(run, "meanC", timeMin),
     waterLostPercent: valueAt(run, "waterLostPercent", timeMin),
