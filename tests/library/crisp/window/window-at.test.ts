@@ -99,8 +99,8 @@ describe("windowAt", () => {
           expect(cardMin).toBeGreaterThanOrEqual(coreMin(basis, slab, setting.thicknessMm) + holdS / 60);
           if (cardMin >= NEVER_MIN) return;
           expect(coreC).toBeGreaterThanOrEqual(setting.limit.limitC - 1e-6);
-          // a piece is safe where its load is, and loads are with the stated confidence
-          expect(safe).toBeGreaterThanOrEqual(SAFE_CONFIDENCE);
+          // a piece is safe where its load is, and loads are with the stated confidence, to one of 100 draws
+          expect(safe).toBeGreaterThanOrEqual(SAFE_CONFIDENCE - 0.01);
           expect(window.recommended.safeLoads).toBeGreaterThanOrEqual(SAFE_CONFIDENCE - 0.02);
           if (window.open) expect(window.closes.min).toBeGreaterThanOrEqual(window.opens.min);
           for (const { min, interval95 } of [window.core, window.opens, window.closes]) {

@@ -5,9 +5,9 @@ import { NEVER_MIN } from "./window-setting";
 /** Share of loads in which every piece must be at its limit at a recommended time [-]. */
 export const SAFE_LOADS = 0.99;
 /** Confidence in a safe time against what the trials leave uncertain [-]. */
-export const SAFE_CONFIDENCE = 0.97;
+export const SAFE_CONFIDENCE = 0.98;
 /** Standard normal value of that confidence. */
-const CONFIDENCE_Z = 1.8808;
+const CONFIDENCE_Z = 2.0537;
 /** The core's time changes with the thickness by this power, between 1 (surface) and 2 (inside). */
 const THICKNESS_POWER = 1.3;
 
@@ -68,9 +68,9 @@ export function loadFactor(scatter: LoadScatter): number {
 }
 
 /**
- * Time from which all pieces of 99 of 100 loads are at their limit, with 97 % confidence: the larger of the drawn typical
+ * Time from which all pieces of 99 of 100 loads are at their limit, with 98 % confidence: the larger of the drawn typical
  * core times' own quantile and that of the lognormal with their middle and spread (so that a few draws do not flatter the
- * tail), times `loadFactor`. Never, when more than three draws in a hundred never get there.
+ * tail), times `loadFactor`. Never, when more than one draw in fifty never gets there.
  */
 export function safeFrom(typicalCoreMin: Float64Array, factor: number): number {
   const count = typicalCoreMin.length;

@@ -137,7 +137,7 @@ export interface SuccessOverTime {
   readonly safeLoads: readonly number[];
   readonly crisp: readonly number[];
   readonly overdone: readonly number[];
-  /** from here on all pieces of 99 of 100 loads are safe, with 97 % confidence (min) */
+  /** from here on all pieces of 99 of 100 loads are safe, with 98 % confidence (min) */
   readonly safeFromMin: number;
   /** number of pieces drawn */
   readonly draws: number;
@@ -200,7 +200,7 @@ function safeLoadsAt(pieces: PieceTimes, timesMin: readonly number[]): number[] 
   });
 }
 
-/** Time from which all pieces of 99 of 100 loads are safe, with 97 % confidence (min): see `safeFrom`; `factor` from `loadFactor`. */
+/** Time from which all pieces of 99 of 100 loads are safe, with 98 % confidence (min): see `safeFrom`; `factor` from `loadFactor`. */
 export function safeFromMin(pieces: PieceTimes, factor: number = loadFactor(pieces.scatter)): number {
   return safeFrom(pieces.typicalCoreMin, factor);
 }

@@ -94,7 +94,7 @@ export interface WindowAtOptions extends WindowSetting {
  * the piece is too brown or too dry; with the chance of success over time and the time to print.
  *
  * opens = max(t_core, t_crisp); closes = min(t_brown, t_dry). The recommended time has the greatest chance that a piece
- * is safe, crisp and not overdone, among the times from which all pieces of 99 of 100 loads are safe with 97 % confidence
+ * is safe, crisp and not overdone, among the times from which all pieces of 99 of 100 loads are safe with 98 % confidence
  * (and within the accepted time when that has a chance of 0.9); the card's time is that, rounded up to half a minute (a
  * quarter or a tenth where half would cost more than two points). The chance counts what the trials leave uncertain, what
  * the clocks may miss here (`misfitAt`), the slab's unevenness and the scatter of sessions, runs, places and pieces.
