@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import type { FolderFile } from "../../../kernel-lib/library/src/trials/kitchen-folder";
-import type { KitchenUnits } from "../../../kernel-lib/library/src/trials/kitchen-json";
 import { starterKitchen } from "../../../kernel-lib/library/src/trials/starter-kitchen";
+import type { KitchenUnits } from "../../../kernel-lib/library/src/units/unit-table";
 
 const INGREDIENTS = readFileSync("data/ingredients.csv", "utf8");
 /** Invented trials for the log of a new kitchen, in its columns, with the number left to fill in. */

@@ -12,11 +12,19 @@ describe("inchFraction", () => {
     expect(inchFraction(25.3)).toBe("1 in");
   });
 
-  it("reads back within a thirty-second of an inch", () => {
+  it("reads back within half of the part that it rounds to", () => {
     fc.assert(
-      fc.property(fc.double({ min: 0, max: 700, noNaN: true }), (mm) => {
-        expect(Math.abs(millimetres(inchFraction(mm)) - mm)).toBeLessThanOrEqual(25.4 / 32 + 1e-9);
-      }),
+      fc.property(
+        fc.double({ min: 0, max: 700, noNaN: true }),
+        fc.constantFrom(16 as const, 32 as const),
+        (mm, finest) => {
+          expect(Math.abs(millimetres(inchFraction(mm, finest)) - mm)).toBeLessThanOrEqual(25.4 / (2 * finest) + 1e-9);
+        },
+      ),
     );
+  });
+
+  it("refuses parts that no ruler has", () => {
+    expect(() => inchFraction(8, 10 as 16)).toThrow("inchFraction: finest must be 16 or 32, got 10");
   });
 });

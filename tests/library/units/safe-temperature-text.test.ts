@@ -41,6 +41,11 @@ describe("safeTemperatureText", () => {
     );
   });
 
+  it("puts the kitchen's own unit first", () => {
+    expect(safeTemperatureText(75, "us")).toBe("167 °F (75 °C)");
+    expect(safeTemperatureText(celsius("165 °F"), "metric")).toBe("74 °C (165 °F)");
+  });
+
   it("refuses what is no number", () => {
     expect(() => safeTemperatureText(Number.POSITIVE_INFINITY)).toThrow("must be a finite number in °C");
   });

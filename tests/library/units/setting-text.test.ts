@@ -65,6 +65,21 @@ describe("settingText", () => {
     );
   });
 
+  it("puts the kitchen's own unit first, never lower than the setting where it is dialled", () => {
+    expect(settingText(celsius("390 °F"), "us")).toBe("390 °F (199 °C)");
+    fc.assert(
+      fc.property(
+        fc.double({ min: 100, max: 290, noNaN: true }),
+        fc.constantFrom("us" as const, "metric" as const),
+        (settingC, units) => {
+          const { c, f, first } = printed(settingText(settingC, units));
+          expect(first).toBe(units === "us" ? "°F" : "°C");
+          expect(units === "us" ? f - (settingC * 1.8 + 32) : c - settingC).toBeGreaterThanOrEqual(-0.3 - 1e-9);
+        },
+      ),
+    );
+  });
+
   it("refuses what is no number", () => {
     expect(() => settingText(Number.NaN)).toThrow("settingText: settingC must be a finite number in °C, got NaN");
   });

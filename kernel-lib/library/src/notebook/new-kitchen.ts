@@ -1,8 +1,8 @@
 import { existsSync, mkdirSync, readdirSync, readFileSync, statSync, writeFileSync } from "node:fs";
 import { basename, dirname, join, resolve } from "node:path";
 import { fail } from "../check/check";
-import type { KitchenUnits } from "../trials/kitchen-json";
 import { starterKitchen } from "../trials/starter-kitchen";
+import type { KitchenUnits } from "../units/unit-table";
 import { nearestData } from "./nearest-data";
 
 /** What `newKitchen` works from. */

@@ -1,5 +1,5 @@
 import { columnUnit } from "../units/column-unit";
-import type { KitchenUnits } from "./kitchen-json";
+import type { KitchenUnits } from "../units/unit-table";
 
 /** Units as the headings of a kitchen's files speak of them. */
 export interface GuessedUnits {

@@ -6,7 +6,6 @@ export { checkKitchen, type KitchenCheck } from "./check-kitchen";
 export { type CrispTime, type CrispTimes, type CrispTimesOptions, crispTimes } from "./crisp-times";
 export type { Kitchen, KitchenFile, KitchenFiles, KitchenTrial, KitchenVariant } from "./kitchen";
 export type { FolderFile } from "./kitchen-folder";
-export type { KitchenUnits } from "./kitchen-json";
 export { applianceOf, panOf, trialOf, variantOf } from "./kitchen-lookup";
 export { type ThicknessOfTrial, type ThicknessOfTrialOptions, thicknessOfTrial } from "./thickness-of-trial";
 export { readTrials, type Trial, trialLine } from "./trial";

@@ -3,9 +3,7 @@ import { jsonPlaces } from "../check/json-places";
 import { nearestName } from "../check/nearest-name";
 import type { Slip } from "../check/slip";
 import { nameSchema } from "../check/text-schema";
-
-/** The units that a kitchen's people think in. */
-export type KitchenUnits = "us" | "metric";
+import type { KitchenUnits } from "../units/unit-table";
 
 /** What `kitchen.json` says, as far as it can be read. */
 export interface ReadKitchenJson {

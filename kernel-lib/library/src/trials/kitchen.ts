@@ -3,8 +3,8 @@ import type { Formula } from "../food/formula/formula";
 import type { Ingredient } from "../food/ingredient/ingredient";
 import type { Pan } from "../pan/pan";
 import type { CoreLimit } from "../safety/core-limit";
+import type { KitchenUnits } from "../units/unit-table";
 import type { Appliance } from "./appliance";
-import type { KitchenUnits } from "./kitchen-json";
 import type { Trial } from "./trial";
 import type { Variant } from "./variant";
 

@@ -1,6 +1,6 @@
 import { fail } from "../check/check";
+import type { KitchenUnits } from "../units/unit-table";
 import type { KitchenFile } from "./kitchen";
-import type { KitchenUnits } from "./kitchen-json";
 import { starterReadme } from "./starter-readme";
 import { logHeadings } from "./trial";
 

@@ -1,4 +1,4 @@
-import type { KitchenUnits } from "./kitchen-json";
+import type { KitchenUnits } from "../units/unit-table";
 import { logHeadings } from "./trial";
 
 /** The page that lies in a new kitchen: what to do next, in order. */

@@ -4,8 +4,8 @@ import { nameSchema, noteSchema } from "../check/text-schema";
 import type { ColumnPlans } from "../units/column-plan";
 import { headingIn } from "../units/heading-in";
 import { type ReadRecords, readRecords } from "../units/read-records";
+import type { KitchenUnits } from "../units/unit-table";
 import { writeRecord } from "../units/write-record";
-import type { KitchenUnits } from "./kitchen-json";
 
 /**
  * One reheat or cook of pieces from one slab, as logged. What was not measured is `null` (or an empty array): it is

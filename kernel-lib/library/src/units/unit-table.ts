@@ -9,6 +9,9 @@ export type UnitKind =
   | "temperature"
   | "temperatureDifference";
 
+/** The units that a kitchen's people think in. */
+export type KitchenUnits = "us" | "metric";
+
 /** One unit: its kind and how it turns into the kitchen unit of that kind (mm, cm², g, mL, min, kcal, °C, K). */
 export interface Unit {
   readonly name: string;
