@@ -2,13 +2,14 @@
  * Makes the trial logs of the invented Quarry Lane test kitchen: `node data/make/simulate-trials.mjs` writes
  * data/trials/*.csv and data/make/truth.json, the same files every time. Every slab is heated by the explicit
  * enthalpy scheme below and crusted by the receding-front formula, both written out here on their own so that the
- * library never checks itself; then the errors of a kitchen are added: uneven spreading, a scale, a probe, tasters,
- * and a look at the pieces only now and then.
+ * library never checks itself; the pieces that go in are those of the cut, coated; then the errors of a kitchen are
+ * added: uneven spreading, a scale, a probe, tasters, and a look at the pieces only now and then.
  */
 import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
-import { formulaComposition, mixDensity, parseFormula, parseIngredients } from "slabwright/food";
-import { panVolumeMl, readPans } from "slabwright/pan";
+import { batchOnPan } from "slabwright/advice";
+import { panVolumeMl } from "slabwright/pan";
+import { buildKitchen, panOf, variantOf } from "slabwright/trials";
 
 const at = (path) => fileURLToPath(new URL(path, import.meta.url));
 const LATENT_J_KG = 2.257e6;
@@ -27,6 +28,7 @@ const truth = {
     crispTimeSd: 0.04,
     probeSdMm: 0.25,
     unevennessSd: 0.03,
+    weighedPiecesSd: 0.02,
     massSdG: 0.4,
     coreSdC: 1.2,
     tasterSd: 0.7,
@@ -384,8 +386,26 @@ function crispCurve(m, variant, coefficient, airC) {
   };
 }
 
-const ingredients = parseIngredients(readFileSync(at("../ingredients.csv"), "utf8"), "ingredients.csv");
-const pans = readPans(readFileSync(at("../pans.csv"), "utf8"), "pans.csv").records;
+/** Mass of a piece (g) with its coating: every layer covers the bare piece's surface alike. */
+function coatedG(bareG, surfaceMm2, layers) {
+  let massG = bareG;
+  for (const { pickupPercent, pickupBasis, atSurfaceCm2PerG } of layers) {
+    const share = pickupPercent / (pickupBasis === "substrate" ? 100 : 100 - pickupPercent);
+    massG *= 1 + (share * surfaceMm2) / 100 / bareG / atSurfaceCm2PerG;
+  }
+  return massG;
+}
+
+const fileOf = (file) => ({ file, text: readFileSync(at(`../${file}`), "utf8") });
+const kitchen = buildKitchen({
+  name: "Quarry Lane test kitchen",
+  pans: fileOf("pans.csv"),
+  appliances: fileOf("appliances.csv"),
+  ingredients: fileOf("ingredients.csv"),
+  variants: fileOf("variants.csv"),
+  formulas: Object.keys(PLANS).map((id) => fileOf(`formulas/${id}.json`)),
+  trials: [],
+});
 const random = generator(truth.seed);
 const clip = (value, low, high) => Math.min(high, Math.max(low, value));
 const fixed = (value, digits) => (value === null ? "" : Number(value.toFixed(digits)).toString());
@@ -394,10 +414,8 @@ mkdirSync(at("../trials"), { recursive: true });
 let day = Date.UTC(2026, 1, 2);
 for (const [variantId, slabs] of Object.entries(PLANS)) {
   const variant = truth.variants[variantId];
-  const formulaFile = `../formulas/${variantId}.json`;
-  const formula = parseFormula(readFileSync(at(formulaFile), "utf8"), formulaFile);
-  const composition = formulaComposition(formula, ingredients);
-  const densityKgM3 = mixDensity(composition, { temperatureC: 5, airFraction: formula.airFraction });
+  const developed = variantOf(kitchen, variantId);
+  const { formula, composition, densityKgM3 } = developed;
   const material = thermalOf(composition, densityKgM3);
   variant.densityKgM3 = Number(densityKgM3.toFixed(1));
   variant.thermal = Object.fromEntries(
@@ -412,9 +430,13 @@ for (const [variantId, slabs] of Object.entries(PLANS)) {
   const rows = [];
   for (const [panId, wantedMm, runs] of slabs) {
     day += 86_400_000 * (1 + Math.floor(random.uniform() * 4));
-    const pan = pans.find((each) => each.id === panId);
+    const pan = panOf(kitchen, panId);
     const thicknessMm = wantedMm * (1 + 0.02 * random.normal());
     const batchG = Math.round((panVolumeMl(pan, thicknessMm) * densityKgM3) / 1000 + random.normal());
+    const { pieces: cut } = batchOnPan({ kitchen, variant: developed, pan, batchG });
+    const bareG =
+      pan.shape === "wells" ? cut.pieceG : (cut.pieceLengthMm * cut.pieceWidthMm * thicknessMm * densityKgM3) / 1e6;
+    const pieceG = coatedG(bareG, cut.surfaceMm2, formula.coating);
     const spreadMm = thicknessMm * truth.noise.unevennessSd;
     const [reference] = runs;
     for (const [applianceId, setpointC, loadFraction, forCore] of [...runs, [...reference, true]]) {
@@ -452,7 +474,7 @@ for (const [variantId, slabs] of Object.entries(PLANS)) {
           clip(Math.round(2 * (score + truth.noise.tasterSd * random.normal())) / 2, 0, 9),
         ).join(";");
       const pieces = 6 + Math.floor(random.uniform() * 5);
-      const before = pieces * thicknessMm * 1.7 * (1 + 0.02 * random.normal());
+      const before = pieces * pieceG * (1 + truth.noise.weighedPiecesSd * random.normal());
       const lost = (2 * variant.waterKgM3 * depthM) / (densityKgM3 * (thicknessMm / 1000)) + variant.dripFraction;
       const after = before * (1 - lost) + truth.noise.massSdG * random.normal();
       const core = Math.min(
