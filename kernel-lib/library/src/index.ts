@@ -8,7 +8,10 @@ export type { Trial } from "./trials/trial";
 
 // show a figure, a table or a sentence
 
+export type { ChosenVariantsOptions } from "./notebook/chosen-variants";
+export { eachVariant } from "./notebook/each-variant";
 export { type Showable, show } from "./notebook/show";
+export { whereEnough } from "./notebook/where-enough";
 export type { Figure } from "./views/figure/figure";
 export type { Table } from "./views/table/table";
 

@@ -1,4 +1,6 @@
 import { fail } from "../check/check";
+import { orTooLittle } from "../check/or-too-little";
+import { tooLittle } from "../check/too-little";
 import { fitLinear, type LinearFit } from "../fit/curve/fit-linear";
 import { predictLinear } from "../fit/curve/predict-linear";
 import { largestOf, smallestOf } from "../statistics/extremes";
@@ -60,7 +62,9 @@ const PREDICTORS: readonly LossPredictor[] = ["thicknessMm", "timeMin", "setpoin
  * A straight plane through what was tried: good inside it, no law beyond. It knows no crispness; a variant's reheat at
  * its own setting, where loss follows the crust, is `reheatYield`'s.
  *
- * @param trials weighed before and after; more than there are predictors
+ * Throws `TooLittle` when nothing varies, or there are no more trials than coefficients.
+ *
+ * @param trials weighed before and after
  * @param largestGainPercent largest gain taken for real (% of before); 2 unless given
  * @returns the fit and what it rests on
  * @example
@@ -88,17 +92,15 @@ export function fitLoss(trials: readonly LossTrial[], largestGainPercent: number
     if (largestOf(values) - low > 1e-9 * Math.max(1, Math.abs(low))) predictors.push(name);
     else leftOut.push(`${name} is ${low} in every trial`);
   }
-  if (predictors.length === 0) {
-    fail(
-      "fitLoss: trials",
-      "must vary in thickness, time or setpoint",
-      `${trials.length} trials, ${leftOut.join(", ")}`,
-    );
-  }
-  const fit = fitLinear({
-    covariates: Object.fromEntries(predictors.map((name) => [name, trials.map((trial) => trial[name])])),
-    y: trials.map((trial) => 100 * (1 - trial.massAfterG / trial.massBeforeG)),
-  });
+  const ask = (): string =>
+    `Weighed trials must vary in thickness, time or setpoint, and number more than what varies, to tell what the loss depends on; there ${trials.length === 1 ? "is 1" : `are ${trials.length}`}: weigh more, at another thickness and time.`;
+  if (predictors.length === 0) tooLittle("fitLoss", ask());
+  const fit = orTooLittle("fitLoss", ask, () =>
+    fitLinear({
+      covariates: Object.fromEntries(predictors.map((name) => [name, trials.map((trial) => trial[name])])),
+      y: trials.map((trial) => 100 * (1 - trial.massAfterG / trial.massBeforeG)),
+    }),
+  );
   return Object.freeze({
     fit,
     predictors: Object.freeze(predictors),

@@ -1,5 +1,6 @@
 import { fail } from "../../check/check";
 import { ownValue } from "../../check/own-value";
+import { tooLittle } from "../../check/too-little";
 import { formulaTotals } from "../../food/formula/formula-totals";
 import type { NutrientName } from "../../food/ingredient/nutrients";
 import { type PieceMacros, pieceMacros } from "../../macros/piece-macros";
@@ -134,6 +135,8 @@ const THICKNESS_SE_PERCENT = 3;
 export function compareVariants(options: CompareVariantsOptions): VariantComparison {
   const { kitchen } = options;
   const ids = options.variantIds ?? kitchen.variants.map((variant) => variant.variantId);
+  if (options.variantIds === undefined && ids.length < 2)
+    tooLittle("compareVariants", alone(kitchen.variants.map(({ name }) => name)));
   if (new Set(ids).size < 2) fail("compareVariants: variantIds", "must name two variants or more", ids);
   const decisions = options.decisions ?? [...new Set(ids)].map((id) => decideOwnPan({ kitchen, variantId: id }));
   const probes = probeDoubt(kitchen);
@@ -149,6 +152,11 @@ export function compareVariants(options: CompareVariantsOptions): VariantCompari
       ...new Set(cases.map(({ compared }) => `${compared.variantName}: ${compared.core.caution}`)),
     ]),
   });
+}
+
+function alone(names: readonly string[]): string {
+  const held = names.length === 0 ? "no variant" : `one variant, ${names[0]}`;
+  return `The kitchen has ${held}: a second one, with trials of its own, gives something to compare.`;
 }
 
 interface Case {

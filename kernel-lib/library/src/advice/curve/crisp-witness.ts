@@ -1,3 +1,4 @@
+import { isTooLittle } from "../../check/too-little";
 import { predictSlabTime } from "../../fit/curve/predict-slab-time";
 import type { Kitchen } from "../../trials/kitchen";
 import { variantOf } from "../../trials/kitchen-lookup";
@@ -19,7 +20,7 @@ export function crispCurve(options: VariantCrispTimeOptions): VariantCrispTime |
   try {
     return variantCrispTime(options);
   } catch (error) {
-    if (error instanceof RangeError) return "too few crisp times at its own setting for a curve";
+    if (isTooLittle(error)) return "too few crisp times at its own setting for a curve";
     throw error;
   }
 }

@@ -1,3 +1,4 @@
+import { orTooLittle } from "../../check/or-too-little";
 import { LARGEST_CURVE_LOAD } from "../../crisp/clocks/load-effect";
 import { fitLinear, type LinearFit } from "../../fit/curve/fit-linear";
 import { predictLinear } from "../../fit/curve/predict-linear";
@@ -47,7 +48,7 @@ export interface ExpectedYield {
  * every setting, is what card, macros and `decide` use (`recommended.lossPercent`). For weighed cooks of any kind, without
  * a kitchen or a crisp time, there is `fitLoss`.
  *
- * Throws when fewer than four such trials are logged.
+ * Throws `TooLittle`, saying what to log, when fewer than four such trials are logged, or all are alike.
  *
  * @example
  * const yields = reheatYield({ kitchen: loadKitchen(), variantId: "beet-lentil" });
@@ -55,7 +56,7 @@ export interface ExpectedYield {
  */
 export function reheatYield(options: ReheatYieldOptions): ReheatYield {
   const { kitchen, variantId, crispTime = variantCrispTime(options) } = options;
-  const { applianceId, setpointC } = variantOf(kitchen, variantId);
+  const { name, applianceId, setpointC } = variantOf(kitchen, variantId);
   const trials = kitchen.trials.filter(
     (trial) =>
       trial.variantId === variantId &&
@@ -67,13 +68,18 @@ export function reheatYield(options: ReheatYieldOptions): ReheatYield {
       trial.massAfterG !== null,
   );
   const cases = trials.map((trial) => covariates(crispTime, trial.thicknessMm, trial.timeMin));
-  const fit = fitLinear({
-    covariates: {
-      perThickness: cases.map((one) => one.perThickness),
-      pastCrispPerThickness: cases.map((one) => one.pastCrispPerThickness),
-    },
-    y: trials.map((trial) => (100 * (trial.massAfterG as number)) / (trial.massBeforeG as number)),
-  });
+  const fit = orTooLittle(
+    "reheatYield",
+    () => askForWeights(name, trials.length),
+    () =>
+      fitLinear({
+        covariates: {
+          perThickness: cases.map((one) => one.perThickness),
+          pastCrispPerThickness: cases.map((one) => one.pastCrispPerThickness),
+        },
+        y: trials.map((trial) => (100 * (trial.massAfterG as number)) / (trial.massBeforeG as number)),
+      }),
+  );
   return Object.freeze({ trials, fit, crispTime });
 }
 
@@ -89,6 +95,16 @@ export function expectedYield(
     standardErrorPercent: Math.hypot(at.standardError, yields.fit.residualSd),
     interval95: Object.freeze([Math.max(0, low), Math.min(100, high)] as const),
   });
+}
+
+/** Weighed and crisp trials that the regression takes: one more than its coefficients. */
+const LEAST_WEIGHED = 4;
+
+function askForWeights(name: string, weighed: number): string {
+  const had = `${weighed === 0 ? "No crisp trial" : weighed === 1 ? "One crisp trial" : `${weighed} crisp trials`} of ${name} at the card's setting`;
+  const more = Math.max(1, LEAST_WEIGHED - weighed);
+  const verb = weighed > 1 ? "were" : "was";
+  return `${had} ${verb} weighed before and after, too few to tell how the yield follows thickness and time: log ${more} more, of another thickness, taken out when crisp or a little later.`;
 }
 
 function covariates(

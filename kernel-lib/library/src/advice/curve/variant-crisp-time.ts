@@ -1,9 +1,11 @@
+import { orTooLittle } from "../../check/or-too-little";
+import { tooLittle } from "../../check/too-little";
 import { LARGEST_CURVE_LOAD } from "../../crisp/clocks/load-effect";
 import { compareSlabTimeForms, type SlabTimeComparison } from "../../fit/choice/compare-slab-time-forms";
 import { fitSlabTime, type SlabTimeFit } from "../../fit/curve/fit-slab-time";
-import { type CrispTimes, crispTimes } from "../../trials/crisp-times";
+import { type CrispTime, type CrispTimes, crispTimes } from "../../trials/crisp-times";
 import type { Kitchen } from "../../trials/kitchen";
-import { variantOf } from "../../trials/kitchen-lookup";
+import { applianceOf, variantOf } from "../../trials/kitchen-lookup";
 
 /** What `variantCrispTime` works from. */
 export interface VariantCrispTimeOptions {
@@ -32,21 +34,50 @@ export interface VariantCrispTime {
  * form held the truth in 83 to 96 of 100, that of the full form in 92 to 97). Where trials at two thicknesses carry no more
  * than a line, its bands still allow a bend.
  *
- * Throws when fewer than two thicknesses were tried, or too few trials to give an interval.
+ * Throws `TooLittle`, saying what to log, below three trials with a look on both sides, or when they are of one thickness.
  *
  * @example
  * const { fit } = variantCrispTime({ kitchen: loadKitchen(), variantId: "beet-lentil" });
  * predictSlabTime(fit, 10).timeMin; // → 9.7
  */
 export function variantCrispTime({ kitchen, variantId }: VariantCrispTimeOptions): VariantCrispTime {
+  const times = ownCrispTimes({ kitchen, variantId });
+  const timed = times.times.filter((time) => time.timeMin !== null);
+  const sentence = (): string => askForTimes({ kitchen, variantId }, timed);
+  if (timed.length < LEAST_TIMES || thicknessesOf(timed) < 2) tooLittle("variantCrispTime", sentence());
+  return orTooLittle("variantCrispTime", sentence, () => fitCrispTimes(times));
+}
+
+/** Trials between two looks that a curve with its doubt takes. */
+const LEAST_TIMES = 3;
+
+/** A variant's crisp times at its card's appliance and setpoint, uncrowded; throws `TooLittle` when there is none. */
+export function ownCrispTimes({ kitchen, variantId }: VariantCrispTimeOptions): CrispTimes {
   const { applianceId, setpointC } = variantOf(kitchen, variantId);
-  const times = crispTimes(kitchen.trials, {
-    variantId,
-    applianceId,
-    setpointC,
-    largestLoadFraction: LARGEST_CURVE_LOAD,
-  });
-  return fitCrispTimes(times);
+  return orTooLittle(
+    "variantCrispTime",
+    () => askForTimes({ kitchen, variantId }, []),
+    () => crispTimes(kitchen.trials, { variantId, applianceId, setpointC, largestLoadFraction: LARGEST_CURVE_LOAD }),
+  );
+}
+
+function thicknessesOf(times: readonly CrispTime[]): number {
+  return new Set(times.map((time) => time.thicknessMm)).size;
+}
+
+/** What is there, and what to log next for a curve. */
+function askForTimes({ kitchen, variantId }: VariantCrispTimeOptions, timed: readonly CrispTime[]): string {
+  const { name, applianceId } = variantOf(kitchen, variantId);
+  const at = `in the ${applianceOf(kitchen, applianceId).name} at the card's setpoint`;
+  const looks = "each with the last look at which it was not crisp and the first at which it was";
+  if (timed.length === 0)
+    return `No crisp time of ${name} ${at} is logged yet: reheat pieces of two slabs, one a third thicker than the other, ${LEAST_TIMES} times in all or more, ${looks}.`;
+  const had =
+    timed.length === 1 ? `One crisp time of ${name} ${at} is` : `${timed.length} crisp times of ${name} ${at} are`;
+  const more = Math.max(1, LEAST_TIMES - timed.length);
+  const trials = more === 1 ? "one more trial" : `${more} more trials`;
+  const thickness = thicknessesOf(timed) < 2 ? " of a slab a third thicker or thinner" : " of another thickness";
+  return `${had} too few to tell how the time grows with thickness: log ${trials}${thickness}, ${looks}.`;
 }
 
 /** The curve through crisp times; see `variantCrispTime`. */

@@ -1,15 +1,18 @@
 import type { ForecastRecord } from "../../advice/trial/forecast-record";
+import { tooLittle } from "../../check/too-little";
 import type { Figure } from "../figure/figure";
 import { houseLayout } from "../figure/layout";
 import { MARKERS, PALETTE } from "../figure/palette";
 
 /**
  * Every forecast against what came: the logged value less the forecast, over the half width of its 90 % interval, in the
- * order of the log, one mark a measurement. Between −1 and 1 the interval held; one in ten may lie outside.
+ * order of the log, one mark a measurement. Between −1 and 1 the interval held; one in ten may lie outside. Throws `TooLittle`
+ * while nothing could be forecast.
  *
  * @param record from `forecastRecord`
  */
 export function forecastFigure(record: ForecastRecord): Figure {
+  if (record.made === 0) tooLittle("forecastFigure", record.sentence);
   const kinds = ["crisp time (min)", "core (°C)", "loss (%)"] as const;
   const marks = kinds.map((of, at) => {
     const own = record.forecasts.filter((forecast) => forecast.of === of);
