@@ -7,9 +7,8 @@
  */
 import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
-import { batchOnPan } from "slabwright/advice";
 import { panVolumeMl } from "slabwright/pan";
-import { buildKitchen, panOf, variantOf } from "slabwright/trials";
+import { batchOnPan, buildKitchen, panOf, variantOf } from "slabwright/trials";
 
 const at = (path) => fileURLToPath(new URL(path, import.meta.url));
 const LATENT_J_KG = 2.257e6;

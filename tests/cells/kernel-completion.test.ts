@@ -12,10 +12,10 @@ const DOORS: Readonly<Record<string, { name: string; call: string; fields: strin
     gives: /: KitchenWindow$/,
   },
   "slabwright/advice": {
-    name: "piecesOnPan",
-    call: "piecesOnPan({ ",
-    fields: ["kitchen", "variant", "pan"],
-    gives: /: PiecesOnPan$/,
+    name: "windowCalibration",
+    call: "windowCalibration({ ",
+    fields: ["kitchen", "variantId", "without"],
+    gives: /: CrispCalibration$/,
   },
   "slabwright/crisp": {
     name: "windowAt",

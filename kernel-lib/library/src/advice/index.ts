@@ -39,11 +39,9 @@ export {
   forecastRecord,
 } from "./trial/forecast-record";
 export { type CandidateTrial, type NextTrial, nextTrial } from "./trial/next-trial";
-export { type BatchOnPan, type BatchOnPanOptions, batchOnPan } from "./window/batch-on-pan";
 export { type CrispWindowOptions, crispWindow, type KitchenWindow } from "./window/crisp-window";
 export { type DecideOptions, type Decision, decide, type Outcome } from "./window/decide";
 export { judgeWindow, type WindowAdvice, type WindowVerdict } from "./window/judge-window";
 export { type LoadPlan, type LoadPlanOptions, loadPlan } from "./window/load-plan";
 export { type OtherPans, type OtherPansOptions, otherPans, type PanVerdict, type Remedy } from "./window/other-pans";
-export { type PiecesOnPan, type PiecesOnPanOptions, piecesOnPan } from "./window/pieces-on-pan";
 export { type WindowCalibrationOptions, windowCalibration } from "./window/window-calibration";

@@ -4,12 +4,12 @@ import type { Appliance } from "./appliance";
 import type { Kitchen, KitchenTrial, KitchenVariant } from "./kitchen";
 
 /** The variant of that id; throws when the kitchen has none, naming those it has. */
-export function variantOf(kitchen: Kitchen, variantId: string): KitchenVariant {
+export function variantOf(kitchen: Pick<Kitchen, "variants">, variantId: string): KitchenVariant {
   return found(kitchen.variants, (variant) => variant.variantId, variantId, "variantOf: variantId");
 }
 
 /** The pan of that id; throws when the kitchen has none, naming those it has. */
-export function panOf(kitchen: Kitchen, panId: string): Pan {
+export function panOf(kitchen: Pick<Kitchen, "pans">, panId: string): Pan {
   return found(kitchen.pans, (pan) => pan.id, panId, "panOf: panId");
 }
 

@@ -11,9 +11,10 @@ import { basisOf } from "../../crisp/window/window-setting";
 import { chanceText, minutesText } from "../../crisp/window/window-words";
 import type { Kitchen, KitchenTrial } from "../../trials/kitchen";
 import { panOf, trialOf, variantOf } from "../../trials/kitchen-lookup";
+import { sidesOfTrial } from "../../trials/pieces/sides-of-trial";
 import { thicknessOfTrial } from "../../trials/thickness-of-trial";
 import { crispWindow, type KitchenWindow } from "../window/crisp-window";
-import { observationOf, sidesOfTrial, windowCalibration } from "../window/window-calibration";
+import { observationOf, windowCalibration } from "../window/window-calibration";
 
 /** What `explainTrial` works from. */
 export interface ExplainTrialOptions {

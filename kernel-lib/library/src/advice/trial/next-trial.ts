@@ -11,7 +11,7 @@ import { basisOf, momentsOf, NEVER_MIN } from "../../crisp/window/window-setting
 import { slabMassG } from "../../pan/slab-mass";
 import { covarianceOf, varianceLeft } from "../../statistics/linear-algebra/variance-left";
 import { panOf, variantOf } from "../../trials/kitchen-lookup";
-import { batchOnPan } from "../window/batch-on-pan";
+import { batchOnPan } from "../../trials/pieces/batch-on-pan";
 import { type CrispWindowOptions, crispWindow, type KitchenWindow } from "../window/crisp-window";
 
 /** One trial that could be run, and what it would teach. */

@@ -4,7 +4,7 @@ import { LOOSE_LOAD } from "../../crisp/clocks/load-effect";
 import { type CrispWindow, windowAt } from "../../crisp/window/window-at";
 import type { Kitchen } from "../../trials/kitchen";
 import { applianceOf, panOf, variantOf } from "../../trials/kitchen-lookup";
-import { type BatchOnPan, batchOnPan } from "./batch-on-pan";
+import { type BatchOnPan, batchOnPan } from "../../trials/pieces/batch-on-pan";
 import { piecesOnFloor } from "./load-plan";
 import { windowCalibration } from "./window-calibration";
 

@@ -6,13 +6,13 @@ import type { Slab } from "../../pan/slab-thickness";
 import type { CoreLimit } from "../../safety/core-limit";
 import type { Kitchen, KitchenVariant } from "../../trials/kitchen";
 import { panOf, variantOf } from "../../trials/kitchen-lookup";
+import type { BatchOnPan } from "../../trials/pieces/batch-on-pan";
+import type { PiecesOnPan } from "../../trials/pieces/pieces-on-pan";
 import { type CrispWitness, crispCurve, crispWitness } from "../curve/crisp-witness";
 import type { VariantCrispTime, VariantCrispTimeOptions } from "../curve/variant-crisp-time";
-import type { BatchOnPan } from "./batch-on-pan";
 import { crispWindow, type KitchenWindow } from "./crisp-window";
 import { judgeWindow } from "./judge-window";
 import { otherPans, type PanVerdict } from "./other-pans";
-import type { PiecesOnPan } from "./pieces-on-pan";
 import { windowCalibration } from "./window-calibration";
 
 /** What `decide` works from. */

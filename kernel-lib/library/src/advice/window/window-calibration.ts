@@ -5,10 +5,9 @@ import { USUAL_UNEVENNESS } from "../../crisp/calibration/crisp-noise";
 import type { CrispObservation } from "../../crisp/calibration/crisp-observation";
 import type { CrispPrior } from "../../crisp/calibration/crisp-priors";
 import { type ThermalProperties, thermalProperties } from "../../food/thermal/thermal-properties";
-import { slabMassG } from "../../pan/slab-mass";
 import type { Kitchen, KitchenTrial, KitchenVariant } from "../../trials/kitchen";
-import { panOf, variantOf } from "../../trials/kitchen-lookup";
-import { batchOnPan } from "./batch-on-pan";
+import { variantOf } from "../../trials/kitchen-lookup";
+import { sidesOfTrial } from "../../trials/pieces/sides-of-trial";
 
 /** What `windowCalibration` works from. */
 export interface WindowCalibrationOptions {
@@ -110,16 +109,6 @@ export function observationOf(kitchen: Kitchen, trial: KitchenTrial): CrispObser
     crispScores: trial.crispScores,
     brownScores: trial.brownScores,
   };
-}
-
-/** Sides of the pieces of a trial (mm): as logged, or as the variant cuts a slab of that thickness on that pan. */
-export function sidesOfTrial(kitchen: Kitchen, trial: KitchenTrial): readonly [number, number] {
-  if (trial.pieceLengthMm !== null && trial.pieceWidthMm !== null) return [trial.pieceLengthMm, trial.pieceWidthMm];
-  const variant = variantOf(kitchen, trial.variantId);
-  const pan = panOf(kitchen, trial.panId);
-  const thicknessMm = Math.min(trial.thicknessMm, pan.depthMm);
-  const batchG = slabMassG({ pan, thicknessMm, densityKgM3: variant.densityKgM3 });
-  return batchOnPan({ kitchen, variant, pan, batchG }).sidesMm;
 }
 
 /** Pooled coefficient of variation of the thickness within a slab [-]; the usual one where no slab was probed twice. */

@@ -1,4 +1,4 @@
-import type { PiecesOnPan } from "../../advice/window/pieces-on-pan";
+import type { PiecesOnPan } from "../../trials/pieces/pieces-on-pan";
 
 /** The cut as people say it: `"7 × 10"`, or how many wells. */
 export function cutText(pieces: PiecesOnPan): string {

@@ -3,8 +3,8 @@ import type { Pan } from "../../pan/pan";
 import { faceAreaMm2 } from "../../pan/pan-volume";
 import { pieceOf } from "../../pan/piece";
 import { type Slab, slabThickness } from "../../pan/slab-thickness";
-import type { Kitchen, KitchenVariant } from "../../trials/kitchen";
-import { panOf } from "../../trials/kitchen-lookup";
+import type { Kitchen, KitchenVariant } from "../kitchen";
+import { panOf } from "../kitchen-lookup";
 
 /** The pieces that one pan of a variant gives. */
 export interface PiecesOnPan {
@@ -25,7 +25,7 @@ export interface PiecesOnPan {
 
 /** What `piecesOnPan` works from. */
 export interface PiecesOnPanOptions {
-  readonly kitchen: Kitchen;
+  readonly kitchen: Pick<Kitchen, "pans">;
   readonly variant: KitchenVariant;
   readonly pan: Pan;
   /** the variant's batch on that pan, from `slabThickness` */

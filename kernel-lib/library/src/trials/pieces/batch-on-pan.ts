@@ -1,6 +1,6 @@
 import type { Pan } from "../../pan/pan";
 import { type Slab, slabThickness } from "../../pan/slab-thickness";
-import type { Kitchen, KitchenVariant } from "../../trials/kitchen";
+import type { Kitchen, KitchenVariant } from "../kitchen";
 import { type PiecesOnPan, piecesOnPan } from "./pieces-on-pan";
 
 /** A batch on its pan: how thick, how it is cut, and the sides of a piece. */
@@ -14,7 +14,7 @@ export interface BatchOnPan {
 
 /** What `batchOnPan` works from. */
 export interface BatchOnPanOptions {
-  readonly kitchen: Kitchen;
+  readonly kitchen: Pick<Kitchen, "pans">;
   readonly variant: KitchenVariant;
   readonly pan: Pan;
   readonly batchG: number;

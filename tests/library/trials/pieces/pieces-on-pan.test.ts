@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
-import { type PiecesOnPan, piecesOnPan } from "../../../../kernel-lib/library/src/advice/window/pieces-on-pan";
 import { loadKitchen } from "../../../../kernel-lib/library/src/notebook/load-kitchen";
 import { slabThickness } from "../../../../kernel-lib/library/src/pan/slab-thickness";
 import { panOf, variantOf } from "../../../../kernel-lib/library/src/trials/kitchen-lookup";
+import { type PiecesOnPan, piecesOnPan } from "../../../../kernel-lib/library/src/trials/pieces/pieces-on-pan";
 
 const kitchen = loadKitchen();
 function pieces(variantId: string, panId: string): PiecesOnPan {
