@@ -140,11 +140,24 @@ describeInBrowser("the notebook page", () => {
     await page.keyboard.press("Enter");
     expect(await cell(3).locator(".cm-content").textContent()).toMatch(/^\[1\]\.f\w+$/);
     expect(await page.locator(".jp-Completer:visible").count()).toBe(0);
+    // an import that is begun and no more: the name, and on the next Tab its door
+    await write("");
+    await page.keyboard.type("import { loadK");
+    await page.keyboard.press("Tab");
+    await eventually(() => cell(3).locator(".cm-content").textContent()).toBe("import { loadKitchen}");
+    await page.keyboard.press("Tab");
+    await eventually(() => cell(3).locator(".cm-content").textContent()).toBe(
+      'import { loadKitchen } from "slabwright";',
+    );
     await write("Math.hypot");
     await page.keyboard.press("Shift+Tab");
     await page.locator(".jp-Tooltip", { hasText: "square root of the sum of squares" }).waitFor();
     await page.keyboard.press("Escape");
     expect(await page.locator(".jp-Tooltip").count()).toBe(0);
+    await write("reheatCard({ ");
+    await page.keyboard.press("Shift+Tab");
+    await page.locator(".jp-Tooltip", { hasText: "The reheat card of a variant" }).waitFor();
+    await page.keyboard.press("Escape");
     expect(complaints).toEqual([]);
   });
 
