@@ -144,8 +144,12 @@ describeInBrowser("the notebook page", () => {
     await write("");
     await page.keyboard.type("import { loadK");
     await page.keyboard.press("Tab");
+    await page.locator(".jp-Completer-item", { hasText: "loadKitchen" }).waitFor();
+    await page.keyboard.press("Enter");
     await eventually(() => cell(3).locator(".cm-content").textContent()).toBe("import { loadKitchen}");
     await page.keyboard.press("Tab");
+    await page.locator(".jp-Completer-item", { hasText: "from" }).waitFor();
+    await page.keyboard.press("Enter");
     await eventually(() => cell(3).locator(".cm-content").textContent()).toBe(
       'import { loadKitchen } from "slabwright";',
     );
