@@ -1,4 +1,5 @@
 import type { CrispCalibration } from "../calibration/calibrate-crisp";
+import { browningTableOf } from "../clocks/browning-clock";
 import type { ClockBasis } from "../clocks/clock-basis";
 import type { PieceConstants } from "../clocks/piece-constants";
 import { modePiece } from "./draw-pieces";
@@ -52,8 +53,9 @@ export function largestThickness(
 
 /** Scans down from 40 mm, as a window can be shut at both ends, and then halves. */
 function largest(basis: ClockBasis, piece: PieceConstants, setting: SettledSetting): number {
+  const table = browningTableOf(basis, piece);
   const good = (mm: number): boolean => {
-    const { coreMin, crispMin, brownMin, dryMin } = momentsOf(basis, piece, mm, setting);
+    const { coreMin, crispMin, brownMin, dryMin } = momentsOf(basis, piece, mm, setting, table);
     const opens = Math.max(coreMin, crispMin);
     return opens <= Math.min(brownMin, dryMin, setting.longestMin);
   };
