@@ -31,6 +31,7 @@ describe("cardEvidence", () => {
     for (const condition of cardEvidence({ kitchen: demo, window: crispWindow({ kitchen: demo, variantId }) })) {
       expect(condition.found.length).toBeGreaterThan(3);
       expect(condition.met).toBe(condition.todo === null);
+      expect(condition.met).toBe(condition.missing === null);
     }
   });
 

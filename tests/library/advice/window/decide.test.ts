@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { reheatCard } from "../../../../kernel-lib/library/src/advice/card/reheat-card";
 import { type Decision, decide } from "../../../../kernel-lib/library/src/advice/window/decide";
 import { judgeWindow } from "../../../../kernel-lib/library/src/advice/window/judge-window";
 import { otherPans } from "../../../../kernel-lib/library/src/advice/window/other-pans";
@@ -41,6 +42,23 @@ describe("decide", () => {
       if (advice === "keep") expect(outcome!.window.recommended.success).toBeGreaterThanOrEqual(GOOD_CHANCE);
     }
     expect(of("beet-lentil", "half-sheet").advice).toBe("keep");
+  });
+
+  it("gives a setting the time and the chance that its card has, on every pan", () => {
+    for (const { variantId, panId, outcome } of withOutcome) {
+      const { calibration, recommended } = outcome!.window;
+      const card = reheatCard({ kitchen, variantId, panId, calibration });
+      expect(card.window.recommended.cardMin, `${variantId} on ${panId}`).toBe(outcome!.reheatMin);
+      expect(card.window.recommended.success).toBe(recommended.success);
+    }
+  });
+
+  it("lists what could be changed, of which the verdict names the first", () => {
+    for (const { advice, verdict, remedies } of decisions) {
+      expect(remedies.length > 0).toBe(verdict.includes("Try: "));
+      if (remedies.length > 0) expect(verdict).toContain(remedies[0].sentence);
+      if (advice === "keep") expect(remedies).toEqual([]);
+    }
   });
 
   it("holds the curve through the log beside the window, as a witness that decides nothing", () => {

@@ -13,6 +13,8 @@ export interface CardCondition {
   readonly found: string;
   /** which trial to run or what to look at; null when it is met */
   readonly todo: string | null;
+  /** what is missing, in a few words; null when it is met */
+  readonly missing: string | null;
 }
 
 /** What `cardEvidence` works from. */
@@ -54,11 +56,12 @@ export function cardEvidence({ kitchen, window }: CardEvidenceOptions): readonly
   const grams = (share: number): string => `${Math.round((share * variant.batchG) / 10) * 10} g on ${pan.name}`;
   const early = `${(0.6 * window.core.min).toFixed(0)} to ${(0.95 * window.core.min).toFixed(0)} min`;
   const cold = coldAtCard(here, window);
-  const condition = (name: string, met: boolean, found: string, todo: string): CardCondition => ({
+  const condition = (name: string, met: boolean, found: string, todo: string, missing: string): CardCondition => ({
     name,
     met,
     found,
     todo: met ? null : todo,
+    missing: met ? null : missing,
   });
   return [
     condition(
@@ -66,6 +69,7 @@ export function cardEvidence({ kitchen, window }: CardEvidenceOptions): readonly
       trials.length >= LEAST_TRIALS,
       `${trials.length} trials (${LEAST_TRIALS} asked for)`,
       `run ${LEAST_TRIALS - trials.length} more trials in ${setting.applianceId} at ${Math.round(setting.setpointC)} °C`,
+      counted(LEAST_TRIALS - trials.length, "more trial"),
     ),
     condition(
       "two thicknesses",
@@ -74,36 +78,42 @@ export function cardEvidence({ kitchen, window }: CardEvidenceOptions): readonly
         ? "no slab logged"
         : `slabs of ${smallestOf(thicknesses).toFixed(1)} to ${largestOf(thicknesses).toFixed(1)} mm`,
       `run a slab a third thicker or thinner: ${grams(4 / 3)} or ${grams(3 / 4)}`,
+      "a second thickness",
     ),
     condition(
       "cores still climbing",
       climbing >= LEAST_CORES,
       `${climbing} core readings below ${(limit.limitC + CLIMBING_K).toFixed(0)} °C in ${setting.applianceId} (${LEAST_CORES} asked for)`,
       `take pieces out early, at ${early}, and read the core at once: ${LEAST_CORES - climbing} more such readings (those pieces are not to be eaten)`,
+      `${counted(LEAST_CORES - climbing, "more core")} read early`,
     ),
     condition(
       "cores at the limit",
       done >= LEAST_CORES,
       `${done} core readings of ${limit.limitC} °C or more in ${setting.applianceId} (${LEAST_CORES} asked for)`,
       `read the core of ${LEAST_CORES - done} more pieces taken out when crisp`,
+      `${counted(LEAST_CORES - done, "more core")} read when crisp`,
     ),
     condition(
       "no cold core",
       cold.length === 0,
       cold.length === 0 ? "no core below its limit at the card's time" : cold.map(coldText).join("; "),
       `a core was below ${limit.limitC} °C at the card's time of ${recommended.cardMin} min or later, in a setting as easy: find out why before anything is printed`,
+      "a cold core that nobody has explained",
     ),
     condition(
       "inside what was logged",
       standing === "tried" && extrapolation.length === 0,
       extrapolation.length === 0 ? "inside the trials" : extrapolation.join("; "),
       "log trials at this very setting",
+      "trials at this setting",
     ),
     condition(
       "no contradiction",
       calibration.contradictions.length === 0 && calibration.converged && doubts.length === 0,
       [...calibration.contradictions.map((one) => one.sentence), ...doubts].join("; ") || "trials and clocks agree",
       "look into it, and correct the log or run the trial again",
+      "readings that agree",
     ),
     condition(
       "window open in time",
@@ -112,14 +122,22 @@ export function cardEvidence({ kitchen, window }: CardEvidenceOptions): readonly
         ? `card ${recommended.cardMin} min, ${setting.longestMin} min accepted`
         : `closed: ready at ${minutesText(window.opens.min)} min, overdone at ${minutesText(window.closes.min)} min`,
       "thinner slab, other setpoint, or a longer accepted time",
+      window.open
+        ? `takes ${recommended.cardMin} min, ${setting.longestMin} accepted`
+        : `too ${window.closedBy === "browning" ? "brown" : "dry"} before it is ready`,
     ),
     condition(
       "chance of success",
       recommended.success >= GOOD_CHANCE,
       chanceOf(window),
       `more trials near this setting, or a better one (${Math.round(100 * GOOD_CHANCE)} % asked for)`,
+      `a chance of ${Math.round(100 * GOOD_CHANCE)} %`,
     ),
   ];
+}
+
+function counted(count: number, name: string): string {
+  return `${count} ${name}${count === 1 ? "" : "s"}`;
 }
 
 /** The highest core of a trial, rested or at taking out; null when none was read. */

@@ -1,7 +1,7 @@
 import { freezeDeep } from "../../check/freeze-deep";
 import { settingText } from "../../units/setting-text";
 import { type CrispWindowOptions, crispWindow, type KitchenWindow } from "../window/crisp-window";
-import { type CardCondition, cardEvidence } from "./card-evidence";
+import { type CardCondition, type CardEvidenceOptions, cardEvidence } from "./card-evidence";
 
 /** What goes on the pack or the ticket, with what stands behind it. */
 export interface ReheatCard {
@@ -30,9 +30,13 @@ export interface ReheatCard {
  * reheatCard({ kitchen: loadKitchen(), variantId: "turkey-sage" }).lines[0]; // → "From frozen, pre-heat to 195 °C (385 °F)."
  */
 export function reheatCard(options: CrispWindowOptions): ReheatCard {
-  const window = crispWindow(options);
+  return cardOfWindow({ kitchen: options.kitchen, window: crispWindow(options) });
+}
+
+/** The reheat card of a window that is there already. */
+export function cardOfWindow({ kitchen, window }: CardEvidenceOptions): ReheatCard {
   const { setting, recommended, limit } = window;
-  const evidence = cardEvidence({ kitchen: options.kitchen, window });
+  const evidence = cardEvidence({ kitchen, window });
   const open = evidence.filter((condition) => !condition.met);
   const from = setting.startC <= -10 ? "From frozen" : `From ${setting.startC.toFixed(0)} °C`;
   const half = Math.round(0.6 * recommended.cardMin);

@@ -12,7 +12,7 @@ import { type CrispWitness, crispCurve, crispWitness } from "../curve/crisp-witn
 import type { VariantCrispTime, VariantCrispTimeOptions } from "../curve/variant-crisp-time";
 import { crispWindow, type KitchenWindow } from "./crisp-window";
 import { judgeWindow } from "./judge-window";
-import { otherPans, type PanVerdict } from "./other-pans";
+import { otherPans, type PanVerdict, type Remedy } from "./other-pans";
 import { windowCalibration } from "./window-calibration";
 
 /** What `decide` works from. */
@@ -30,6 +30,8 @@ export interface Decision {
   readonly advice: PanVerdict["advice"];
   /** the advice in words, with the first thing to change */
   readonly verdict: string;
+  /** what could be changed, in the order to try it; empty when nothing need change */
+  readonly remedies: readonly Remedy[];
   readonly setpointC: number;
   readonly applianceId: string;
   /** stands beside every time */
@@ -66,14 +68,17 @@ export interface Outcome {
  * is safe.
  */
 export function decide({ kitchen }: DecideOptions): readonly Decision[] {
-  return Object.freeze(
-    kitchen.variants.flatMap((variant) => {
-      const calibration = windowCalibration({ kitchen, variantId: variant.variantId });
-      const curve = crispCurve({ kitchen, variantId: variant.variantId });
-      const { pans } = otherPans({ kitchen, variantId: variant.variantId, calibration });
-      return pans.map((verdict, at) => decisionOf({ kitchen, variant, calibration, curve }, kitchen.pans[at], verdict));
-    }),
-  );
+  const panIds = kitchen.pans.map((pan) => pan.id);
+  return Object.freeze(kitchen.variants.flatMap(({ variantId }) => decideOnPans({ kitchen, variantId }, panIds)));
+}
+
+/** The decisions on one variant on some pans, as `decide` makes them. */
+export function decideOnPans(options: VariantCrispTimeOptions, panIds: readonly string[]): readonly Decision[] {
+  const { kitchen, variantId } = options;
+  const calibration = windowCalibration(options);
+  const known = { kitchen, variant: variantOf(kitchen, variantId), calibration, curve: crispCurve(options) };
+  const { pans } = otherPans({ kitchen, variantId, calibration, panIds });
+  return pans.map((verdict) => decisionOf(known, panOf(kitchen, verdict.panId), verdict));
 }
 
 /** The decision on a variant's own pan alone, without looking for anything to change. */
@@ -104,6 +109,7 @@ function decisionOf(known: Known, pan: Pan, { advice, verdict, window, remedies 
     panName: pan.name,
     advice,
     verdict: `${verdict}${first}`,
+    remedies,
     setpointC: variant.setpointC,
     applianceId: variant.applianceId,
     core: variant.limit,

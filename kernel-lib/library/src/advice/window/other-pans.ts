@@ -14,7 +14,10 @@ import { isGood, judgeWindow, type WindowAdvice } from "./judge-window";
 import { windowCalibration } from "./window-calibration";
 
 /** What `otherPans` works from: a setting for `crispWindow`, without a pan or a thickness. */
-export type OtherPansOptions = Omit<CrispWindowOptions, "panId" | "thicknessMm">;
+export interface OtherPansOptions extends Omit<CrispWindowOptions, "panId" | "thicknessMm"> {
+  /** pans to look at; default: all of the kitchen, in its order */
+  readonly panIds?: readonly string[];
+}
 
 /** One thing to change, and what it would do. */
 export interface Remedy {
@@ -58,8 +61,8 @@ export interface OtherPans {
 }
 
 const MOST_PANS = 12;
-/** Pieces drawn for a window that is only one of several to choose from. */
-const DRAWS = 400;
+/** Pieces drawn for the window of a remedy, which is only one of several to choose from. */
+const REMEDY_DRAWS = 400;
 
 /**
  * Puts a variant's batch on every pan of the kitchen: slab thickness, crisp window, verdict, and what to change, in
@@ -74,10 +77,11 @@ const DRAWS = 400;
  * pans.pans.find((pan) => pan.panId === "eighth-sheet").advice; // → "does not fit"
  */
 export function otherPans(options: OtherPansOptions): OtherPans {
-  const { kitchen } = options;
+  const { kitchen, panIds, ...given } = options;
   const variant = variantOf(kitchen, options.variantId);
   const calibration = options.calibration ?? windowCalibration({ kitchen, variantId: variant.variantId });
-  const common = { draws: DRAWS, ...options, calibration, batchG: options.batchG ?? variant.batchG };
+  const common = { kitchen, ...given, calibration, batchG: options.batchG ?? variant.batchG };
+  const pans = panIds === undefined ? kitchen.pans : panIds.map((panId) => panOf(kitchen, panId));
   return freezeDeep({
     kind: "other pans",
     variantId: variant.variantId,
@@ -85,11 +89,11 @@ export function otherPans(options: OtherPansOptions): OtherPans {
     applianceId: options.applianceId ?? variant.applianceId,
     setpointC: options.setpointC ?? variant.setpointC,
     limit: variant.limit,
-    pans: kitchen.pans.map((pan) => onPan(common, variant, pan)),
+    pans: pans.map((pan) => onPan(common, variant, pan)),
   });
 }
 
-type Common = OtherPansOptions & { readonly calibration: CrispCalibration; readonly batchG: number };
+type Common = Omit<OtherPansOptions, "panIds"> & { readonly calibration: CrispCalibration; readonly batchG: number };
 
 function onPan(common: Common, variant: KitchenVariant, pan: Pan): PanVerdict {
   const named = { panId: pan.id, panName: pan.name };
@@ -98,8 +102,9 @@ function onPan(common: Common, variant: KitchenVariant, pan: Pan): PanVerdict {
     return { ...named, advice: "other kind of pan", verdict, window: null, remedies: [] };
   }
   const brimG = Math.floor(slabMassG({ pan, thicknessMm: pan.depthMm, densityKgM3: variant.densityKgM3 }));
+  const trying = { draws: REMEDY_DRAWS, ...common };
   if (common.batchG > brimG) {
-    const remedies = [...reduced(common, variant, pan), ...splitOver(common, pan)];
+    const remedies = [...reduced(trying, variant, pan), ...splitOver(trying, pan)];
     return { ...named, advice: "does not fit", verdict: `does not fit: it holds ${brimG} g`, window: null, remedies };
   }
   const window = crispWindow({ ...common, panId: pan.id });
@@ -107,7 +112,7 @@ function onPan(common: Common, variant: KitchenVariant, pan: Pan): PanVerdict {
   const remedies =
     advice === "keep" || advice === "on the edge" || advice === "outside what was tried"
       ? []
-      : remediesFor(common, variant, pan, window, advice);
+      : remediesFor(trying, variant, pan, window, advice);
   return { ...named, advice, verdict, window, remedies };
 }
 

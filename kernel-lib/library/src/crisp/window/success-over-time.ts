@@ -35,8 +35,20 @@ export interface PieceStock {
   readonly crisp: Float64Array;
 }
 
+/** Stocks that were drawn already: all windows of a calibration draw the same pieces. */
+const DRAWN = new WeakMap<CrispCalibration, Map<string, PieceStock>>();
+
 /** Pieces as they will come: what the trials leave uncertain, what the clocks miss, and scatter of runs and pieces. */
 export function pieceStock(calibration: CrispCalibration, options: { count: number; seed: number }): PieceStock {
+  const stocks = DRAWN.get(calibration) ?? new Map<string, PieceStock>();
+  DRAWN.set(calibration, stocks);
+  const key = `${options.count} from ${options.seed}`;
+  const stock = stocks.get(key) ?? newStock(calibration, options);
+  stocks.set(key, stock);
+  return stock;
+}
+
+function newStock(calibration: CrispCalibration, options: { count: number; seed: number }): PieceStock {
   const random = seededRandom(options.seed + 1);
   const draw = (): Float64Array => Float64Array.from({ length: options.count }, () => random.normal());
   return {
