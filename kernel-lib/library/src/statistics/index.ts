@@ -31,3 +31,13 @@ export {
   trialsForTwoMeans,
   trialsForTwoShares,
 } from "./trials-needed";
+
+// agreement of judges
+
+export {
+  type Correlation,
+  type IntraclassCorrelation,
+  intraclassCorrelation,
+} from "./agreement/intraclass-correlation";
+export { type JudgeLevels, judgeLevels, type Level, type Score } from "./agreement/judge-levels";
+export { type Concordance, kendallW } from "./agreement/kendall-w";

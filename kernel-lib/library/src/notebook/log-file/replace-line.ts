@@ -24,7 +24,7 @@ export interface ReplacedLine {
 export function replaceLine(log: string, line: ReplacedLine, now: Date = new Date()): LogDeed {
   const at = now.toISOString();
   mendUnfinished(log, at);
-  const bytes = readFileSync(log);
+  const bytes = new Uint8Array(readFileSync(log));
   const text = decoded(bytes, log);
   const from = onlyPlaceOf(text, line.before);
   if (from === null)
