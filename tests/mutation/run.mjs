@@ -7,6 +7,7 @@
  *   --seed 7        which ones
  *   --file NAME     only files whose name holds NAME
  *   --all-tests     ask every test of the room, for what is used everywhere and named nowhere
+ *   --again         only the changes that the last run of the folder did not notice, while its files are as they were
  */
 import { spawnSync } from "node:child_process";
 import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync } from "node:fs";
@@ -26,6 +27,7 @@ const { positionals, values } = parseArgs({
     seed: { type: "string", default: "1" },
     file: { type: "string", default: "" },
     "all-tests": { type: "boolean", default: false },
+    again: { type: "boolean", default: false },
   },
 });
 const [folder] = positionals;
@@ -46,12 +48,14 @@ if (values.constants !== undefined) {
   const missed = changeConstants({ files, tests, count: Number(values.constants), seed: Number(values.seed) });
   process.exit(missed === 0 ? 0 : 1);
 }
-const mutate =
-  values.sample === undefined
+const report = `out/mutation/${name}.json`;
+const before = values.again ? unnoticedOf(report) : undefined;
+const mutate = before
+  ? [...before.values()]
+  : values.sample === undefined
     ? files
     : await sampledRanges(files, (all) => sampleOf(all, Number(values.sample), Number(values.seed)));
 const tests = testsNaming([...new Set(mutate.map((range) => range.replace(/\.ts:.*/, ".ts")))], folder);
-const report = `out/mutation/${name}.json`;
 rmSync(report, { force: true });
 const { status, signal } = spawnSync("node_modules/.bin/stryker", ["run", "tests/mutation/stryker.config.mjs"], {
   stdio: "inherit",
@@ -67,10 +71,32 @@ if (!existsSync(report)) {
   process.exit(status || 1);
 }
 const counts = {};
-for (const { mutants } of Object.values(JSON.parse(readFileSync(report, "utf8")).files))
-  for (const mutant of mutants) counts[mutant.status] = (counts[mutant.status] ?? 0) + 1;
+for (const { key, status } of changesIn(report))
+  if (before === undefined || before.has(key)) counts[status] = (counts[status] ?? 0) + 1;
 console.log(`${folder}: ${JSON.stringify(counts)}; the whole report is ${report}`);
 process.exit(status ?? 1);
+
+/** The changes that a report holds: what tells one from the others, where it is as `mutate` takes it, and what came of it. */
+function changesIn(path) {
+  return Object.entries(JSON.parse(readFileSync(path, "utf8")).files).flatMap(([file, { mutants }]) =>
+    mutants.map(({ location: { start, end }, mutatorName, replacement, status }) => {
+      const range = `${file}:${start.line}:${start.column - 1}-${end.line}:${end.column - 1}`;
+      return { key: `${range} ${mutatorName} ${replacement}`, range, status };
+    }),
+  );
+}
+
+/** Places of the changes in the last report that no test noticed. */
+function unnoticedOf(path) {
+  const missed = existsSync(path)
+    ? changesIn(path).filter(({ status }) => status === "Survived" || status === "NoCoverage")
+    : [];
+  if (missed.length === 0) {
+    console.error(`mutate: ${path} must hold changes that nobody noticed, so that they can be made again`);
+    process.exit(1);
+  }
+  return new Map(missed.map(({ key, range }) => [key, range]));
+}
 
 /** Test files of the folder's room, and of outside facts, that name something the changed files export. */
 function testsNaming(changed, room) {

@@ -23,7 +23,7 @@ export default {
     "tests/host",
     "tests/bench",
   ],
-  reporters: ["clear-text", "json"],
+  reporters: ["clear-text", "json", "progress-append-only"],
   clearTextReporter: {
     allowColor: false,
     allowEmojis: false,

@@ -1,4 +1,6 @@
 import { describe, expect, test } from "vitest";
+import { conductivityAt } from "../../../../kernel-lib/library/src/food/thermal/conductivity-curve";
+import { iceFraction } from "../../../../kernel-lib/library/src/food/thermal/ice-fraction";
 import { freezingTimeClelandEarle } from "../../../../kernel-lib/library/src/heat/formulas/freezing-time-cleland-earle";
 import { freezingTimePham } from "../../../../kernel-lib/library/src/heat/formulas/freezing-time-pham";
 import { timeWhen } from "../../../../kernel-lib/library/src/heat/solver/heat-run";
@@ -15,6 +17,21 @@ describe("freezingTimePham", () => {
     expect(Math.abs(freezingTimePham(slab).timeMin / solved - 1)).toBeLessThan(0.1);
     expect(Math.abs(freezingTimeClelandEarle(slab).timeMin / solved - 1)).toBeLessThan(0.1);
     expect(freezingTimePham(slab).extrapolation).toBe(false);
+  });
+
+  test("a shape freezes as many times faster as its equivalent dimension says, which is 1 to 3", () => {
+    const brick = freezingTimePham({ ...slab, equivalentDimension: 2.5 });
+    expect(freezingTimePham(slab).timeMin / brick.timeMin).toBeCloseTo(2.5, 12);
+    expect(() => freezingTimePham({ ...slab, equivalentDimension: 3.1 })).toThrow("must be between 1 and 3");
+  });
+
+  test("has its numbers by hand, for the reference food", () => {
+    const { biot, stefan, plank } = freezingTimePham(slab);
+    const meanC = 1.8 + 0.263 * -10 + 0.105 * -30;
+    const heat = iceFraction(food, -10) * 333.6 + 2 * (meanC + 10);
+    expect(stefan / ((2 * 29) / heat)).toBeCloseTo(1, 4);
+    expect(plank / ((3.5 * 11) / heat)).toBeCloseTo(1, 4);
+    expect(biot).toBeCloseTo((60 * 0.02) / (2 * conductivityAt(food, -10)), 9);
   });
 
   test("warm freezers, thawed targets and food without ice are refused", () => {
