@@ -30,6 +30,19 @@ describe("browningTable", () => {
     }
   });
 
+  it("is nothing at a crust of none, and grows by the rate at the last node beyond it", () => {
+    const table = browningTable(200, 100, 78);
+    expect(browningSum(table, 1)).toBe(0);
+    expect(browningSum(table, 0.5)).toBe(0);
+    expect(browningReach(table, 0)).toBe(1);
+    expect(browningReach(table, -1)).toBe(1);
+    // at U = 25 the surface is 4 K below the air
+    const rate = Math.exp((78 / 0.008314462618) * (1 / BROWNING_REFERENCE_K - 1 / (196 + 273.15)));
+    const slope = (browningSum(table, 30.001) - browningSum(table, 29.999)) / 0.002;
+    expect(slope / (rate * 30)).toBeCloseTo(1, 6);
+    expect(browningSum(table, 25.000001) - browningSum(table, 24.999999)).toBeCloseTo(2e-6 * rate * 25, 6);
+  });
+
   it("is undone by browningReach, beyond its last node too", () => {
     const table = browningTable(200, 100, 78);
     fc.assert(

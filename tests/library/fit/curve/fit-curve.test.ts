@@ -122,7 +122,39 @@ describe("fitCurve refuses, in a sentence that says what to do", () => {
   });
 });
 
+describe("predictCurve", () => {
+  it("flags an x outside the points, its ends being inside, of a number or of a record", () => {
+    const at = (x: number): boolean => predictCurve(curves.hyperbola, plain, x).extrapolated;
+    expect([at(0.099), at(0.1), at(1.7), at(3), at(3.001)]).toEqual([true, false, false, false, true]);
+    const plane = curveModel<"a" | "b", { time: number; kind: string }>({
+      name: "plane",
+      evaluate: (x, { a, b }) => a + b * x.time + (x.kind === "north" ? 1 : 0),
+      start: { a: 0, b: 1 },
+    });
+    const x = [1, 2, 3, 5].map((time, i) => ({ time, kind: i % 2 ? "north" : "south" }));
+    const fit = fitCurve(plane, { x, y: [1.1, 3.2, 2.9, 6.1] });
+    const there = (time: number): boolean => predictCurve(plane, fit, { time, kind: "east" }).extrapolated;
+    expect([there(0.9), there(1), there(5), there(5.1)]).toEqual([true, false, false, true]);
+  });
+});
+
 describe("outliers", () => {
+  it("are told by their weight: the same distance says more of a point that was measured better", () => {
+    const x = [1, 2, 3, 4, 5, 6, 7, 8];
+    const y = [2.1, 3.9, 6.1, 8.2, 10.9, 12.1, 13.8, 16.1];
+    const named = (weight: number): boolean =>
+      fitCurve(curves.line, { x, y, weights: x.map((_, i) => (i === 4 ? weight : 1)) }).notices.some((notice) =>
+        notice.startsWith("Point 5"),
+      );
+    expect(named(1)).toBe(true);
+    expect(named(0.02)).toBe(false);
+  });
+  it("are told from four points of a line, and from three never: nothing is left to tell them by", () => {
+    const notices = (x: number[], y: number[]) => fitCurve(curves.line, { x, y }).notices.join(" ");
+    expect(notices([0, 1, 2, 3, 4], [0, 1.0001, 9, 3, 3.9999])).toContain("Point 3 (x = 2) lies above");
+    expect(notices([0, 1, 2, 3], [0, 1.0001, 9, 3])).toContain("Point 3 (x = 2) lies above");
+    expect(notices([0, 1, 2], [0, 9, 2])).toBe("");
+  });
   it("are named and never removed", () => {
     const x = [1, 2, 3, 4, 5, 6, 7, 8];
     const fit = fitCurve(curves.line, { x, y: [2.1, 3.9, 6.1, 8.2, 9.8, 12.1, 25, 16.1] });

@@ -64,6 +64,54 @@ describe("fitLinear and fitPolynomial", () => {
     expect(both.parameters.one.estimate).toBeCloseTo(plain.parameters.intercept.estimate, 11);
     expect(both.parameters.one.standardError).toBeCloseTo(plain.parameters.intercept.standardError ?? 0, 11);
   });
+  it("refuses weights that are no weights, and columns of another length", () => {
+    const weighted = (weight: number) => () =>
+      fitLinear({ covariates: { x }, y: straight, weights: x.map((_, i) => (i === 2 ? weight : 1)) });
+    for (const weight of [0, -1, Number.NaN, Number.POSITIVE_INFINITY])
+      expect(weighted(weight), String(weight)).toThrow("weights[2] must be > 0; to leave a point out");
+    expect(() => fitLinear({ covariates: { x }, y: straight, weights: [1, 2] })).toThrow("must be equally long");
+    expect(() => fitLinear({ covariates: { x }, y: straight.map((v, i) => (i === 1 ? Number.NaN : v)) })).toThrow(
+      "y[1] must be a finite number",
+    );
+  });
+  it("tells by its condition number how nearly columns depend on each other, by hand", () => {
+    // two columns whose correlation is r: √((1 + r)/(1 − r))
+    const of = (one: number[], other: number[], y: number[]) => fitLinear({ covariates: { one, other }, y });
+    const apart = of([1, 2, 3, 4, 5], [2, -1, -2, -1, 2], [1, 3, 2, 5, 4]);
+    expect(apart.conditionNumber).toBeCloseTo(1, 9);
+    // 1, 2, 3, 4 and 1, 2, 3, 8 about their means: r = 11/√(5·29)
+    const r = 11 / Math.sqrt(5 * 29);
+    const near = of([1, 2, 3, 4], [1, 2, 3, 8], [1, 3, 2, 5]);
+    expect(near.conditionNumber).toBeCloseTo(Math.sqrt((1 + r) / (1 - r)), 9);
+    expect(near.notices).toEqual([]);
+    const through = fitLinear({
+      covariates: { one: [1, 1, 1, 1], x: [1, 2, 3, 4] },
+      y: [1, 3, 2, 5],
+      intercept: false,
+    });
+    const cosine = 10 / Math.sqrt(4 * 30);
+    expect(through.conditionNumber).toBeCloseTo(Math.sqrt((1 + cosine) / (1 - cosine)), 9);
+    const nudge = x.map((v, i) => v + 1e-6 * noise[i]);
+    expect(fitLinear({ covariates: { x, nudge }, y: straight }).notices[0]).toContain("nearly depend on each other");
+  });
+  it("keeps its digits where the numbers are large and differ little (Wampler's and Longley's trouble)", () => {
+    const offset = 1e8;
+    const far = fitLinear({ covariates: { x: x.map((v) => v + offset) }, y: straight.map((v) => v + offset) });
+    const near = fitLinear({ covariates: { x }, y: straight });
+    expect(far.parameters.x.estimate).toBeCloseTo(near.parameters.x.estimate, 7);
+    expect(far.rSquared).toBeCloseTo(near.rSquared, 7);
+  });
+  it("weighs rows of a polynomial, and gives residuals in the unit of y", () => {
+    const weights = x.map((_, i) => (i % 3 === 0 ? 4 : 1));
+    const fit = fitPolynomial({ x, y: straight, degree: 2, weights });
+    straight.forEach((value, i) => {
+      expect(fit.residuals[i]).toBeCloseTo(value - predictPolynomial(fit, x[i]).value, 10);
+    });
+    const rows = x.flatMap((value, i) => Array.from({ length: weights[i] }, () => [value, straight[i]]));
+    const repeated = fitPolynomial({ x: rows.map(([v]) => v), y: rows.map(([, v]) => v), degree: 2 });
+    expect(fit.parameters.b2.estimate).toBeCloseTo(repeated.parameters.b2.estimate, 11);
+    expect(fit.rss).toBeCloseTo(repeated.rss, 10);
+  });
   it("refuses what no slope through zero can be told from, and a repeated x beside a constant", () => {
     const through = (given: number[], y: number[]) => () =>
       fitLinear({ covariates: { x: given }, y, intercept: false });

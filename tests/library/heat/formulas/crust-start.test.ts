@@ -34,16 +34,16 @@ describe("crustStart", () => {
   });
 
   test("is flagged just past each end of what it was checked for, and not at the ends", () => {
-    const middle = { food, thicknessMm: 10, coefficientWm2K: 40, airC: 190 };
+    const plain = { ...food, thawedConductivityWmK: 0.5 };
+    const middle = { food: plain, thicknessMm: 10, coefficientWm2K: 40, airC: 190 };
     const flagged = (change: Partial<CrustStartOptions>): boolean => crustStart({ ...middle, ...change }).extrapolation;
-    // Bi = h·5 mm/0.49
-    const atBiot = (biot: number) => ({ coefficientWm2K: (biot * 0.49) / 0.005 });
+    // Bi = h·5 mm/0.5, exactly 0.15 and 1.1 at the ends
     expect(flagged({})).toBe(false);
     const ends: readonly [Partial<CrustStartOptions>, Partial<CrustStartOptions>][] = [
       [{ airC: 170 }, { airC: 169.9 }],
       [{ airC: 210 }, { airC: 210.1 }],
-      [atBiot(0.1501), atBiot(0.149)],
-      [atBiot(1.0999), atBiot(1.101)],
+      [{ coefficientWm2K: 15 }, { coefficientWm2K: 14.9 }],
+      [{ coefficientWm2K: 110 }, { coefficientWm2K: 110.1 }],
       [{ startC: -15 }, { startC: -14.9 }],
       [{ evaporationC: 100 }, { evaporationC: 99 }],
     ];

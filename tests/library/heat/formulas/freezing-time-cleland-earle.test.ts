@@ -32,6 +32,9 @@ describe("freezingTimeClelandEarle", () => {
 
   test("refuses air that the centre cannot pass, and a start in the ice", () => {
     expect(() => freezingTimeClelandEarle({ ...slab, airC: -15, centreC: -15 })).toThrow("the centre tends to -15 °C");
+    // the form counts its heat down to −10 °C, whatever the centre
+    expect(() => freezingTimeClelandEarle({ ...slab, airC: -8, centreC: -5 })).toThrow("the centre tends to -8 °C");
+    expect(() => freezingTimeClelandEarle({ ...slab, airC: -10, centreC: -5 })).toThrow("the centre tends to -10 °C");
     expect(() => freezingTimeClelandEarle({ ...slab, centreC: -1 })).toThrow(
       "centreC must be below the freezing point",
     );

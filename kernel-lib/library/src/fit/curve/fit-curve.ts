@@ -175,7 +175,7 @@ export function outlierNotices<X>(
   weights: readonly number[],
 ): string[] {
   const df = fit.degreesOfFreedom - 1;
-  if (df < 1 || !(fit.rss > 0)) return [];
+  if (df < 1) return [];
   const total = fit.residuals.reduce((sum, _, i) => sum + weights[i] * y[i] ** 2, 0);
   if (fit.rss < 1e-20 * total) return [];
   const limit = outlierLimit(df, fit.n);
