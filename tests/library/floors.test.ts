@@ -125,7 +125,7 @@ const COOKS_DOOR = `
   loadKitchen variantOf panOf appendTrial show eachVariant whereEnough
   panPreset slabThickness slabMassG cutGrid scaleBatch
   variantCrispTime predictSlabTime crispTimeFigure crispTimeTable
-  decide decisionTable decisionText thicknessByPanFigure
+  answers decide decisionTable decisionText thicknessByPanFigure
   crispWindow windowTable windowFigure clockFigure successFigure otherPans windowPansTable
   reheatCard coreLimit explainTrial nextTrial
   compareVariants comparisonText compareVariantsTable compareVariantsFigure variantDifferencesFigure

@@ -37,6 +37,10 @@ export type { CrispTimes } from "./trials/crisp-times";
 export { crispTimeFigure } from "./views/crisp/crisp-time-figure";
 export { crispTimeTable } from "./views/crisp/crisp-time-table";
 
+// the setting for each product
+
+export { type Answer, type Answers, type AnswersOptions, answers } from "./advice/answer/answers";
+
 // every variant on every pan
 
 export { type DecideOptions, type Decision, decide } from "./advice/window/decide";

@@ -1,5 +1,7 @@
 // advice: what to do with a batch, and why
 
+export type { AnswerState } from "./answer/answer-state";
+export { type Answer, type Answers, type AnswersOptions, answers } from "./answer/answers";
 export { type CardCondition, type CardEvidenceOptions, cardEvidence } from "./card/card-evidence";
 export { type PackCard, packCard, populationRange } from "./card/pack-card";
 export { type ReheatCard, reheatCard } from "./card/reheat-card";

@@ -1,5 +1,9 @@
-// advice: decisions, pans, compared variants
+// advice: answers, cards, decisions, pans, compared variants
 
+export { answerNotes } from "./advice/answer-notes";
+export { answerTable } from "./advice/answer-table";
+export { answerText } from "./advice/answer-text";
+export { cardNote } from "./advice/card-note";
 export { compareVariantsFigure, variantDifferencesFigure } from "./advice/compare-variants-figure";
 export { compareVariantsTable, variantDifferencesTable } from "./advice/compare-variants-table";
 export { comparisonText } from "./advice/comparison-text";
@@ -61,6 +65,12 @@ export { coatingPlanTable } from "./yield/coating-plan-table";
 export { type CoatingThicknessFigureOptions, coatingThicknessFigure } from "./yield/coating-thickness-figure";
 export { reheatYieldFigure } from "./yield/reheat-yield-figure";
 export { type YieldLossFigureOptions, yieldLossFigure } from "./yield/yield-loss-figure";
+
+// notes: titles, sentences and lists, as text and page
+
+export type { Note, NoteList } from "./note/note";
+export { noteHtml } from "./note/note-html";
+export { noteText } from "./note/note-text";
 
 // tables: as text, page or frame, and back
 

@@ -37,6 +37,12 @@ describe("otherPans", () => {
     expect(split.sentence).toMatch(/^split over 2 quarter sheets \(\d+\.\d mm\): card [\d.]+ min, chance of success/);
   });
 
+  it("says what would do for a batch that no pan of the kitchen holds, its own neither", () => {
+    const own = otherPans({ kitchen, variantId: "beet-lentil", batchG: 9000, panIds: ["half-sheet"], draws: 200 });
+    expect(own.pans.map(({ panId, advice }) => [panId, advice])).toEqual([["half-sheet", "does not fit"]]);
+    expect(own.pans[0].remedies[0].sentence).toMatch(/^reduce the batch to \d+ g/);
+  });
+
   it("offers less load when the floor is crowded, and cutting smaller when the core is last", () => {
     const crowded = otherPans({ kitchen, variantId: "beet-lentil", loadFraction: 1, draws: 200 });
     const changes = crowded.pans.find((pan) => pan.panId === "quarter-sheet")!.remedies.map((remedy) => remedy.change);

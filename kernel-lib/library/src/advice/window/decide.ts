@@ -28,7 +28,9 @@ export interface Decision {
   readonly panId: string;
   readonly panName: string;
   readonly advice: PanVerdict["advice"];
-  /** the advice in words, with the first thing to change */
+  /** the advice in words */
+  readonly reason: string;
+  /** the same with the first thing to change */
   readonly verdict: string;
   /** what could be changed, in the order to try it; empty when nothing need change */
   readonly remedies: readonly Remedy[];
@@ -108,6 +110,7 @@ function decisionOf(known: Known, pan: Pan, { advice, verdict, window, remedies 
     panId: pan.id,
     panName: pan.name,
     advice,
+    reason: verdict,
     verdict: `${verdict}${first}`,
     remedies,
     setpointC: variant.setpointC,

@@ -164,7 +164,10 @@ function remedyOf(change: Remedy["change"], what: string, window: KitchenWindow)
 
 /** The largest batch that is kept, in steps of 3 % from the lower end of the largest thickness's interval. */
 function reduced(common: Common, variant: KitchenVariant, pan: Pan): Remedy[] {
-  const probe = crispWindow({ ...common, thicknessMm: 10, draws: 100 });
+  const own = panOf(common.kitchen, variant.panId);
+  const brimG = slabMassG({ pan: own, thicknessMm: own.depthMm, densityKgM3: variant.densityKgM3 });
+  const fitting = Math.min(common.batchG, Math.floor(brimG));
+  const probe = crispWindow({ ...common, batchG: fitting, thicknessMm: 10, draws: 100 });
   const { interval95 } = largestThickness({ ...probe.setting, calibration: common.calibration });
   let thicknessMm = Math.min(interval95[0], 0.95 * pan.depthMm);
   for (let step = 0; step < 10 && thicknessMm >= 2; step++, thicknessMm *= 0.97) {
