@@ -100,14 +100,14 @@ export function examineKitchen(parts: KitchenParts): KitchenCheck {
     ...formulas.map((read) => (ingredients === null ? [] : formulaSlips({ read, ...ingredients }))),
   ].flat();
   const { mixes, slips: ofMixes } = mixesOf(formulas, ingredients, new Set(inFiles.map(({ file }) => file)));
-  const fitted = fitPans({ pans, variants, logs, mixes });
+  const headings = [pans, appliances, variants, ...logs].flatMap((part) => Object.values(part?.headings ?? {}));
+  const guessed = guessUnits(headings);
+  const units = about?.units ?? guessed.units;
+  const fitted = fitPans({ pans, variants, logs, mixes, units });
   const given = [parts.about, parts.pans, parts.appliances, parts.ingredients, ...parts.formulas, parts.variants];
   const order = [...parts.folder.slips, ...given].flatMap((one) => one?.file ?? []);
   const problems = slipLines([...inFiles, ...ofMixes, ...fitted.slips], order);
 
-  const headings = [pans, appliances, variants, ...logs].flatMap((part) => Object.values(part?.headings ?? {}));
-  const guessed = guessUnits(headings);
-  const units = about?.units ?? guessed.units;
   const guess = `as ${guessed.taken} of the ${guessed.of} headings with a unit have it; write "units": "${units}" to settle it`;
   const notices = Object.freeze([
     ...parts.folder.notices,

@@ -2,8 +2,10 @@ import type { Slip } from "../check/slip";
 import type { Pan } from "../pan/pan";
 import { slabMassG } from "../pan/slab-mass";
 import { cellSlip } from "../units/read-records";
+import type { KitchenUnits } from "../units/unit-table";
 import type { KitchenTrial, KitchenVariant } from "./kitchen";
 import type { FileOf } from "./known-names";
+import { trialNotices } from "./pieces/trial-notices";
 import { thicknessOfTrial } from "./thickness-of-trial";
 import type { Trial } from "./trial";
 import type { Variant } from "./variant";
@@ -15,6 +17,8 @@ export interface FitPansOptions {
   readonly logs: readonly FileOf<Trial>[];
   /** what a formula makes, by its id */
   readonly mixes: ReadonlyMap<string, Mix>;
+  /** units of what is said */
+  readonly units: KitchenUnits;
 }
 
 /** What a formula makes. */
@@ -26,7 +30,7 @@ export interface FittedPans {
   readonly trials: readonly KitchenTrial[];
   /** batches that their pan cannot hold */
   readonly slips: readonly Slip[];
-  /** trials whose probes and batch mass disagree */
+  /** trials whose probes, batch mass and pieces disagree */
   readonly notices: readonly string[];
 }
 
@@ -44,7 +48,7 @@ interface Batch {
  * on a pan fits it, the pan was measured or typed wrong, and that is one slip.
  */
 export function fitPans(options: FitPansOptions): FittedPans {
-  const { pans, mixes } = options;
+  const { pans, mixes, units } = options;
   const panOf = uniqueBy(pans?.records ?? [], ({ id }) => id);
   const batches: Batch[] = [];
   const cellsOf = new Map<unknown, ReadonlyMap<number, Readonly<Record<string, string>>>>();
@@ -70,16 +74,15 @@ export function fitPans(options: FitPansOptions): FittedPans {
     return [Object.freeze({ ...variant, ...mix })];
   });
   const variantOf = uniqueBy(variants, ({ variantId }) => variantId);
-  const notices: string[] = [];
   const trials = options.logs.flatMap((log) =>
     log.records.flatMap((trial, at): KitchenTrial[] => {
       const densityKgM3 = variantOf.get(trial.variantId)?.densityKgM3;
       if (densityKgM3 === undefined || !hold(log, at, densityKgM3)) return [];
       const slab = thicknessOfTrial({ trial, pan: panOf.get(trial.panId) as Pan, densityKgM3 });
-      if (slab.notice !== null) notices.push(slab.notice);
       return [Object.freeze({ ...trial, thicknessMm: slab.thicknessMm, thicknessSdMm: slab.sdMm })];
     }),
   );
+  const notices = trialNotices({ kitchen: { pans: pans?.records ?? [], variants, units }, trials });
   return { variants, trials, slips: pans === null ? [] : overfull(pans, batches), notices };
 }
 

@@ -9,6 +9,7 @@ export type { FolderFile } from "./kitchen-folder";
 export { applianceOf, panOf, trialOf, variantOf } from "./kitchen-lookup";
 export { type BatchOnPan, type BatchOnPanOptions, batchOnPan } from "./pieces/batch-on-pan";
 export { type PiecesOnPan, type PiecesOnPanOptions, piecesOnPan } from "./pieces/pieces-on-pan";
+export { type WeightOfTrial, type WeightOfTrialOptions, weightOfTrial } from "./pieces/weight-of-trial";
 export { type ThicknessOfTrial, type ThicknessOfTrialOptions, thicknessOfTrial } from "./thickness-of-trial";
 export { readTrials, type Trial, trialLine } from "./trial";
 export type { Variant } from "./variant";

@@ -33,7 +33,8 @@ reads everything, runs nothing, and names every slip with its file, row and colu
    ${heading("date")} (2026-03-14), ${heading("variant")}, ${heading("pan")}, ${heading("appliance")}, ${heading("setpoint")}, ${heading("start")} (of the pieces as they go in), ${heading("time")} (when
    they came out), and ${heading("thickness")} (probe readings parted by semicolons) or ${heading("batch")} (what was spread on the pan).
    Worth the most after that: ${heading("not_crisp")} and ${heading("crisp")} (the last look at which they were not yet crisp, the first at which
-   they were), ${heading("core")} (highest core in the thickest piece), ${heading("before")}, ${heading("after")} and ${heading("pieces")} (the same pieces, weighed).
+   they were), ${heading("core")} (highest core in the thickest piece), ${heading("before")}, ${heading("after")} and ${heading("pieces")} (the same pieces, weighed
+   coated as they go in, and as they come out; how many).
    Two thicknesses tell more than one thickness twice.
 6. **\`npm start -- --kitchen FOLDER\`** runs the notebooks and writes \`out/report.html\` here. It needs a kitchen without slips
    and a variant; with no trials it has little to say, and each trial gives it more. \`npm run notebook -- --kitchen FOLDER\`

@@ -5,6 +5,7 @@ import { predictLinear } from "../../fit/curve/predict-linear";
 import { predictSlabTime } from "../../fit/curve/predict-slab-time";
 import type { Kitchen, KitchenTrial } from "../../trials/kitchen";
 import { variantOf } from "../../trials/kitchen-lookup";
+import { lossOfTrial } from "../../trials/pieces/loss-of-trial";
 import { type VariantCrispTime, variantCrispTime } from "./variant-crisp-time";
 
 /** What `reheatYield` works from. */
@@ -64,8 +65,7 @@ export function reheatYield(options: ReheatYieldOptions): ReheatYield {
       Math.abs(trial.setpointC - setpointC) <= 1 &&
       (trial.loadFraction ?? 0) <= LARGEST_CURVE_LOAD &&
       trial.crispMin !== null &&
-      trial.massBeforeG !== null &&
-      trial.massAfterG !== null,
+      lossOfTrial(trial) !== null,
   );
   const cases = trials.map((trial) => covariates(crispTime, trial.thicknessMm, trial.timeMin));
   const fit = orTooLittle(
@@ -77,7 +77,7 @@ export function reheatYield(options: ReheatYieldOptions): ReheatYield {
           perThickness: cases.map((one) => one.perThickness),
           pastCrispPerThickness: cases.map((one) => one.pastCrispPerThickness),
         },
-        y: trials.map((trial) => (100 * (trial.massAfterG as number)) / (trial.massBeforeG as number)),
+        y: trials.map((trial) => 100 - (lossOfTrial(trial) as number)),
       }),
   );
   return Object.freeze({ trials, fit, crispTime });

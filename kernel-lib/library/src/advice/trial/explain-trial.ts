@@ -10,9 +10,9 @@ import { modePiece } from "../../crisp/window/draw-pieces";
 import { basisOf } from "../../crisp/window/window-setting";
 import { chanceText, minutesText } from "../../crisp/window/window-words";
 import type { Kitchen, KitchenTrial } from "../../trials/kitchen";
-import { panOf, trialOf, variantOf } from "../../trials/kitchen-lookup";
+import { trialOf } from "../../trials/kitchen-lookup";
 import { sidesOfTrial } from "../../trials/pieces/sides-of-trial";
-import { thicknessOfTrial } from "../../trials/thickness-of-trial";
+import { trialNotices } from "../../trials/pieces/trial-notices";
 import { crispWindow, type KitchenWindow } from "../window/crisp-window";
 import { observationOf, windowCalibration } from "../window/window-calibration";
 
@@ -233,10 +233,7 @@ function surprisesOf(
 }
 
 function doubtsOf(kitchen: Kitchen, trial: KitchenTrial, surprises: readonly Surprise[]): string[] {
-  const { densityKgM3 } = variantOf(kitchen, trial.variantId);
-  const doubts: string[] = [];
-  const { notice } = thicknessOfTrial({ trial, pan: panOf(kitchen, trial.panId), densityKgM3 });
-  if (notice !== null) doubts.push(notice.replace(/^trial \S+: /, ""));
+  const doubts = trialNotices({ kitchen, trials: [trial] }).map((notice) => notice.replace(/^trial \S+: /, ""));
   if (trial.thicknessSdMm !== null && trial.thicknessSdMm > UNEVEN * trial.thicknessMm)
     doubts.push(
       `the probe readings spread by ${trial.thicknessSdMm.toFixed(1)} mm about ${trial.thicknessMm.toFixed(1)} mm: the slab was uneven, or the probe slipped`,

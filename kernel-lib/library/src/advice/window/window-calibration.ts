@@ -7,7 +7,9 @@ import type { CrispPrior } from "../../crisp/calibration/crisp-priors";
 import { type ThermalProperties, thermalProperties } from "../../food/thermal/thermal-properties";
 import type { Kitchen, KitchenTrial, KitchenVariant } from "../../trials/kitchen";
 import { variantOf } from "../../trials/kitchen-lookup";
+import { lossOfTrial } from "../../trials/pieces/loss-of-trial";
 import { sidesOfTrial } from "../../trials/pieces/sides-of-trial";
+import { thicknessDoubt } from "../../trials/pieces/thickness-doubt";
 
 /** What `windowCalibration` works from. */
 export interface WindowCalibrationOptions {
@@ -24,11 +26,6 @@ export interface WindowCalibrationOptions {
 
 /** Water of a dry or pre-fried crumb coat (kg/m³): middle of 100 to 350 dry, wetted by its wash (from memory). */
 const COATED_WATER_KGM3 = 400;
-/** Standard error of a thickness that was probed but once, or only weighed [-]; our judgement. */
-const THICKNESS_SE = 0.03;
-/** A few probes, however alike, do not know a slab's mean better than this [-]; our judgement. */
-const LEAST_THICKNESS_SE = 0.01;
-
 /**
  * Calibrates heat, crust and browning of one variant from the kitchen's logs: every trial of it, in every appliance.
  *
@@ -85,15 +82,14 @@ export function thermalOf(variant: KitchenVariant): ThermalProperties {
  * highest within two minutes, as the first logs have it.
  */
 export function observationOf(kitchen: Kitchen, trial: KitchenTrial): CrispObservation {
-  const { massBeforeG, massAfterG, thicknessSdMm, probesMm, thicknessMm, restedCoreC, coreC } = trial;
-  const own = thicknessSdMm === null ? THICKNESS_SE : thicknessSdMm / Math.sqrt(probesMm.length) / thicknessMm;
+  const { thicknessMm, restedCoreC, coreC } = trial;
   return {
     id: trial.trialId,
     session: trial.session ?? trial.date,
     slab: trial.slab,
     applianceId: trial.applianceId,
     thicknessMm,
-    thicknessSeMm: Math.max(LEAST_THICKNESS_SE, own) * thicknessMm,
+    thicknessSeMm: thicknessDoubt(trial) * thicknessMm,
     sidesMm: sidesOfTrial(kitchen, trial),
     setpointC: trial.setpointC,
     loadFraction: trial.loadFraction,
@@ -105,7 +101,7 @@ export function observationOf(kitchen: Kitchen, trial: KitchenTrial): CrispObser
     looks: trial.looksMin.length,
     coreC: restedCoreC === null ? null : coreC,
     restedCoreC: restedCoreC ?? coreC,
-    lossPercent: massBeforeG === null || massAfterG === null ? null : 100 * (1 - massAfterG / massBeforeG),
+    lossPercent: lossOfTrial(trial),
     crispScores: trial.crispScores,
     brownScores: trial.brownScores,
   };

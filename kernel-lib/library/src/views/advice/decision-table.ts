@@ -17,7 +17,7 @@ export function decisionTable(decisions: readonly Decision[]): Table {
       { heading: "(in)", decimals: 2 },
       { heading: "cut" },
       { heading: "piece (mm)" },
-      { heading: "piece (g)", decimals: 1 },
+      { heading: "coated piece (g)", decimals: 1 },
       { heading: "card (min)" },
       { heading: "crisp (min)", decimals: 1 },
       { heading: "95 %" },
@@ -58,7 +58,7 @@ function rowOf(decision: Decision): (string | number | null)[] {
     convertUnit({ value: slab.thicknessMm, from: "mm", to: "in" }),
     cutText(pieces),
     pieceText(pieces),
-    pieces.pieceG,
+    macros.coatedG.value,
     reheatMin,
     crisp.min < 1e4 ? crisp.min : null,
     `${minutesText(crisp.interval95[0])} to ${minutesText(crisp.interval95[1])}`,
@@ -80,7 +80,7 @@ function notesOf(decisions: readonly Decision[]): string[] {
     if (!names.includes(variantName)) named.set(core.caution, [...names, variantName]);
   }
   return [
-    "Card: the time to print, never before the core is safe. Crisp: when the typical piece is, on the variant's own appliance and setpoint, with its 95 % interval. Macros: of one coated piece as eaten at the card's time, an estimate from a food table.",
+    "Card: the time to print, never before the core is safe. Crisp: when the typical piece is, on the variant's own appliance and setpoint, with its 95 % interval. Coated piece: one as it goes in. Macros: of that piece as eaten at the card's time, an estimate from a food table.",
     "Core by: the time from which every piece of 99 of 100 loads has its core at the limit, calculated from the core temperatures that were logged. Never take out before that, and probe the thickest piece.",
     ...[...named].map(([caution, names]) => `${names.join(", ")}: ${caution}`),
   ];

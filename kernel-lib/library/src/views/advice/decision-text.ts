@@ -28,10 +28,10 @@ export function decisionText(decisions: readonly Decision[]): string {
   const cautions = [...new Set(decisions.map((decision) => decision.core.caution))];
   return [
     ...blocks,
-    "* at the edge of what was tried, or outside it. 95 %: for the typical piece. P / F / C: protein, fat and carbohydrate;",
-    "with kcal, of one coated piece as eaten, an estimate from a food table. Core by: from then on every piece of 99 of 100",
-    "loads has its core at the limit, calculated from the cores that were logged; never take out before the card's time, and",
-    "probe the thickest piece.",
+    "* at the edge of what was tried, or outside it. 95 %: for the typical piece. g: one piece, coated, as it goes in. P / F / C:",
+    "protein, fat and carbohydrate; with kcal, of that piece as eaten, an estimate from a food table. Core by: from then on",
+    "every piece of 99 of 100 loads has its core at the limit, calculated from the cores that were logged; never take out",
+    "before the card's time, and probe the thickest piece.",
     "",
     ...cautions,
   ].join("\n");
@@ -76,7 +76,7 @@ function cells({ panName, outcome }: Decision): string[] {
     `${slab.thicknessMm.toFixed(1)} (${convertUnit({ value: slab.thicknessMm, from: "mm", to: "in" }).toFixed(2)})`,
     cutText(pieces),
     pieceText(pieces),
-    pieces.pieceG.toFixed(1),
+    macros.coatedG.value.toFixed(1),
     String(reheatMin),
     `${minutesText(crisp.min)} (${minutesText(low)} to ${minutesText(high)})${standing === "tried" ? "" : "*"}`,
     coreSafeMin.toFixed(1),

@@ -1,0 +1,113 @@
+import { describe, expect, it } from "vitest";
+import { loadKitchen } from "../../../../kernel-lib/library/src/notebook/load-kitchen";
+import type { KitchenTrial } from "../../../../kernel-lib/library/src/trials/kitchen";
+import { trialOf } from "../../../../kernel-lib/library/src/trials/kitchen-lookup";
+import { trialNotices } from "../../../../kernel-lib/library/src/trials/pieces/trial-notices";
+import { storedWorlds } from "../../../worlds/stored-world";
+import { worldKitchen } from "../../../worlds/world-kitchen";
+import { weighedTrials } from "./kitchen-scale";
+
+const kitchen = loadKitchen();
+const noticesOf = (trials: readonly KitchenTrial[], units = kitchen.units): readonly string[] =>
+  trialNotices({ kitchen: { ...kitchen, units }, trials });
+const COUNT = 400;
+const seed = Number(process.env.PROPERTY_SEED ?? 11);
+
+/** Each trial by itself, so that none is folded into the line of several. */
+const noticed = (trials: readonly KitchenTrial[]): number =>
+  trials.filter((trial) => noticesOf([trial]).length > 0).length / trials.length;
+
+/** Variants whose pieces go into the freezer as cut and coated, on their own pan and on a smaller one. */
+const RAW = ["beet-lentil", "pollock-dill", "chickpea-carrot"].flatMap((variantId) =>
+  ["half-sheet", "quarter-sheet"].map((panId) => ({ variantId, panId })),
+);
+
+describe("trialNotices", () => {
+  it.each(RAW)("keeps still on 99 of 100 consistent trials of $variantId on $panId", (slip) => {
+    const trials = weighedTrials(kitchen, COUNT, seed, slip).map((trial) => ({ ...trial, batchG: null }));
+    expect(noticed(trials)).toBeLessThanOrEqual(0.01);
+  });
+
+  it.each(RAW)("finds weights ten times, 28.35 times and 16 times off, of $variantId on $panId", (slip) => {
+    const trials = weighedTrials(kitchen, 100, seed, slip).map((trial) => ({ ...trial, batchG: null }));
+    for (const factor of [10, 28.35, 16, 453.6]) {
+      for (const times of [factor, 1 / factor]) {
+        const slipped = trials.map((trial) => ({
+          ...trial,
+          massBeforeG: times * (trial.massBeforeG as number),
+          massAfterG: times * (trial.massAfterG as number),
+        }));
+        expect(noticed(slipped), `${times} times`).toBe(1);
+      }
+    }
+    expect(noticed(trials.map((trial) => ({ ...trial, pieces: 10 * (trial.pieces as number) })))).toBe(1);
+  });
+
+  it.each(RAW)("finds pieces cut 1.5 times too large or too small in 99 of 100, of $variantId on $panId", (slip) => {
+    for (const cutArea of [1.5, 1 / 1.5]) {
+      const trials = weighedTrials(kitchen, COUNT, seed, { ...slip, cutArea });
+      expect(noticed(trials.map((trial) => ({ ...trial, batchG: null })))).toBeGreaterThanOrEqual(0.99);
+    }
+  });
+
+  it("keeps still on all trials of the worlds, whose pieces another simulator weighed", () => {
+    const heard = storedWorlds().flatMap((world) => {
+      const { trials, ...rest } = worldKitchen(world, world.trials.length);
+      return trialNotices({ kitchen: rest, trials });
+    });
+    expect(heard).toEqual([]);
+  });
+
+  it("says with whom the scale goes where probes and batch mass disagree", () => {
+    expect(noticesOf([trialOf(kitchen, "BL-14")])).toEqual([
+      expect.stringMatching(
+        /probes say 8\.0 mm.*; the scale goes with the probes: 14\.6 g a piece, where the probes make 14\.5 g and the batch 10\.8 g$/,
+      ),
+    ]);
+  });
+
+  it("speaks of one slip in the kitchen's units, and asks what it may have been", () => {
+    const trial = trialOf(kitchen, "BL-02");
+    const [metric, ...more] = noticesOf([{ ...trial, pieces: 10 * (trial.pieces as number) }], "metric");
+    expect(more).toEqual([]);
+    expect(metric).toMatch(
+      /^trial BL-02: \d+ pieces of [\d.]+ g are [\d.]+ g each, 0\.\d+ times the [\d.]+ g that 41 × 41 mm of 6\.0 mm \(.*\) make, coated; is a digit missing in the weight, or one too many in the pieces\?/,
+    );
+    const ounces = { massBeforeG: 28.35 * (trial.massBeforeG as number), massAfterG: null };
+    const [us] = noticesOf([{ ...trial, ...ounces }], "us");
+    expect(us).toMatch(
+      / oz each, 28 times the .* oz that .* in of .* make, coated; are these grams under an ounce heading\?/,
+    );
+  });
+
+  it("asks whether coated pieces were weighed bare", () => {
+    const trial = trialOf(kitchen, "CC-01");
+    const [notice] = noticesOf([{ ...trial, massBeforeG: 0.77 * (trial.massBeforeG as number), massAfterG: null }]);
+    expect(notice).toMatch(/were they weighed bare\?/);
+  });
+
+  it("tells odd weights of one variant that are alike in one line", () => {
+    const slip = { variantId: "beet-lentil", panId: "half-sheet", cutArea: 1.6 };
+    const trials = weighedTrials(kitchen, 6, seed, slip).map((trial) => ({ ...trial, batchG: null }));
+    const notices = noticesOf(trials);
+    expect(notices).toHaveLength(1);
+    expect(notices[0]).toMatch(
+      /^trials W-0, W-1, .* and W-5: pieces weigh 1\.\d+ to 1\.\d+ times what the cut of beet-lentil/,
+    );
+  });
+
+  it("names a loss that no piece survives, and keeps still on the largest that is none", () => {
+    const trial = trialOf(kitchen, "BL-02");
+    const after = (share: number): KitchenTrial => ({ ...trial, massAfterG: share * (trial.massBeforeG as number) });
+    expect(noticesOf([after(0.08)])).toEqual([
+      expect.stringMatching(/after would be 92 % lost; one of the two is a slip/),
+    ]);
+    expect(noticesOf([after(0.55)])).toEqual([]);
+  });
+
+  it("leaves a variant that its pan cannot be cut for to whoever cuts it", () => {
+    const variants = kitchen.variants.map((variant) => ({ ...variant, trimMm: 400 }));
+    const trials = [trialOf(kitchen, "BL-02")];
+    expect(trialNotices({ kitchen: { ...kitchen, variants }, trials })).toEqual([]);
+  });
+});
