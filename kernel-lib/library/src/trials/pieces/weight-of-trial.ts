@@ -1,6 +1,7 @@
 import type { FoodState } from "../../food/formula/formula";
 import { pieceOf } from "../../pan/piece";
 import { slabMassG } from "../../pan/slab-mass";
+import { normOf } from "../../statistics/linear-algebra/norm-of";
 import { coatPiece } from "../../yield/coat-piece";
 import type { Kitchen, KitchenTrial } from "../kitchen";
 import { panOf, variantOf } from "../kitchen-lookup";
@@ -69,13 +70,14 @@ export function weightOfTrial({ kitchen, trial }: WeightOfTrialOptions): WeightO
   const coated = coatPiece({ layers: coating, pieceG: piece.massG, surfaceMm2: piece.surfaceMm2 });
   const weighedG = massBeforeG / pieces;
   const own = trial.thicknessSdMm === null ? UNEVENNESS : trial.thicknessSdMm / trial.thicknessMm;
-  const doubt = Math.hypot(
+  const perPiece = normOf([own, ...piece.sidesMm.map((side) => (Math.SQRT2 * CUT_SD_MM) / side)]);
+  const doubt = normOf([
     thicknessDoubt(trial),
     DENSITY_SE,
     CHOICE_SE[piece.isCutKnown ? "known" : "otherPan"],
-    Math.hypot(own, ...piece.sidesMm.map((side) => (Math.SQRT2 * CUT_SD_MM) / side)) / Math.sqrt(pieces),
+    perPiece / Math.sqrt(pieces),
     ...coated.layers.map(({ layerSeG, afterG }) => layerSeG / afterG),
-  );
+  ]);
   const limit = Math.max(Math.log(1 + LEAST_ODD), DEVIATIONS * doubt);
   return Object.freeze({
     weighedG,
