@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { windowCalibration } from "../../../../kernel-lib/library/src/advice/window/window-calibration";
 import { loadKitchen } from "../../../../kernel-lib/library/src/notebook/load-kitchen";
+import type { KitchenTrial } from "../../../../kernel-lib/library/src/trials/kitchen";
 import { trialOf } from "../../../../kernel-lib/library/src/trials/kitchen-lookup";
 import { lossOfTrial } from "../../../../kernel-lib/library/src/trials/pieces/loss-of-trial";
 
@@ -21,7 +22,7 @@ describe("lossOfTrial", () => {
   });
 
   it("keeps a weight that is a slip out of the calibration", () => {
-    const change = (changed: Partial<typeof trial>): typeof kitchen => ({
+    const change = (changed: Partial<KitchenTrial>): typeof kitchen => ({
       ...kitchen,
       trials: kitchen.trials.map((one) => (one.trialId === "PD-02" ? { ...one, ...changed } : one)),
     });
