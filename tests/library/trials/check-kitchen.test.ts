@@ -131,7 +131,7 @@ describe("checkKitchen", () => {
     "a pan that is too shallow for all that is spread on it": {
       damage: put("pans.csv", "16.5,11.5,,1,", "16.5,11.5,,0.1,"),
       lines: [
-        /^pans\.csv row 2: expected sizes of a pan that holds what is spread on it, 1134 to 1236 g, got sizes that hold 3\d\d g$/,
+        /^pans\.csv row 2: expected sizes of a pan that holds what is spread on it, 2 lb 8 oz to 2 lb 11\.6 oz, got sizes that hold 11\.5 oz$/,
       ],
     },
   };
@@ -173,7 +173,7 @@ describe("checkKitchen", () => {
     expect(kitchen?.notices).toEqual(notices);
     expect(notices).toEqual([
       expect.stringMatching(/^trials\/WEEK\.CSV is not read: /),
-      expect.stringMatching(/^trial T-1: the probes say 9\.7 mm, but /),
+      expect.stringMatching(/^trial T-1: the probes say 3\/8 in \(9\.7 mm\), but \d+ lb /),
     ]);
   });
 
@@ -190,7 +190,9 @@ describe("checkKitchen", () => {
       expect.stringMatching(/^trials\/first-log\.csv row 4, column date: /),
     ]);
     const mended = put(FORMULA, "salt-fin", "salt-fine")(damaged);
-    expect(problemsOf(mended)[2]).toMatch(/row 5, column batch_oz: expected at most \d+ g, .* of this mix, got "444"$/);
+    expect(problemsOf(mended)[2]).toMatch(
+      /row 5, column batch_oz: expected at most \d+ lb [\d.]+ oz, .* of this mix, got "444"$/,
+    );
   });
 
   it("gives buildKitchen its lines", () => {

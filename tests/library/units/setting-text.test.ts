@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { celsius } from "../../../kernel-lib/library/src/units/kitchen-units";
-import { settingText } from "../../../kernel-lib/library/src/units/setting-text";
+import { ownSettingText, settingText } from "../../../kernel-lib/library/src/units/setting-text";
 
 /** The numbers of a printed setting, by unit. */
 function printed(text: string): { c: number; f: number; first: string } {
@@ -78,6 +78,13 @@ describe("settingText", () => {
         },
       ),
     );
+  });
+
+  it("says one unit in a sentence, but for what a metric kitchen typed in °F", () => {
+    expect(ownSettingText(celsius("390 °F"), "us")).toBe("390 °F");
+    expect(ownSettingText(200, "us")).toBe("395 °F");
+    expect(ownSettingText(200, "metric")).toBe("200 °C");
+    expect(ownSettingText(celsius("390 °F"), "metric")).toBe("199 °C (390 °F)");
   });
 
   it("refuses what is no number", () => {

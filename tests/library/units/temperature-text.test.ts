@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { celsius } from "../../../kernel-lib/library/src/units/kitchen-units";
-import { temperatureText } from "../../../kernel-lib/library/src/units/temperature-text";
+import { ownTemperatureText, temperatureText } from "../../../kernel-lib/library/src/units/temperature-text";
 
 describe("temperatureText", () => {
   it("gives back what was typed, the kitchen's unit first", () => {
@@ -23,6 +23,12 @@ describe("temperatureText", () => {
         expect(temperatureText(typed / 2, "metric")).toMatch(new RegExp(`^${typed / 2} °C \\(`));
       }),
     );
+  });
+
+  it("says one unit in a sentence, to a tenth or whole", () => {
+    expect(ownTemperatureText(73.8, "us")).toBe("164.8 °F");
+    expect(ownTemperatureText(73.8, "metric", 0)).toBe("74 °C");
+    expect(ownTemperatureText(-17.79, "us", 0)).toBe("0 °F");
   });
 
   it("refuses what is no temperature", () => {

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { millimetres } from "../../../kernel-lib/library/src/units/kitchen-units";
-import { ownThicknessText, thicknessText } from "../../../kernel-lib/library/src/units/thickness-text";
+import { ownThicknessText, thicknessText, thicknessWords } from "../../../kernel-lib/library/src/units/thickness-text";
 
 describe("thicknessText", () => {
   it("says thirty-seconds of an inch beside millimetres", () => {
@@ -24,5 +24,13 @@ describe("thicknessText", () => {
 
   it("refuses what is no thickness", () => {
     expect(() => thicknessText(Number.NaN, "us")).toThrow("thicknessText: thicknessMm must be >= 0 mm, got NaN");
+  });
+});
+
+describe("thicknessWords", () => {
+  it("says millimetres alone in a metric kitchen, both units in a US one", () => {
+    expect(thicknessWords(8.7, "metric")).toBe("8.7 mm");
+    expect(thicknessWords([8, 8], "us")).toBe("5/16 in (8.0 mm)");
+    expect(thicknessWords([0.5, 8], "us")).toBe("0.020 to 5/16 in (0.50 to 8.0 mm)");
   });
 });

@@ -2,6 +2,7 @@
 
 export { type Cut, type CutGrid, type CutGridOptions, cutGrid } from "./cut-grid";
 export { type Evenness, evenness } from "./evenness";
+export { heldText } from "./held-text";
 export { checkPan, type Pan, type RectanglePan, type RoundPan, type WellPan } from "./pan";
 export { PAN_PRESETS, panPreset } from "./pan-preset";
 export { faceAreaMm2, panVolumeMl } from "./pan-volume";

@@ -29,7 +29,7 @@ const LOCAL =
 const RAW =
   "Raw inside until its core has reached the limit: a set or browned coating proves nothing. Par-cooked below the limit it is sold and labelled as raw, to be cooked thoroughly, and is cooled at once.";
 const COOLED =
-  "Counts as cooked only if every core reached its class's limit before, and was cooled from 57 to 21 °C within 2 h and to 5 °C within 6 h in all (FDA Food Code 3-501.14); otherwise it is raw.";
+  "Counts as cooked only if every core reached its class's limit before, and was cooled from 57 to 21 °C (135 to 70 °F) within 2 h and to 5 °C (41 °F) within 6 h in all (FDA Food Code 3-501.14); otherwise it is raw.";
 const CONSUMER = "US consumer minimum internal temperatures (foodsafety.gov)";
 
 interface Row {

@@ -1,4 +1,5 @@
 import { fail } from "../check/check";
+import type { KitchenUnits } from "../units/unit-table";
 import type { Trial } from "./trial";
 
 /** Which trials `crispTimes` takes; what is left out is not asked for. */
@@ -11,6 +12,8 @@ export interface CrispTimesOptions {
   readonly toleranceK?: number;
   /** trials with a fuller floor than this are left out, as crowding slows them; those that logged no load are taken */
   readonly largestLoadFraction?: number;
+  /** units that figures and tables of them are drawn in; default metric */
+  readonly units?: KitchenUnits;
 }
 
 /** When the pieces of one trial turned crisp, as far as its checks tell. */
@@ -30,6 +33,8 @@ export interface CrispTimes {
   readonly times: readonly CrispTime[];
   /** one sentence a trial that was asked for but says nothing about crispness */
   readonly notices: readonly string[];
+  /** units that figures and tables of them are drawn in */
+  readonly units: KitchenUnits;
 }
 
 /**
@@ -74,5 +79,6 @@ export function crispTimes(
   return Object.freeze({
     times: times.toSorted((a, b) => a.thicknessMm - b.thicknessMm),
     notices,
+    units: options.units ?? "metric",
   });
 }

@@ -1,6 +1,9 @@
 import type { Slip } from "../check/slip";
+import { heldText } from "../pan/held-text";
 import type { Pan } from "../pan/pan";
 import { slabMassG } from "../pan/slab-mass";
+import { ownMassText } from "../units/mass-text";
+import { rangeText } from "../units/range-text";
 import { cellSlip } from "../units/read-records";
 import type { KitchenUnits } from "../units/unit-table";
 import type { KitchenTrial, KitchenVariant } from "./kitchen";
@@ -59,7 +62,7 @@ export function fitPans(options: FitPansOptions): FittedPans {
     const pan = panOf.get(panId);
     if (pan === undefined || batchG === null) return pan !== undefined;
     const brimG = slabMassG({ pan, thicknessMm: pan.depthMm, densityKgM3 });
-    const expected = `at most ${Math.floor(brimG)} g, which is what ${panId} holds of this mix`;
+    const expected = `at most ${heldText(brimG, units)}, which is what ${panId} holds of this mix`;
     const { file, headings } = read as FileOf<Variant | Trial>;
     const row = read.rows[at];
     const cells = cellsOf.get(read)?.get(row) ?? {};
@@ -83,7 +86,7 @@ export function fitPans(options: FitPansOptions): FittedPans {
     }),
   );
   const notices = trialNotices({ kitchen: { pans: pans?.records ?? [], variants, units }, trials });
-  return { variants, trials, slips: pans === null ? [] : overfull(pans, batches), notices };
+  return { variants, trials, slips: pans === null ? [] : overfull(pans, batches, units), notices };
 }
 
 /** Things by their name; none for a name that stands twice, as it says nothing. */
@@ -93,14 +96,19 @@ function uniqueBy<T>(things: readonly T[], nameOf: (thing: T) => string): Readon
   return new Map(things.filter((thing) => times.get(nameOf(thing)) === 1).map((thing) => [nameOf(thing), thing]));
 }
 
-function overfull({ file, records, rows }: FileOf<Pan>, batches: readonly Batch[]): readonly Slip[] {
+function overfull(
+  { file, records, rows }: FileOf<Pan>,
+  batches: readonly Batch[],
+  units: KitchenUnits,
+): readonly Slip[] {
   return records.flatMap((pan, at): readonly Slip[] => {
     const onPan = batches.filter(({ panId }) => panId === pan.id);
     const over = onPan.filter(({ batchG, brimG }) => batchG > brimG);
     if (over.length < 2 || over.length < onPan.length) return over.map(({ slip }) => slip);
-    const masses = over.map(({ batchG }) => Math.round(batchG)).sort((a, b) => a - b);
-    const expected = `sizes of a pan that holds what is spread on it, ${masses[0]} to ${masses.at(-1)} g`;
-    const got = `sizes that hold ${Math.floor(over[0].brimG)} g`;
+    const masses = over.map(({ batchG }) => batchG).sort((a, b) => a - b);
+    const spread = rangeText([masses[0], masses.at(-1) as number], (massG) => ownMassText(massG, units));
+    const expected = `sizes of a pan that holds what is spread on it, ${spread}`;
+    const got = `sizes that hold ${heldText(over[0].brimG, units)}`;
     return [{ file, row: rows[at], at: null, expected, got, nearest: null }];
   });
 }

@@ -1,6 +1,9 @@
 import { evenness } from "../pan/evenness";
 import type { Pan } from "../pan/pan";
 import { slabThickness } from "../pan/slab-thickness";
+import { ownMassText } from "../units/mass-text";
+import { thicknessWords } from "../units/thickness-text";
+import type { KitchenUnits } from "../units/unit-table";
 import type { Trial } from "./trial";
 
 /** What `thicknessOfTrial` works from. */
@@ -10,6 +13,8 @@ export interface ThicknessOfTrialOptions {
   readonly pan: Pan;
   /** density of the variant's mix as spread, air included (kg/m³) */
   readonly densityKgM3: number;
+  /** units of the notice; default metric */
+  readonly units?: KitchenUnits;
 }
 
 /** How thick a logged slab was, by each way that the log allows. */
@@ -35,7 +40,7 @@ export interface ThicknessOfTrial {
  * the mix holds more air than its formula says.
  */
 export function thicknessOfTrial(options: ThicknessOfTrialOptions): ThicknessOfTrial {
-  const { trial, pan, densityKgM3 } = options;
+  const { trial, pan, densityKgM3, units = "metric" } = options;
   const spread = trial.probesMm.length > 1 ? evenness(trial.probesMm) : null;
   const probesMm = spread?.meanMm ?? trial.probesMm[0] ?? null;
   const massMm = trial.batchG === null ? null : slabThickness({ pan, batchG: trial.batchG, densityKgM3 }).thicknessMm;
@@ -47,22 +52,30 @@ export function thicknessOfTrial(options: ThicknessOfTrialOptions): ThicknessOfT
     massMm,
     sdMm: spread?.sdMm ?? null,
     disagreement,
-    notice: noticeOf(trial, probesMm, massMm, spread?.meanStandardErrorMm ?? 0),
+    notice: noticeOf(trial, { probesMm, massMm, standardErrorMm: spread?.meanStandardErrorMm ?? 0, units }),
   });
 }
 
 function noticeOf(
   trial: Trial,
-  probesMm: number | null,
-  massMm: number | null,
-  standardErrorMm: number,
+  {
+    probesMm,
+    massMm,
+    standardErrorMm,
+    units,
+  }: {
+    readonly probesMm: number | null;
+    readonly massMm: number | null;
+    readonly standardErrorMm: number;
+    readonly units: KitchenUnits;
+  },
 ): string | null {
   if (probesMm === null || massMm === null) return null;
   const differenceMm = Math.abs(probesMm - massMm);
   if (differenceMm <= 0.1 * massMm || differenceMm <= 3 * standardErrorMm) return null;
   const percent = Math.round((probesMm / massMm - 1) * 100);
   return (
-    `trial ${trial.trialId}: the probes say ${probesMm.toFixed(1)} mm, but ${Number((trial.batchG ?? 0).toFixed(1))} g on ${trial.panId} make ` +
-    `${massMm.toFixed(1)} mm (${percent > 0 ? "+" : ""}${percent} %); check the batch mass, the pan and the air in the mix`
+    `trial ${trial.trialId}: the probes say ${thicknessWords(probesMm, units)}, but ${ownMassText(trial.batchG ?? 0, units)} on ${trial.panId} make ` +
+    `${thicknessWords(massMm, units)} (${percent > 0 ? "+" : ""}${percent} %); check the batch mass, the pan and the air in the mix`
   );
 }

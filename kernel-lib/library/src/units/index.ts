@@ -8,9 +8,11 @@ export { celsius, grams, kelvinDifference, kilocalories, millilitres, millimetre
 export { lengthText, ownLengthText } from "./length-text";
 export { massText, ownMassText } from "./mass-text";
 export { parseQuantity, type Quantity } from "./parse-quantity";
+export { rangeText } from "./range-text";
 export type { Draft, ReadRecords } from "./read-records";
+export { roundToScale } from "./round-to-scale";
 export { safeTemperatureText } from "./safe-temperature-text";
-export { settingText } from "./setting-text";
-export { temperatureText } from "./temperature-text";
-export { ownThicknessText, thicknessText } from "./thickness-text";
+export { ownSettingText, settingText } from "./setting-text";
+export { ownTemperatureText, temperatureText } from "./temperature-text";
+export { ownThicknessText, thicknessText, thicknessWords } from "./thickness-text";
 export { type KitchenUnits, UNITS, type Unit, type UnitKind } from "./unit-table";

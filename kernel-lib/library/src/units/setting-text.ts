@@ -32,6 +32,26 @@ const EXACT = 1e-6;
  * settingText(celsius("400 °F"), "metric"); // → "205 °C (400 °F)"
  */
 export function settingText(settingC: number, units?: KitchenUnits): string {
+  const { us, metric, typedF } = settingOf(settingC, units);
+  const usFirst = units === undefined ? typedF : units === "us";
+  return usFirst ? `${us} (${metric})` : `${metric} (${us})`;
+}
+
+/**
+ * A setting as `settingText` writes it, for a sentence or a cell of a table: the kitchen's unit alone, but for a metric
+ * kitchen's setting that was typed in °F.
+ *
+ * @example
+ * ownSettingText(celsius("390 °F"), "us"); // → "390 °F"
+ * ownSettingText(200, "metric"); // → "200 °C"
+ * ownSettingText(celsius("390 °F"), "metric"); // → "199 °C (390 °F)"
+ */
+export function ownSettingText(settingC: number, units: KitchenUnits): string {
+  const { us, metric, typedF } = settingOf(settingC, units);
+  return units === "us" ? us : typedF ? `${metric} (${us})` : metric;
+}
+
+function settingOf(settingC: number, units?: KitchenUnits): { us: string; metric: string; typedF: boolean } {
   const exactF = convertUnit({ value: finite(settingC, "settingText: settingC", "°C"), from: "°C", to: "°F" });
   const wholeC = Math.abs(settingC - Math.round(settingC)) < EXACT;
   const stepF = Math.round(exactF / STEP_F) * STEP_F;
@@ -46,6 +66,5 @@ export function settingText(settingC: number, units?: KitchenUnits): string {
   const us = `${typedF ?? Math.ceil((exactF - TYPED_WITHIN_F) / STEP_F) * STEP_F} °F`;
   const dialledC = units === "metric" ? Math.ceil(settingC - EXACT) : Math.round(settingC);
   const metric = `${typedF === null ? Number(settingC.toFixed(1)) : dialledC} °C`;
-  const usFirst = units === undefined ? typedF !== null : units === "us";
-  return usFirst ? `${us} (${metric})` : `${metric} (${us})`;
+  return { us, metric, typedF: typedF !== null };
 }

@@ -18,12 +18,27 @@ import type { KitchenUnits } from "./unit-table";
  * temperatureText(73.8, "metric"); // → "73.8 °C (164.8 °F)"
  */
 export function temperatureText(temperatureC: number, units: KitchenUnits): string {
-  finite(temperatureC, "temperatureText: temperatureC", "°C");
+  const own = ownTemperature(temperatureC, units);
   const exactF = convertUnit({ value: temperatureC, from: "°C", to: "°F" });
-  const own = tenth(units === "us" ? exactF : temperatureC);
   const shown = (exact: number): string => String(Number.isInteger(own) ? Math.round(exact) + 0 : tenth(exact));
   const [us, metric] = [`${shown(exactF)} °F`, `${shown(temperatureC)} °C`];
   return units === "us" ? `${us} (${metric})` : `${metric} (${us})`;
+}
+
+/**
+ * A temperature as `temperatureText` writes it, without the other unit: for a sentence or a cell of a table.
+ *
+ * @example
+ * ownTemperatureText(73.8, "us"); // → "164.8 °F"
+ * ownTemperatureText(73.8, "us", 0); // → "165 °F"
+ */
+export function ownTemperatureText(temperatureC: number, units: KitchenUnits, decimals: 0 | 1 = 1): string {
+  return `${Number(ownTemperature(temperatureC, units).toFixed(decimals)) + 0} ${units === "us" ? "°F" : "°C"}`;
+}
+
+function ownTemperature(temperatureC: number, units: KitchenUnits): number {
+  finite(temperatureC, "temperatureText: temperatureC", "°C");
+  return tenth(units === "us" ? convertUnit({ value: temperatureC, from: "°C", to: "°F" }) : temperatureC);
 }
 
 /** To a tenth, never -0. */

@@ -1,6 +1,7 @@
 import { notNegative } from "../check/check";
 import { convertUnit } from "./convert-unit";
 import { inchFraction } from "./inch-fraction";
+import { rangeText } from "./range-text";
 import type { KitchenUnits } from "./unit-table";
 
 /** Below this a thirty-second of an inch says nothing (mm). */
@@ -22,6 +23,23 @@ const THIN_MM = 1;
 export function thicknessText(thicknessMm: number, units: KitchenUnits): string {
   const [us, metric] = [ownThicknessText(thicknessMm, "us"), ownThicknessText(thicknessMm, "metric")];
   return units === "us" ? `${us} (${metric})` : `${metric} (${us})`;
+}
+
+/**
+ * A thickness for a sentence: millimetres in a metric kitchen, both units in a US one, as a thirty-second of an inch is
+ * coarse.
+ *
+ * @param thicknessMm thickness, or from and to [mm]
+ *
+ * @example
+ * thicknessWords(8.7, "us"); // → "11/32 in (8.7 mm)"
+ * thicknessWords([8, 11.1], "us"); // → "5/16 to 7/16 in (8.0 to 11.1 mm)"
+ * thicknessWords([8, 11.1], "metric"); // → "8.0 to 11.1 mm"
+ */
+export function thicknessWords(thicknessMm: number | readonly [number, number], units: KitchenUnits): string {
+  const [low, high] = typeof thicknessMm === "number" ? [thicknessMm, thicknessMm] : thicknessMm;
+  const own = (of: KitchenUnits): string => rangeText([low, high], (mm) => ownThicknessText(mm, of));
+  return units === "us" ? `${own("us")} (${own("metric")})` : own("metric");
 }
 
 /**

@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { reheatCard } from "../../../../kernel-lib/library/src/advice/card/reheat-card";
 import { loadKitchen } from "../../../../kernel-lib/library/src/notebook/load-kitchen";
 import { celsius } from "../../../../kernel-lib/library/src/units/kitchen-units";
+import type { KitchenUnits } from "../../../../kernel-lib/library/src/units/unit-table";
 
 const kitchen = loadKitchen();
 
@@ -14,11 +15,20 @@ describe("reheatCard", () => {
     expect(card.lines.at(-1)).toMatch(/^Core at least 74 °C \(165 °F\) in every piece\. Raw inside/);
   });
 
-  it("prints a setting as it was typed, never a lower one in the other unit", () => {
-    const first = (setpointC: number): string =>
-      reheatCard({ kitchen, variantId: "turkey-sage", setpointC, draws: 100 }).lines[0];
-    expect(first(celsius("390 °F"))).toBe("From frozen, pre-heat to 390 °F (199 °C).");
-    expect(first(200)).toBe("From frozen, pre-heat to 200 °C (395 °F).");
+  it("prints a setting in the kitchen's unit first, never a lower one in the other", () => {
+    const first = (setpointC: number, units: KitchenUnits): string =>
+      reheatCard({ kitchen: { ...kitchen, units }, variantId: "turkey-sage", setpointC, draws: 100 }).lines[0];
+    expect(first(celsius("390 °F"), "us")).toBe("From frozen, pre-heat to 390 °F (199 °C).");
+    expect(first(celsius("390 °F"), "metric")).toBe("From frozen, pre-heat to 199 °C (390 °F).");
+    expect(first(200, "metric")).toBe("From frozen, pre-heat to 200 °C (395 °F).");
+    expect(first(200, "us")).toBe("From frozen, pre-heat to 395 °F (200 °C).");
+  });
+
+  it("prints the start and the core in the kitchen's unit first", () => {
+    const us = { ...kitchen, units: "us" as const };
+    const card = reheatCard({ kitchen: us, variantId: "turkey-sage", startC: celsius("40 °F"), draws: 100 });
+    expect(card.lines[0]).toMatch(/^From 40 °F \(4 °C\), pre-heat to /);
+    expect(card.lines.at(-1)).toMatch(/^Core at least 165 °F \(74 °C\) in every piece\. Raw inside/);
   });
 
   it("names the turn when there is one", () => {

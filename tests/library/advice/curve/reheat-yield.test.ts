@@ -57,7 +57,7 @@ describe("reheatYield", () => {
       const fitted = reheatYield({
         kitchen: simulated,
         variantId: "beet-lentil",
-        crispTime: fitCrispTimes({ times, notices: [] }),
+        crispTime: fitCrispTimes({ times, notices: [], units: "metric" }),
       });
       const [low, high] = expectedYield(fitted, { thicknessMm: 9, timeMin: crispMin(9) + 1 }).interval95;
       const next = law(9, crispMin(9) + 1) + random.normal(0, 0.4);

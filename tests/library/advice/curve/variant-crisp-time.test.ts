@@ -81,7 +81,7 @@ describe("variantCrispTime on 200 simulated kitchens", () => {
     let trialHits = 0;
     const kitchens = 200;
     for (let seed = 0; seed < kitchens; seed++) {
-      const simulated = fitCrispTimes({ times: thicknesses.map(watched), notices: [] });
+      const simulated = fitCrispTimes({ times: thicknesses.map(watched), notices: [], units: "metric" });
       const thicknessMm = thinnest + (thickest - thinnest) * random.uniform();
       const at = predictSlabTime(simulated.fit, thicknessMm);
       if (inside(at.confidence95, trueMin(variantId, thicknessMm))) curveHits++;
@@ -117,7 +117,7 @@ describe("variantCrispTime on 200 simulated kitchens", () => {
     const places = [0.7 * Math.min(...thicknesses), 18, 25];
     const hits = places.map(() => ({ curve: 0, next: 0 }));
     for (let seed = 0; seed < kitchens; seed++) {
-      const simulated = fitCrispTimes({ times: thicknesses.map(watched), notices: [] });
+      const simulated = fitCrispTimes({ times: thicknesses.map(watched), notices: [], units: "metric" });
       places.forEach((thicknessMm, k) => {
         const at = predictSlabTime(simulated.fit, thicknessMm);
         if (inside(at.confidence95, trueMin(variantId, thicknessMm))) hits[k].curve++;
@@ -151,8 +151,8 @@ describe("fitCrispTimes", () => {
   const never: CrispTime = { trialId: "T-never", thicknessMm: 17, lowerMin: 19, upperMin: null, timeMin: null };
 
   it("counts a trial that never was crisp: its curve and bands rise, and it says so", () => {
-    const without = fitCrispTimes({ times, notices: [] });
-    const { fit, comparison } = fitCrispTimes({ times: [...times, never], notices: [] });
+    const without = fitCrispTimes({ times, notices: [], units: "metric" });
+    const { fit, comparison } = fitCrispTimes({ times: [...times, never], notices: [], units: "metric" });
     expect(predictSlabTime(fit, 17).timeMin).toBeGreaterThan(predictSlabTime(without.fit, 17).timeMin + 0.5);
     expect(predictSlabTime(fit, 17).confidence95[1]).toBeGreaterThan(19);
     expect(fit.notices).toContain("Counted for what they rule out: 1 that ended before.");
@@ -162,13 +162,20 @@ describe("fitCrispTimes", () => {
   });
   it("leaves a trial that ended early on the safe side all but without a say", () => {
     const early = { ...never, lowerMin: 3 };
-    const without = predictSlabTime(fitCrispTimes({ times, notices: [] }).fit, 12);
-    const withEarly = predictSlabTime(fitCrispTimes({ times: [...times, early], notices: [] }).fit, 12);
+    const without = predictSlabTime(fitCrispTimes({ times, notices: [], units: "metric" }).fit, 12);
+    const withEarly = predictSlabTime(
+      fitCrispTimes({ times: [...times, early], notices: [], units: "metric" }).fit,
+      12,
+    );
     expect(withEarly.timeMin).toBeCloseTo(without.timeMin, 6);
     expect(withEarly.confidence95[1]).toBeCloseTo(without.confidence95[1], 6);
   });
   it("takes what two thicknesses carry, a line whose bands may bend", () => {
-    const { fit } = fitCrispTimes({ times: [seen(8, 8), seen(8, 8.5), seen(12, 12), seen(12, 12.4)], notices: [] });
+    const { fit } = fitCrispTimes({
+      times: [seen(8, 8), seen(8, 8.5), seen(12, 12), seen(12, 12.4)],
+      notices: [],
+      units: "metric",
+    });
     expect(fit.form).toBe("linear");
     expect(fit.bandForm).toBe("full");
     const { timeMin, confidence95 } = predictSlabTime(fit, 20);

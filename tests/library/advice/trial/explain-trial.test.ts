@@ -59,7 +59,7 @@ describe("explainTrial", () => {
     expect(explainTrial({ kitchen, trialId: "BL-14" }).doubts.join(" ")).toContain("the probes say");
     expect(explained({ thicknessSdMm: 1.5 }).doubts.join(" ")).toContain("the slab was uneven, or the probe slipped");
     const cold = explained({ coreC: 40 });
-    expect(cold.doubts.join(" ")).toMatch(/core \(°C\) 40\.0 where the other trials expect \d+/);
+    expect(cold.doubts.join(" ")).toMatch(/core 40 °C where the other trials expect \d+\.\d °C/);
     expect(Math.abs(cold.surprises.find((surprise) => surprise.of === "core (°C)")!.deviations)).toBeGreaterThan(3);
   });
 

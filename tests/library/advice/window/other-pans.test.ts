@@ -34,7 +34,9 @@ describe("otherPans", () => {
       expect(remedy.success).toBeGreaterThan(0.9);
       expect(remedy.cardMin).toBeLessThanOrEqual(14);
     }
-    expect(split.sentence).toMatch(/^split over 2 quarter sheets \(\d+\.\d mm\): card [\d.]+ min, chance of success/);
+    expect(split.sentence).toMatch(
+      /^split over 2 quarter sheets, \d+\.\d mm thick: card [\d.]+ min, chance of success/,
+    );
   });
 
   it("says what would do for a batch that no pan of the kitchen holds, its own neither", () => {

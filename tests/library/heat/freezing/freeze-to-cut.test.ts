@@ -41,7 +41,7 @@ describe("freezeToCut", () => {
   test("a gentle freezer that never hardens the core says so", () => {
     const found = freezeToCut({ ...pan, airC: -9 });
     expect(found.hardThrough).toBeUndefined();
-    expect(found.notes.join(" ")).toContain("At -9 °C the freezer cannot take the core to -10 °C.");
+    expect(found.notes.join(" ")).toContain("At -9 °C (16 °F) the freezer cannot take the core to -10 °C (14 °F).");
   });
 
   test("air that cannot firm the slab is refused with what its mean tends to", () => {
@@ -76,7 +76,7 @@ describe("freezeToCut", () => {
     const gentle = freezeToCut({ ...pan, airC: -8, limits });
     expect(gentle.brittle).toBeUndefined();
     expect(gentle.cutsOnTheWay).toBe(true);
-    expect(gentle.notes.join(" ")).toContain("No part gets colder than -9 °C by the end of the run.");
+    expect(gentle.notes.join(" ")).toContain("No part gets colder than -9 °C (16 °F) by the end of the run.");
     const cold = freezeToCut({ ...pan, limits });
     expect(cold.brittle!.timeMin).toBeGreaterThan(cold.firm.timeMin);
     expect(cold.cutsOnTheWay).toBe(true);

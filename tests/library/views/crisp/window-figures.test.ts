@@ -34,7 +34,7 @@ describe("windowFigure", () => {
       active: number;
       steps: { label: string; args: [{ visible: boolean[] }] }[];
     }[];
-    expect(slider.steps.map((step) => step.label)).toEqual(["180", "190", "200", "210", "220"]);
+    expect(slider.steps.map((step) => step.label)).toEqual(["180 °C", "190 °C", "200 °C", "210 °C", "220 °C"]);
     expect(slider.active).toBe(2);
     expect(traces(figure).map((trace) => trace.visible)).toEqual(slider.steps[2].args[0].visible);
     for (const step of slider.steps) {

@@ -1,8 +1,15 @@
 import { GOOD_CHANCE } from "../../crisp/window/card-time";
 import { chanceOf, minutesText } from "../../crisp/window/window-words";
+import { limitText } from "../../safety/limit-text";
 import { largestOf, smallestOf } from "../../statistics/extremes";
 import type { Kitchen, KitchenTrial } from "../../trials/kitchen";
 import { panOf, variantOf } from "../../trials/kitchen-lookup";
+import { ownMassText } from "../../units/mass-text";
+import { roundToScale } from "../../units/round-to-scale";
+import { ownSettingText } from "../../units/setting-text";
+import { ownTemperatureText } from "../../units/temperature-text";
+import { thicknessWords } from "../../units/thickness-text";
+import type { KitchenUnits } from "../../units/unit-table";
 import type { KitchenWindow } from "../window/crisp-window";
 
 /** One condition of a card: whether the log meets it, what it holds, and what to do where it does not. */
@@ -53,7 +60,9 @@ export function cardEvidence({ kitchen, window }: CardEvidenceOptions): readonly
   const climbing = cores.filter((core) => core < limit.limitC + CLIMBING_K).length;
   const done = cores.filter((core) => core >= limit.limitC).length;
   const pan = panOf(kitchen, variant.panId);
-  const grams = (share: number): string => `${Math.round((share * variant.batchG) / 10) * 10} g on ${pan.name}`;
+  const { units } = kitchen;
+  const spread = (share: number): string =>
+    `${ownMassText(roundToScale(share * variant.batchG, units), units)} on ${pan.name}`;
   const early = `${(0.6 * window.core.min).toFixed(0)} to ${(0.95 * window.core.min).toFixed(0)} min`;
   const cold = coldAtCard(here, window);
   const condition = (name: string, met: boolean, found: string, todo: string, missing: string): CardCondition => ({
@@ -68,7 +77,7 @@ export function cardEvidence({ kitchen, window }: CardEvidenceOptions): readonly
       "enough trials",
       trials.length >= LEAST_TRIALS,
       `${trials.length} trials (${LEAST_TRIALS} asked for)`,
-      `run ${LEAST_TRIALS - trials.length} more trials in ${setting.applianceId} at ${Math.round(setting.setpointC)} °C`,
+      `run ${LEAST_TRIALS - trials.length} more trials in ${setting.applianceId} at ${ownSettingText(setting.setpointC, units)}`,
       counted(LEAST_TRIALS - trials.length, "more trial"),
     ),
     condition(
@@ -76,29 +85,31 @@ export function cardEvidence({ kitchen, window }: CardEvidenceOptions): readonly
       ratio >= THICKNESS_RATIO,
       trials.length === 0
         ? "no slab logged"
-        : `slabs of ${smallestOf(thicknesses).toFixed(1)} to ${largestOf(thicknesses).toFixed(1)} mm`,
-      `run a slab a third thicker or thinner: ${grams(4 / 3)} or ${grams(3 / 4)}`,
+        : `slabs of ${thicknessWords([smallestOf(thicknesses), largestOf(thicknesses)], units)}`,
+      `run a slab a third thicker or thinner: ${spread(4 / 3)} or ${spread(3 / 4)}`,
       "a second thickness",
     ),
     condition(
       "cores still climbing",
       climbing >= LEAST_CORES,
-      `${climbing} core readings below ${(limit.limitC + CLIMBING_K).toFixed(0)} °C in ${setting.applianceId} (${LEAST_CORES} asked for)`,
+      `${climbing} core readings below ${ownTemperatureText(limit.limitC + CLIMBING_K, units, 0)} in ${setting.applianceId} (${LEAST_CORES} asked for)`,
       `take pieces out early, at ${early}, and read the core at once: ${LEAST_CORES - climbing} more such readings (those pieces are not to be eaten)`,
       `${counted(LEAST_CORES - climbing, "more core")} read early`,
     ),
     condition(
       "cores at the limit",
       done >= LEAST_CORES,
-      `${done} core readings of ${limit.limitC} °C or more in ${setting.applianceId} (${LEAST_CORES} asked for)`,
+      `${done} core readings of ${limitText(limit, units)} or more in ${setting.applianceId} (${LEAST_CORES} asked for)`,
       `read the core of ${LEAST_CORES - done} more pieces taken out when crisp`,
       `${counted(LEAST_CORES - done, "more core")} read when crisp`,
     ),
     condition(
       "no cold core",
       cold.length === 0,
-      cold.length === 0 ? "no core below its limit at the card's time" : cold.map(coldText).join("; "),
-      `a core was below ${limit.limitC} °C at the card's time of ${recommended.cardMin} min or later, in a setting as easy: find out why before anything is printed`,
+      cold.length === 0
+        ? "no core below its limit at the card's time"
+        : cold.map((trial) => coldText(trial, units)).join("; "),
+      `a core was below ${limitText(limit, units)} at the card's time of ${recommended.cardMin} min or later, in a setting as easy: find out why before anything is printed`,
       "a cold core that nobody has explained",
     ),
     condition(
@@ -159,6 +170,6 @@ function coldAtCard(trials: readonly KitchenTrial[], { setting, limit, recommend
   );
 }
 
-function coldText(trial: KitchenTrial): string {
-  return `${trial.trialId} read ${(highestCore(trial) as number).toFixed(1)} °C after ${trial.timeMin} min`;
+function coldText(trial: KitchenTrial, units: KitchenUnits): string {
+  return `${trial.trialId} read ${ownTemperatureText(highestCore(trial) as number, units)} after ${trial.timeMin} min`;
 }

@@ -1,4 +1,5 @@
 import { freezeDeep } from "../../check/freeze-deep";
+import { limitCaution } from "../../safety/limit-text";
 import { studentTQuantile } from "../../statistics/distributions/student-t-distribution";
 import { variantOf } from "../../trials/kitchen-lookup";
 import type { CrispWindowOptions } from "../window/crisp-window";
@@ -87,7 +88,7 @@ export function packCard(options: Omit<CrispWindowOptions, "applianceId">): Pack
         ? `Tested in ${names} only: in another appliance watch, and probe the core.`
         : `From trials in ${names}; should do in nine of ten such appliances. Probe the core.`,
       ...first.lines.slice(1, 2),
-      first.window.limit.caution,
+      limitCaution(first.window.limit, kitchen.units),
     ],
     why,
   });

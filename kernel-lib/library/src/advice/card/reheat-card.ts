@@ -1,5 +1,7 @@
 import { freezeDeep } from "../../check/freeze-deep";
+import { limitCaution } from "../../safety/limit-text";
 import { settingText } from "../../units/setting-text";
+import { temperatureText } from "../../units/temperature-text";
 import { type CrispWindowOptions, crispWindow, type KitchenWindow } from "../window/crisp-window";
 import { type CardCondition, type CardEvidenceOptions, cardEvidence } from "./card-evidence";
 
@@ -20,7 +22,7 @@ export interface ReheatCard {
 }
 
 /**
- * The reheat card of a variant: setting in °C and °F (`settingText`), load, turn, time rounded the safe way (`cardTime`),
+ * The reheat card of a variant: setting in the kitchen's unit with the other beside it (`settingText`), load, turn, time rounded the safe way (`cardTime`),
  * the core to probe for, and the caution; with its chance of success for the developer, and whether the log is good for
  * printing it (`cardEvidence`). A card from one appliance says that it was tested in that one only.
  *
@@ -38,18 +40,18 @@ export function cardOfWindow({ kitchen, window }: CardEvidenceOptions): ReheatCa
   const { setting, recommended, limit } = window;
   const evidence = cardEvidence({ kitchen, window });
   const open = evidence.filter((condition) => !condition.met);
-  const from = setting.startC <= -10 ? "From frozen" : `From ${setting.startC.toFixed(0)} °C`;
+  const from = setting.startC <= -10 ? "From frozen" : `From ${temperatureText(setting.startC, setting.units)}`;
   const half = Math.round(0.6 * recommended.cardMin);
   return freezeDeep({
     kind: "reheat card",
     title: `${window.variantName}: reheat`,
     lines: [
-      `${from}, pre-heat to ${settingText(setting.setpointC)}.`,
+      `${from}, pre-heat to ${settingText(setting.setpointC, setting.units)}.`,
       `One layer, at most ${Math.round(100 * setting.loadFraction)} % of the floor covered.`,
       ...(setting.turned ? [`Turn after ${half} min.`] : []),
       `${recommended.cardMin} min.`,
       `Tested in ${setting.applianceId} only.`,
-      limit.caution,
+      limitCaution(limit, setting.units),
     ],
     ready: open.length === 0,
     why: open.map((condition) => `${condition.name}: ${condition.found}`),

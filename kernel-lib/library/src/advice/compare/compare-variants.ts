@@ -8,6 +8,7 @@ import { slabThickness } from "../../pan/slab-thickness";
 import { studentTPValue, studentTQuantile } from "../../statistics/distributions/student-t-distribution";
 import type { Kitchen, KitchenVariant } from "../../trials/kitchen";
 import { panOf, variantOf } from "../../trials/kitchen-lookup";
+import type { KitchenUnits } from "../../units/unit-table";
 import { pieceSpread } from "../../yield/piece-spread";
 import { type Decision, decideOwnPan } from "../window/decide";
 
@@ -99,6 +100,8 @@ export interface VariantComparison {
   /** every pair by every metric that both have */
   readonly differences: readonly VariantDifference[];
   readonly notes: readonly string[];
+  /** the kitchen's own */
+  readonly units: KitchenUnits;
 }
 
 /** What `compareVariants` takes. */
@@ -151,6 +154,7 @@ export function compareVariants(options: CompareVariantsOptions): VariantCompari
       "Macros are estimates from a food table; what two mixes share of its doubt cancels in their difference.",
       ...new Set(cases.map(({ compared }) => `${compared.variantName}: ${compared.core.caution}`)),
     ]),
+    units: kitchen.units,
   });
 }
 

@@ -2,6 +2,7 @@ import { isTooLittle } from "../../check/too-little";
 import { predictSlabTime } from "../../fit/curve/predict-slab-time";
 import type { Kitchen } from "../../trials/kitchen";
 import { variantOf } from "../../trials/kitchen-lookup";
+import { thicknessWords } from "../../units/thickness-text";
 import type { KitchenWindow } from "../window/crisp-window";
 import { type VariantCrispTime, type VariantCrispTimeOptions, variantCrispTime } from "./variant-crisp-time";
 
@@ -51,6 +52,6 @@ export function crispWitness({ kitchen, window, ...given }: CrispWitnessOptions)
     agrees,
     sentence: agrees
       ? `${said}: they agree within their doubt`
-      : `${said}: they disagree, so look at the trials nearest ${window.setting.thicknessMm.toFixed(1)} mm`,
+      : `${said}: they disagree, so look at the trials nearest ${thicknessWords(window.setting.thicknessMm, kitchen.units)}`,
   };
 }

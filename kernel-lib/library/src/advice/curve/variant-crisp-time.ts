@@ -57,7 +57,14 @@ export function ownCrispTimes({ kitchen, variantId }: VariantCrispTimeOptions): 
   return orTooLittle(
     "variantCrispTime",
     () => askForTimes({ kitchen, variantId }, []),
-    () => crispTimes(kitchen.trials, { variantId, applianceId, setpointC, largestLoadFraction: LARGEST_CURVE_LOAD }),
+    () =>
+      crispTimes(kitchen.trials, {
+        variantId,
+        applianceId,
+        setpointC,
+        largestLoadFraction: LARGEST_CURVE_LOAD,
+        units: kitchen.units,
+      }),
   );
 }
 

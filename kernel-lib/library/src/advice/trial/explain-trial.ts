@@ -9,10 +9,16 @@ import { GOOD_CHANCE } from "../../crisp/window/card-time";
 import { modePiece } from "../../crisp/window/draw-pieces";
 import { basisOf } from "../../crisp/window/window-setting";
 import { chanceText, minutesText } from "../../crisp/window/window-words";
+import { limitText } from "../../safety/limit-text";
 import type { Kitchen, KitchenTrial } from "../../trials/kitchen";
 import { trialOf } from "../../trials/kitchen-lookup";
 import { sidesOfTrial } from "../../trials/pieces/sides-of-trial";
 import { trialNotices } from "../../trials/pieces/trial-notices";
+import { SETPOINT_STEP_K } from "../../units/setpoint-step";
+import { ownSettingText } from "../../units/setting-text";
+import { ownTemperatureText } from "../../units/temperature-text";
+import { thicknessWords } from "../../units/thickness-text";
+import type { KitchenUnits } from "../../units/unit-table";
 import { crispWindow, type KitchenWindow } from "../window/crisp-window";
 import { observationOf, windowCalibration } from "../window/window-calibration";
 
@@ -105,7 +111,7 @@ export function explainTrial(options: ExplainTrialOptions): TrialExplanation {
   const change = failures.length === 0 ? null : bestChange(trial, window, at);
   const verdict = failures.length === 0 ? "nothing failed" : failures.map((clock) => clock.sentence).join("; ");
   const sentence = [
-    `Trial ${trialId}, ${trial.thicknessMm.toFixed(1)} mm at ${trial.setpointC} °C for ${trial.timeMin} min: ${verdict}.`,
+    `Trial ${trialId}, ${thicknessWords(trial.thicknessMm, kitchen.units)} at ${ownSettingText(trial.setpointC, kitchen.units)} for ${trial.timeMin} min: ${verdict}.`,
     ...(change === null ? [] : [`Most likely to have worked: ${change.sentence}.`]),
     ...(doubts.length === 0 ? [] : [`Doubtful: ${doubts.join("; ")}.`]),
   ].join(" ");
@@ -142,7 +148,7 @@ function clockStates(kitchen: Kitchen, trial: KitchenTrial, window: KitchenWindo
     sentence,
   });
   const coreFailed = trial.coreC === null ? timeMin < window.core.min : trial.coreC < limit.limitC;
-  const core = trial.coreC === null ? "not read" : `${trial.coreC.toFixed(1)} °C`;
+  const core = trial.coreC === null ? "not read" : ownTemperatureText(trial.coreC, kitchen.units);
   const crispScore = meanOf(trial.crispScores);
   const checked = trial.crispMin !== null ? true : trial.notCrispMin !== null ? false : null;
   const crisp = checked ?? (crispScore === null ? timeMin >= window.crisp.min : crispScore >= CRISP_SCORE);
@@ -156,7 +162,7 @@ function clockStates(kitchen: Kitchen, trial: KitchenTrial, window: KitchenWindo
       "core",
       coreFailed,
       Math.max(0, window.core.min - timeMin),
-      `core ${coreFailed ? "below" : "at"} its limit of ${limit.limitC} °C (${core}; the clocks reach it at ${minutesText(window.core.min)} min)`,
+      `core ${coreFailed ? "below" : "at"} its limit of ${limitText(limit, kitchen.units)} (${core}; the clocks reach it at ${minutesText(window.core.min)} min)`,
     ),
     state(
       "crust",
@@ -236,14 +242,23 @@ function doubtsOf(kitchen: Kitchen, trial: KitchenTrial, surprises: readonly Sur
   const doubts = trialNotices({ kitchen, trials: [trial] }).map((notice) => notice.replace(/^trial \S+: /, ""));
   if (trial.thicknessSdMm !== null && trial.thicknessSdMm > UNEVEN * trial.thicknessMm)
     doubts.push(
-      `the probe readings spread by ${trial.thicknessSdMm.toFixed(1)} mm about ${trial.thicknessMm.toFixed(1)} mm: the slab was uneven, or the probe slipped`,
+      `the probe readings spread by ${thicknessWords(trial.thicknessSdMm, kitchen.units)} about ${thicknessWords(trial.thicknessMm, kitchen.units)}: the slab was uneven, or the probe slipped`,
     );
   for (const { of, seen, expected, deviations } of surprises)
     if (Math.abs(deviations) > 3)
       doubts.push(
-        `${of} ${seen.toFixed(1)} where the other trials expect ${expected.toFixed(1)} (${deviations > 0 ? "+" : "−"}${Math.abs(deviations).toFixed(1)} standard deviations)`,
+        `${measured(of, seen, kitchen.units)} where the other trials expect ${said(of, expected, kitchen.units)} (${deviations > 0 ? "+" : "−"}${Math.abs(deviations).toFixed(1)} standard deviations)`,
       );
   return doubts;
+}
+
+/** A measurement with its name; the name of a core carries no unit, as its number does. */
+function measured(of: Surprise["of"], value: number, units: KitchenUnits): string {
+  return `${of === "core (°C)" ? "core" : of} ${said(of, value, units)}`;
+}
+
+function said(of: Surprise["of"], value: number, units: KitchenUnits): string {
+  return of === "core (°C)" ? ownTemperatureText(value, units) : value.toFixed(1);
 }
 
 function bestChange(
@@ -262,13 +277,13 @@ function bestChange(
   const timed = (tried: KitchenWindow): string => `(${tried.recommended.cardMin} min)`;
   for (const share of [0.85, 0.7]) {
     const thinner = at({ thicknessMm: share * setting.thicknessMm });
-    add(`a slab of ${thinner.setting.thicknessMm.toFixed(1)} mm ${timed(thinner)}`, thinner);
+    add(`a slab of ${thicknessWords(thinner.setting.thicknessMm, setting.units)} ${timed(thinner)}`, thinner);
   }
-  for (const stepK of [-20, -10, 10, 20]) {
-    const setpointC = setting.setpointC + stepK;
+  for (const steps of [-2, -1, 1, 2]) {
+    const setpointC = setting.setpointC + steps * SETPOINT_STEP_K[setting.units];
     if (setpointC < 150 || setpointC > 230) continue;
     const other = at({ setpointC });
-    add(`${setpointC} °C ${timed(other)}`, other);
+    add(`${ownSettingText(setpointC, setting.units)} ${timed(other)}`, other);
   }
   if (setting.loadFraction > LOOSE_LOAD + 0.02) {
     const loose = at({ loadFraction: LOOSE_LOAD });

@@ -12,6 +12,7 @@ import { basisOf, NEVER_MIN, settle } from "../../crisp/window/window-setting";
 import { nearestRank } from "../../statistics/nearest-rank";
 import type { Kitchen, KitchenTrial } from "../../trials/kitchen";
 import { variantOf } from "../../trials/kitchen-lookup";
+import type { KitchenUnits } from "../../units/unit-table";
 import { observationOf, windowCalibration } from "../window/window-calibration";
 
 /** How far a forecast trial lay from those it was forecast from. */
@@ -56,6 +57,8 @@ export interface ForecastRecord {
   readonly made: number;
   readonly cards: readonly CardFollowed[];
   readonly sentence: string;
+  /** the kitchen's own */
+  readonly units: KitchenUnits;
 }
 
 /** What `forecastRecord` works from. */
@@ -107,6 +110,7 @@ export function forecastRecord(options: ForecastRecordOptions): ForecastRecord {
     made: forecasts.length,
     cards,
     sentence: sentenceOf(held, forecasts.length, cards),
+    units: kitchen.units,
   });
 }
 
@@ -141,6 +145,7 @@ function forecastsOfTrial(
       turned: seen.turned,
       startC: seen.startC,
       limit: variantOf(kitchen, trial.variantId).limit,
+      units: kitchen.units,
     },
     `forecastRecord: trial ${trial.trialId}`,
   );

@@ -12,6 +12,11 @@ import { slabMassG } from "../../pan/slab-mass";
 import { covarianceOf, varianceLeft } from "../../statistics/linear-algebra/variance-left";
 import { panOf, variantOf } from "../../trials/kitchen-lookup";
 import { batchOnPan } from "../../trials/pieces/batch-on-pan";
+import { ownMassText } from "../../units/mass-text";
+import { roundToScale } from "../../units/round-to-scale";
+import { SETPOINT_STEP_K } from "../../units/setpoint-step";
+import { ownSettingText } from "../../units/setting-text";
+import { thicknessWords } from "../../units/thickness-text";
 import { type CrispWindowOptions, crispWindow, type KitchenWindow } from "../window/crisp-window";
 
 /** One trial that could be run, and what it would teach. */
@@ -62,6 +67,7 @@ export function nextTrial(options: CrispWindowOptions): NextTrial {
   const window = crispWindow({ draws: 600, ...options });
   const { calibration, setting, opens } = window;
   const { noise } = calibration;
+  const { units } = kitchen;
   const variant = variantOf(kitchen, window.variantId);
   const pan = panOf(kitchen, options.panId ?? variant.panId);
   const panel = kitchen.trials.filter((trial) => trial.variantId === window.variantId && trial.crispScores.length > 0);
@@ -78,11 +84,11 @@ export function nextTrial(options: CrispWindowOptions): NextTrial {
   for (const share of [0.75, 1, 4 / 3]) {
     const wantedMm = Math.min(share * setting.thicknessMm, 0.95 * pan.depthMm);
     const exactG = slabMassG({ pan, thicknessMm: wantedMm, densityKgM3: variant.densityKgM3 });
-    const batchG = Math.max(10, Math.round(exactG / 10) * 10);
+    const batchG = Math.max(roundToScale(20, units), roundToScale(exactG, units));
     const batch = batchOnPan({ kitchen, variant, pan, batchG });
     const { thicknessMm } = batch.slab;
-    for (const stepK of [-10, 0, 10]) {
-      const setpointC = setting.setpointC + stepK;
+    for (const steps of [-1, 0, 1]) {
+      const setpointC = setting.setpointC + steps * SETPOINT_STEP_K[units];
       const place = { ...setting, setpointC, sidesMm: batch.sidesMm };
       const there = clockBasis({
         food: calibration.food,
@@ -123,7 +129,7 @@ export function nextTrial(options: CrispWindowOptions): NextTrial {
     tasters,
     candidates: ranked,
     sentence:
-      `Next: ${best.batchG} g on ${pan.name} (${best.thicknessMm.toFixed(1)} mm), ${Math.round(best.setpointC)} °C in ${setting.applianceId}; look at ${[...new Set(looks)].join(", ")} min, take out at ${best.timeMin} min, read the core at once and after two minutes, weigh before and after, ${tasters} ${tasters === 1 ? "taster" : "tasters"}. ` +
+      `Next: ${ownMassText(best.batchG, units)} on ${pan.name} (${thicknessWords(best.thicknessMm, units)}), ${ownSettingText(best.setpointC, units)} in ${setting.applianceId}; look at ${[...new Set(looks)].join(", ")} min, take out at ${best.timeMin} min, read the core at once and after two minutes, weigh before and after, ${tasters} ${tasters === 1 ? "taster" : "tasters"}. ` +
       `It would leave ${Math.round(100 * best.doubtLeft)} % of the doubt about when it is ready (now ±${(196 * doubtNow).toFixed(0)} %).`,
   });
 }

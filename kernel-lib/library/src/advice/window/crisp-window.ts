@@ -93,6 +93,7 @@ export function crispWindow(options: CrispWindowOptions): KitchenWindow {
     tooBrownScore: options.tooBrownScore,
     tooDryPercent: options.tooDryPercent,
     longestMin: options.longestMin ?? variant.longestMin,
+    units: kitchen.units,
     calibration,
     draws,
     seed,

@@ -8,6 +8,7 @@ import type { Kitchen, KitchenVariant } from "../../trials/kitchen";
 import { panOf, variantOf } from "../../trials/kitchen-lookup";
 import type { BatchOnPan } from "../../trials/pieces/batch-on-pan";
 import type { PiecesOnPan } from "../../trials/pieces/pieces-on-pan";
+import type { KitchenUnits } from "../../units/unit-table";
 import { type CrispWitness, crispCurve, crispWitness } from "../curve/crisp-witness";
 import type { VariantCrispTime, VariantCrispTimeOptions } from "../curve/variant-crisp-time";
 import { crispWindow, type KitchenWindow } from "./crisp-window";
@@ -36,6 +37,8 @@ export interface Decision {
   readonly remedies: readonly Remedy[];
   readonly setpointC: number;
   readonly applianceId: string;
+  /** the kitchen's own */
+  readonly units: KitchenUnits;
   /** stands beside every time */
   readonly core: CoreLimit;
   /** thicknesses that were tried (mm); null without trials */
@@ -115,6 +118,7 @@ function decisionOf(known: Known, pan: Pan, { advice, verdict, window, remedies 
     remedies,
     setpointC: variant.setpointC,
     applianceId: variant.applianceId,
+    units: known.kitchen.units,
     core: variant.limit,
     triedMm: calibration.logged?.thicknessMm ?? null,
     outcome: window === null ? null : outcomeOf(known, window),

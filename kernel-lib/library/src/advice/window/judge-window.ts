@@ -1,5 +1,6 @@
 import { GOOD_CHANCE } from "../../crisp/window/card-time";
 import { chanceText, minutesText } from "../../crisp/window/window-words";
+import { ownSettingText } from "../../units/setting-text";
 import type { KitchenWindow } from "./crisp-window";
 
 /** What a window says of a batch on a pan. */
@@ -23,7 +24,7 @@ export function isGood({ open, recommended, setting }: KitchenWindow): boolean {
  */
 export function judgeWindow(window: KitchenWindow): WindowVerdict {
   const { recommended, setting, opens, closes, standing, extrapolation } = window;
-  const card = `${recommended.cardMin} min at ${Math.round(setting.setpointC)} °C`;
+  const card = `${recommended.cardMin} min at ${ownSettingText(setting.setpointC, setting.units)}`;
   if (!window.open && window.closedBy === "drying" && (window.meetsAtMm ?? 0) > setting.thicknessMm)
     return {
       advice: "too thin",

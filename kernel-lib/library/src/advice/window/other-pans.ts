@@ -3,12 +3,20 @@ import type { CrispCalibration } from "../../crisp/calibration/calibrate-crisp";
 import { LOOSE_LOAD } from "../../crisp/clocks/load-effect";
 import { largestThickness } from "../../crisp/window/largest-thickness";
 import { chanceOf } from "../../crisp/window/window-words";
+import { heldText } from "../../pan/held-text";
 import type { Pan } from "../../pan/pan";
 import { slabMassG } from "../../pan/slab-mass";
 import { slabThickness } from "../../pan/slab-thickness";
 import type { CoreLimit } from "../../safety/core-limit";
 import type { KitchenVariant } from "../../trials/kitchen";
 import { panOf, variantOf } from "../../trials/kitchen-lookup";
+import { ownLengthText } from "../../units/length-text";
+import { ownMassText } from "../../units/mass-text";
+import { roundToScale } from "../../units/round-to-scale";
+import { SETPOINT_STEP_K } from "../../units/setpoint-step";
+import { ownSettingText } from "../../units/setting-text";
+import { thicknessWords } from "../../units/thickness-text";
+import type { KitchenUnits } from "../../units/unit-table";
 import { type CrispWindowOptions, crispWindow, type KitchenWindow } from "./crisp-window";
 import { isGood, judgeWindow, type WindowAdvice } from "./judge-window";
 import { windowCalibration } from "./window-calibration";
@@ -56,6 +64,8 @@ export interface OtherPans {
   readonly batchG: number;
   readonly applianceId: string;
   readonly setpointC: number;
+  /** the kitchen's own */
+  readonly units: KitchenUnits;
   readonly limit: CoreLimit;
   readonly pans: readonly PanVerdict[];
 }
@@ -88,6 +98,7 @@ export function otherPans(options: OtherPansOptions): OtherPans {
     batchG: common.batchG,
     applianceId: options.applianceId ?? variant.applianceId,
     setpointC: options.setpointC ?? variant.setpointC,
+    units: kitchen.units,
     limit: variant.limit,
     pans: pans.map((pan) => onPan(common, variant, pan)),
   });
@@ -105,7 +116,13 @@ function onPan(common: Common, variant: KitchenVariant, pan: Pan): PanVerdict {
   const trying = { draws: REMEDY_DRAWS, ...common };
   if (common.batchG > brimG) {
     const remedies = [...reduced(trying, variant, pan), ...splitOver(trying, pan)];
-    return { ...named, advice: "does not fit", verdict: `does not fit: it holds ${brimG} g`, window: null, remedies };
+    return {
+      ...named,
+      advice: "does not fit",
+      verdict: `does not fit: it holds ${heldText(brimG, common.kitchen.units)}`,
+      window: null,
+      remedies,
+    };
   }
   const window = crispWindow({ ...common, panId: pan.id });
   const { advice, verdict } = judgeWindow(window);
@@ -134,9 +151,10 @@ function remediesFor(
     const tried = crispWindow({ ...common, panId: pan.id, ...changed });
     remedies.push(remedyOf(change, what, tried));
   };
-  for (const lowerK of [10, 20])
+  const stepK = SETPOINT_STEP_K[setting.units];
+  for (const lowerK of [stepK, 2 * stepK])
     if (setting.setpointC - lowerK >= 160)
-      tryOut("lower setpoint, longer", `set ${setting.setpointC - lowerK} °C`, {
+      tryOut("lower setpoint, longer", `set ${ownSettingText(setting.setpointC - lowerK, setting.units)}`, {
         setpointC: setting.setpointC - lowerK,
       });
   if (setting.loadFraction > LOOSE_LOAD + 0.02)
@@ -156,7 +174,7 @@ function remedyOf(change: Remedy["change"], what: string, window: KitchenWindow)
     : `the window stays closed (safe at ${recommended.cardMin} min, ${chance})`;
   return {
     change,
-    sentence: `${what} (${setting.thicknessMm.toFixed(1)} mm): ${effect}`,
+    sentence: `${what}, ${thicknessWords(setting.thicknessMm, setting.units)} thick: ${effect}`,
     success: recommended.success,
     cardMin: recommended.cardMin,
   };
@@ -171,10 +189,12 @@ function reduced(common: Common, variant: KitchenVariant, pan: Pan): Remedy[] {
   const { interval95 } = largestThickness({ ...probe.setting, calibration: common.calibration });
   let thicknessMm = Math.min(interval95[0], 0.95 * pan.depthMm);
   for (let step = 0; step < 10 && thicknessMm >= 2; step++, thicknessMm *= 0.97) {
-    const batchG = Math.floor(slabMassG({ pan, thicknessMm, densityKgM3: variant.densityKgM3 }) / 10) * 10;
+    const exactG = slabMassG({ pan, thicknessMm, densityKgM3: variant.densityKgM3 });
+    const batchG = roundToScale(exactG, common.kitchen.units, "down");
     if (batchG <= 0 || batchG >= common.batchG) continue;
     const window = crispWindow({ ...common, panId: pan.id, batchG });
-    if (isGood(window)) return [remedyOf("reduce the batch", `reduce the batch to ${batchG} g`, window)];
+    if (isGood(window))
+      return [remedyOf("reduce the batch", `reduce the batch to ${ownMassText(batchG, common.kitchen.units)}`, window)];
   }
   return [];
 }
@@ -184,11 +204,11 @@ function raised(common: Common, variant: KitchenVariant, pan: Pan): Remedy[] {
   const { densityKgM3 } = variant;
   const tuned = slabThickness({ pan: panOf(common.kitchen, variant.panId), batchG: variant.batchG, densityKgM3 });
   if (tuned.thicknessMm > pan.depthMm) return [];
-  const batchG = Math.ceil(slabMassG({ pan, thicknessMm: tuned.thicknessMm, densityKgM3 }) / 10) * 10;
-  if (batchG <= common.batchG) return [];
-  return [
-    remedyOf("raise the batch", `raise the batch to ${batchG} g`, crispWindow({ ...common, panId: pan.id, batchG })),
-  ];
+  const exactG = slabMassG({ pan, thicknessMm: tuned.thicknessMm, densityKgM3 });
+  const batchG = roundToScale(exactG, common.kitchen.units, "up");
+  if (batchG <= common.batchG || batchG > slabMassG({ pan, thicknessMm: pan.depthMm, densityKgM3 })) return [];
+  const what = `raise the batch to ${ownMassText(batchG, common.kitchen.units)}`;
+  return [remedyOf("raise the batch", what, crispWindow({ ...common, panId: pan.id, batchG }))];
 }
 
 function splitOver(common: Common, pan: Pan): Remedy[] {
@@ -213,6 +233,6 @@ function cutSmaller(common: Common, pan: Pan, window: KitchenWindow): Remedy[] {
   const [lengthMm, widthMm] = window.setting.sidesMm as readonly [number, number];
   const piece = { lengthMm: lengthMm / 2, widthMm };
   const halved = crispWindow({ ...common, panId: pan.id, piece });
-  const what = `cut pieces of ${piece.lengthMm.toFixed(0)} × ${piece.widthMm.toFixed(0)} mm, core safe by ${halved.core.min.toFixed(1)} instead of ${window.core.min.toFixed(1)} min`;
+  const what = `cut pieces of ${ownLengthText([piece.lengthMm, piece.widthMm], window.setting.units)}, core safe by ${halved.core.min.toFixed(1)} instead of ${window.core.min.toFixed(1)} min`;
   return [remedyOf("cut smaller", what, halved)];
 }

@@ -50,6 +50,7 @@ export function windowCalibration(options: WindowCalibrationOptions): CrispCalib
     coated,
     crustWaterKgM3: coated ? COATED_WATER_KGM3 : undefined,
     unevenness: unevennessOf(trials),
+    units: kitchen.units,
     priors: options.borrow === true ? borrowedFor(kitchen, variantId) : undefined,
   });
 }

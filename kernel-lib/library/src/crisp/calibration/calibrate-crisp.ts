@@ -3,6 +3,7 @@ import { freezeDeep } from "../../check/freeze-deep";
 import { standardMode } from "../../fit/outcomes/standard-mode";
 import type { ThermalModel } from "../../food/thermal/thermal-properties";
 import { largestOf, smallestOf } from "../../statistics/extremes";
+import type { KitchenUnits } from "../../units/unit-table";
 import { clockBasis } from "../clocks/clock-basis";
 import { coreReadingC } from "../clocks/core-clock";
 import { airAtLoadC } from "../clocks/load-effect";
@@ -32,6 +33,8 @@ export interface CalibrateCrispOptions {
   readonly unevenness?: number;
   /** priors in place of the usual ones, by name */
   readonly priors?: readonly CrispPrior[];
+  /** units of the sentences; default metric */
+  readonly units?: KitchenUnits;
 }
 
 /** One constant after the calibration. */
@@ -148,6 +151,7 @@ export function calibrateCrisp(options: CalibrateCrispOptions): CrispCalibration
   const values = constants.map((constant) => constant.estimate);
   const innerWaterKgM3 = food.densityKgM3 * food.waterFraction;
   const contradictions = contradictionsIn({
+    units: options.units,
     observations,
     noise,
     mixWaterKgM3: innerWaterKgM3,

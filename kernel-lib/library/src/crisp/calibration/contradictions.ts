@@ -1,3 +1,6 @@
+import { rangeText } from "../../units/range-text";
+import { ownTemperatureText } from "../../units/temperature-text";
+import type { KitchenUnits } from "../../units/unit-table";
 import { type CrispNoise, USUAL_NOISE } from "./crisp-noise";
 import type { CrispObservation } from "./crisp-observation";
 
@@ -14,6 +17,8 @@ export interface ContradictionsOptions {
   readonly noise: CrispNoise;
   readonly mixWaterKgM3: number;
   readonly crustWaterKgM3: number;
+  /** units of the sentences; default metric */
+  readonly units?: KitchenUnits;
   /** what the clocks say a probe reads in a trial, and at four fifths and five quarters of its time (°C) */
   readonly clockReadingC: (
     seen: CrispObservation,
@@ -32,7 +37,8 @@ const UNUSUAL = 2.4;
  * trials. The clocks may run a fifth fast or slow in one trial before a reading of it counts as a contradiction.
  */
 export function contradictionsIn(options: ContradictionsOptions): readonly Contradiction[] {
-  const { observations, noise, mixWaterKgM3, crustWaterKgM3, clockReadingC } = options;
+  const { observations, noise, mixWaterKgM3, crustWaterKgM3, clockReadingC, units = "metric" } = options;
+  const about = (celsius: number): string => ownTemperatureText(celsius, units, 0);
   const found: Contradiction[] = [];
   for (const seen of observations) {
     for (const rested of [false, true]) {
@@ -42,7 +48,7 @@ export function contradictionsIn(options: ContradictionsOptions): readonly Contr
       if (read >= early - TOO_COLD_K && read <= late + TOO_WARM_K) continue;
       found.push({
         trials: [seen.id],
-        sentence: `${seen.id} read a core of ${read.toFixed(1)} °C after ${seen.timeMin.toFixed(1)} min where the other trials say ${middle.toFixed(0)} °C (${early.toFixed(0)} to ${late.toFixed(0)} °C a fifth earlier or later): look at probe, time and thickness of that trial`,
+        sentence: `${seen.id} read a core of ${ownTemperatureText(read, units)} after ${seen.timeMin.toFixed(1)} min where the other trials say ${about(middle)} (${rangeText([early, late], about)} a fifth earlier or later): look at probe, time and thickness of that trial`,
       });
     }
   }
@@ -54,7 +60,12 @@ export function contradictionsIn(options: ContradictionsOptions): readonly Contr
   ];
   for (const [kind, what, unit] of wide) {
     if (noise[kind] <= UNUSUAL * USUAL_NOISE[kind]) continue;
-    const size = unit === "" ? `${Math.round(100 * noise[kind])} %` : `${noise[kind].toFixed(1)} ${unit}`;
+    const size =
+      unit === ""
+        ? `${Math.round(100 * noise[kind])} %`
+        : units === "us"
+          ? `${(1.8 * noise[kind]).toFixed(1)} °F`
+          : `${noise[kind].toFixed(1)} ${unit}`;
     found.push({
       trials: [],
       sentence: `the log's ${what} scatter about the clocks by ${size}, ${(noise[kind] / USUAL_NOISE[kind]).toFixed(1)} times the usual: the clocks do not describe these trials`,

@@ -73,7 +73,7 @@ export function crispPriors(options: CrispPriorsOptions): readonly CrispPrior[] 
       middle: 40,
       spread: 1.6,
       from: "usual range of air fryers and fan ovens, from memory; no measured source",
-      informedBy: `two slab thicknesses in ${id}, with a core reading while the core is still below about 85 °C`,
+      informedBy: `two slab thicknesses in ${id}, with a core reading while the core is still below about 85 °C (185 °F)`,
     }),
   );
   const priors: Readonly<Record<ProductConstant, Omit<CrispPrior, "name">>> = {
@@ -120,7 +120,7 @@ export function crispPriors(options: CrispPriorsOptions): readonly CrispPrior[] 
       middle: 1,
       spread: 1.16,
       from: "spread of the mixing models for foods",
-      informedBy: "core readings below about 85 °C on a slab of 14 mm or more",
+      informedBy: "core readings below about 85 °C (185 °F) on a slab of 14 mm (9/16 in) or more",
     },
     coreFactor: {
       label: "time of the core over that of its clock",
@@ -131,7 +131,7 @@ export function crispPriors(options: CrispPriorsOptions): readonly CrispPrior[] 
       from: options.coated
         ? `${JUDGEMENT}: a coating insulates and its water evaporates`
         : "a wet face in dry air stays near 60 °C (wet-bulb balance) and heats up to 1.9 times more slowly than a dry one",
-      informedBy: "core readings below about 85 °C, at two times or more",
+      informedBy: "core readings below about 85 °C (185 °F), at two times or more",
     },
     coreByThickness: {
       label: "power of the thickness by which the core departs from its clock",
@@ -242,7 +242,7 @@ export function crispPriors(options: CrispPriorsOptions): readonly CrispPrior[] 
       informedBy: TWO_SETPOINTS,
     },
     browning: {
-      label: "browning rate at 150 °C",
+      label: "browning rate at 150 °C (302 °F)",
       unit: "1/s",
       scale: "log",
       middle: 7e-3,

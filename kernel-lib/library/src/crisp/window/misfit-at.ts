@@ -1,4 +1,9 @@
 import { CRUST_FORM_ERROR } from "../../heat/formulas/crust-depth";
+import { ownLengthText } from "../../units/length-text";
+import { rangeText } from "../../units/range-text";
+import { ownSettingText } from "../../units/setting-text";
+import { ownTemperatureText } from "../../units/temperature-text";
+import { thicknessWords } from "../../units/thickness-text";
 import type { CrispCalibration } from "../calibration/calibrate-crisp";
 import { SETTING_MISFIT } from "../calibration/crisp-noise";
 import { sideOf } from "../calibration/logged-range";
@@ -50,16 +55,14 @@ export function misfitAt(calibration: CrispCalibration, setting: SettledSetting,
       Math.max(low - value, value - high, 0);
     const ratio = (value: number, [low, high]: readonly [number, number]): number =>
       Math.max(Math.log(low / value), Math.log(value / high), 0);
-    const { thicknessMm, setpointC, loadFraction, startC, sidesMm, turned, applianceId } = setting;
-    const [thin, thick] = logged.thicknessMm;
-    const [cool, hot] = logged.setpointC;
+    const { thicknessMm, setpointC, loadFraction, startC, sidesMm, turned, applianceId, units } = setting;
     far(
       ratio(thicknessMm, logged.thicknessMm) / Math.log(4 / 3),
-      `${thicknessMm.toFixed(1)} mm is outside the trials (${thin.toFixed(1)} to ${thick.toFixed(1)} mm)`,
+      `${thicknessWords(thicknessMm, units)} is outside the trials (${thicknessWords(logged.thicknessMm, units)})`,
     );
     far(
       past(setpointC, logged.setpointC) / 15,
-      `${Math.round(setpointC)} °C is outside the trials (${Math.round(cool)} to ${Math.round(hot)} °C)`,
+      `${ownSettingText(setpointC, units)} is outside the trials (${rangeText(logged.setpointC, (setting) => ownSettingText(setting, units))})`,
     );
     far(
       past(loadFraction, logged.loadFraction) / 0.5,
@@ -67,12 +70,12 @@ export function misfitAt(calibration: CrispCalibration, setting: SettledSetting,
     );
     far(
       past(startC, logged.startC) / 20,
-      `a start at ${startC.toFixed(0)} °C is outside the trials (${logged.startC.map((start) => start.toFixed(0)).join(" to ")} °C)`,
+      `a start at ${ownTemperatureText(startC, units)} is outside the trials (${rangeText(logged.startC, (start) => ownTemperatureText(start, units))})`,
     );
     if (sidesMm !== null && logged.sideMm !== null)
       far(
         ratio(sideOf(sidesMm), logged.sideMm) / Math.log(2),
-        `pieces of ${sidesMm.map((side) => side.toFixed(0)).join(" × ")} mm are ${sideOf(sidesMm) < logged.sideMm[0] ? "smaller" : "larger"} than those logged`,
+        `pieces of ${ownLengthText(sidesMm, units)} are ${sideOf(sidesMm) < logged.sideMm[0] ? "smaller" : "larger"} than those logged`,
       );
     if (turned && !logged.turned) far(1, "no turned pieces were logged");
     if (!turned && !logged.unturned) far(1, "only turned pieces were logged");

@@ -1,8 +1,11 @@
 import { fail } from "../../check/check";
 import { freezeDeep } from "../../check/freeze-deep";
 import type { CoreLimit } from "../../safety/core-limit";
+import { limitText } from "../../safety/limit-text";
 import { largestOf } from "../../statistics/extremes";
 import { nearestRank } from "../../statistics/nearest-rank";
+import { ownSettingText } from "../../units/setting-text";
+import { thicknessWords } from "../../units/thickness-text";
 import type { CrispCalibration } from "../calibration/calibrate-crisp";
 import { browningTableOf } from "../clocks/browning-clock";
 import { coreAtC } from "../clocks/core-clock";
@@ -221,13 +224,13 @@ function sentenceOf(window: Omit<CrispWindow, "sentence">): string {
   const { setting, opens, closes, core, recommended, limit } = window;
   const range = ({ min, interval95: [low, high] }: Moment): string =>
     `${minutesText(min)} (${minutesText(low)} to ${minutesText(high)})`;
-  const where = `${sizeText(setting)} in ${setting.applianceId} at ${setting.setpointC} °C`;
-  const safe = `core ${limit.limitC} °C by ${range(core)} min`;
+  const where = `${sizeText(setting)} in ${setting.applianceId} at ${ownSettingText(setting.setpointC, setting.units)}`;
+  const safe = `core ${limitText(limit, setting.units)} by ${range(core)} min`;
   const moments = `opens ${range(opens)}, closes ${range(closes)} min; ${safe}`;
   const chance = chanceOf(window);
   if (window.open) return `${where}: ${moments}. Card: ${recommended.cardMin} min, ${chance}.`;
   const opener = window.waitsFor === "core" ? "the core is safe" : "the crust is deep enough";
   const closer = window.closedBy === "browning" ? "too brown" : "too dry";
-  const meets = window.meetsAtMm === null ? "" : ` The two meet at ${window.meetsAtMm.toFixed(1)} mm.`;
+  const meets = window.meetsAtMm === null ? "" : ` The two meet at ${thicknessWords(window.meetsAtMm, setting.units)}.`;
   return `${where}: closed. It is ${closer} at ${minutesText(closes.min)} min, before ${opener} at ${minutesText(opens.min)} min; ${moments}.${meets} The safe time is ${recommended.cardMin} min, ${chance}.`;
 }

@@ -1,5 +1,6 @@
 import { positive, within } from "../../check/check";
 import { type CoreLimit, coreLimit } from "../../safety/core-limit";
+import type { KitchenUnits } from "../../units/unit-table";
 import type { CrispCalibration } from "../calibration/calibrate-crisp";
 import { brownDryingMin, browningTableOf } from "../clocks/browning-clock";
 import type { BrowningTable } from "../clocks/browning-table";
@@ -34,6 +35,8 @@ export interface WindowSetting {
   readonly tooDryPercent?: number;
   /** longest time the developer accepts (min); default 30 */
   readonly longestMin?: number;
+  /** units of the sentences; default metric */
+  readonly units?: KitchenUnits;
 }
 
 /** A setting with its defaults filled in and checked. */
@@ -50,6 +53,7 @@ const USUAL: Omit<SettledSetting, "thicknessMm" | "applianceId" | "setpointC"> =
   tooBrownScore: 7,
   tooDryPercent: 25,
   longestMin: 30,
+  units: "metric",
 };
 
 /** Fills in and checks a setting; what is undefined counts as left out. */

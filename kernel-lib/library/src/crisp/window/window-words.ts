@@ -1,3 +1,5 @@
+import { ownLengthText } from "../../units/length-text";
+import { thicknessWords } from "../../units/thickness-text";
 import type { Standing } from "./misfit-at";
 import { NEVER_MIN, type SettledSetting } from "./window-setting";
 
@@ -19,10 +21,16 @@ export function chanceOf({
   return `chance of success ${chanceText(recommended.success)}`;
 }
 
-/** Thickness, and the sides of a piece where it is cut: `"8.9 mm (58 × 39 mm)"`. */
-export function sizeText({ thicknessMm, sidesMm }: Pick<SettledSetting, "thicknessMm" | "sidesMm">): string {
-  const sides = sidesMm === null ? "" : ` (${sidesMm.map((side) => side.toFixed(0)).join(" × ")} mm)`;
-  return `${thicknessMm.toFixed(1)} mm${sides}`;
+/** Thickness, and the sides of a piece where it is cut: `"8.9 mm (58 × 39 mm)"`, `"11/32 in (8.9 mm) by 2 5/16 × 1 9/16 in"`. */
+export function sizeText({
+  thicknessMm,
+  sidesMm,
+  units,
+}: Pick<SettledSetting, "thicknessMm" | "sidesMm" | "units">): string {
+  const thick = thicknessWords(thicknessMm, units);
+  if (sidesMm === null) return thick;
+  const sides = ownLengthText(sidesMm, units);
+  return units === "us" ? `${thick} by ${sides}` : `${thick} (${sides})`;
 }
 
 /** Minutes in words; what never comes is said so. */

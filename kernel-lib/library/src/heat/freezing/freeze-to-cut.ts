@@ -1,6 +1,7 @@
 import { fail, positive, within } from "../../check/check";
 import { checkThermalModel, type ThermalModel } from "../../food/thermal/thermal-properties";
 import { largestOf, smallestOf } from "../../statistics/extremes";
+import { temperatureText } from "../../units/temperature-text";
 import { type HeatRun, timeWhen } from "../solver/heat-run";
 import { simulateSlab } from "../solver/simulate-slab";
 import { CUTTING_LIMITS, type CuttingLimits, checkCuttingLimits } from "./cutting-limits";
@@ -113,15 +114,16 @@ export function freezeToCut(options: FreezeToCutOptions): FreezeToCut {
     warmestEndC < limits.brittleBelowC ? range((run) => whenColdest(run, limits.brittleBelowC)) : undefined;
   const hardThrough = canHarden ? range((run) => timeWhen(run, { column: "coreC", value: hardThroughC })) : undefined;
   const cutsOnTheWay = brittle === undefined || brittle.timeMin > firm.timeMin;
+  const both = (celsius: number): string => temperatureText(celsius, "metric");
   const notes: string[] = [];
   if (!options.limits) notes.push("Cutting limits are common practice without a source: note your own and pass them.");
   if (!cutsOnTheWay)
     notes.push(
-      `The outside passes ${limits.brittleBelowC} °C before the mean reaches ${limits.softAboveC} °C: freeze it hard, then temper.`,
+      `The outside passes ${both(limits.brittleBelowC)} before the mean reaches ${both(limits.softAboveC)}: freeze it hard, then temper.`,
     );
-  if (!canHarden) notes.push(`At ${airC} °C the freezer cannot take the core to ${hardThroughC} °C.`);
+  if (!canHarden) notes.push(`At ${both(airC)} the freezer cannot take the core to ${both(hardThroughC)}.`);
   if (brittle === undefined && coldestC > limits.brittleBelowC)
-    notes.push(`No part gets colder than ${limits.brittleBelowC} °C by the end of the run.`);
+    notes.push(`No part gets colder than ${both(limits.brittleBelowC)} by the end of the run.`);
   return Object.freeze({
     kind: "freeze to cut" as const,
     firm,

@@ -38,6 +38,7 @@ export function trialNotices({ kitchen, trials }: TrialNoticesOptions): readonly
       trial,
       pan: panOf(kitchen, trial.panId),
       densityKgM3: variantOf(kitchen, trial.variantId).densityKgM3,
+      units,
     });
     const loss = lossNotice(trial, units);
     if (slab.notice !== null) return [slabNotice({ kitchen, trials }, trial, slab), ...loss];

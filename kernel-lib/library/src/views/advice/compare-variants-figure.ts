@@ -1,14 +1,14 @@
-import {
-  type MetricEstimate,
-  VARIANT_METRIC_LABELS,
-  type VariantComparison,
-  type VariantDifference,
-  type VariantMetric,
+import type {
+  MetricEstimate,
+  VariantComparison,
+  VariantDifference,
+  VariantMetric,
 } from "../../advice/compare/compare-variants";
 import { fail } from "../../check/check";
 import type { Figure } from "../figure/figure";
 import { houseLayout } from "../figure/layout";
 import { MARKERS, PALETTE } from "../figure/palette";
+import { metricIn } from "./metric-in";
 
 /** The first on top. */
 const TOP_DOWN: object = { autorange: "reversed", automargin: true, gridcolor: "#e5e5e5", ticks: "outside" };
@@ -20,13 +20,15 @@ const TOP_DOWN: object = { autorange: "reversed", automargin: true, gridcolor: "
  * @param metric what to show
  */
 export function compareVariantsFigure(comparison: VariantComparison, metric: VariantMetric): Figure {
-  const label = VARIANT_METRIC_LABELS[metric];
+  const { label, of } = metricIn(metric, comparison.units);
   const shown = comparison.variants.flatMap(({ variantName, metrics }) => {
     const estimate = metrics[metric];
-    return estimate === null ? [] : [{ variantName, estimate }];
+    if (estimate === null) return [];
+    const [low, high] = estimate.interval95;
+    return [{ variantName, estimate: { value: of(estimate.value), interval95: [of(low), of(high)] as const } }];
   });
   if (shown.length === 0) fail("compareVariantsFigure: metric", "must be known for a variant", metric);
-  const text = ({ value, interval95 }: MetricEstimate): string =>
+  const text = ({ value, interval95 }: Pick<MetricEstimate, "value" | "interval95">): string =>
     `${plain(value)} (${plain(interval95[0])} to ${plain(interval95[1])})`;
   return {
     kind: "figure",
@@ -67,10 +69,17 @@ export function compareVariantsFigure(comparison: VariantComparison, metric: Var
  * @param metric what to show
  */
 export function variantDifferencesFigure(comparison: VariantComparison, metric: VariantMetric): Figure {
-  const label = VARIANT_METRIC_LABELS[metric];
-  const pairs = comparison.differences.filter((one) => one.metric === metric);
+  const { label, of } = metricIn(metric, comparison.units);
+  const pairs = comparison.differences
+    .filter((one) => one.metric === metric)
+    .map((one) => ({
+      ...one,
+      difference: of(one.difference),
+      interval95: [of(one.interval95[0]), of(one.interval95[1])] as const,
+    }));
   if (pairs.length === 0) fail("variantDifferencesFigure: metric", "must be known for two variants", metric);
-  const nameOfPair = (pair: VariantDifference): string => `${pair.variantId} − ${pair.otherId}`;
+  const nameOfPair = (pair: Pick<VariantDifference, "variantId" | "otherId">): string =>
+    `${pair.variantId} − ${pair.otherId}`;
   const group = (real: boolean): object => {
     const some = pairs.filter((pair) => pair.real === real);
     return {

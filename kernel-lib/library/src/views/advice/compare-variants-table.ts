@@ -1,11 +1,7 @@
-import {
-  type MetricEstimate,
-  VARIANT_METRIC_LABELS,
-  VARIANT_METRICS,
-  type VariantComparison,
-} from "../../advice/compare/compare-variants";
+import { type MetricEstimate, VARIANT_METRICS, type VariantComparison } from "../../advice/compare/compare-variants";
 import { formatCell } from "../table/format-cell";
 import type { Table } from "../table/table";
+import { type MetricIn, metricIn } from "./metric-in";
 
 /** Variants side by side: a row a metric, a column a variant, each cell mean and 95 % interval. */
 export function compareVariantsTable(comparison: VariantComparison): Table {
@@ -16,8 +12,8 @@ export function compareVariantsTable(comparison: VariantComparison): Table {
     rows: VARIANT_METRICS.filter((metric) =>
       comparison.variants.some((variant) => variant.metrics[metric] !== null),
     ).map((metric) => [
-      VARIANT_METRIC_LABELS[metric],
-      ...comparison.variants.map((variant) => cellOf(variant.metrics[metric])),
+      metricIn(metric, comparison.units).label,
+      ...comparison.variants.map((variant) => cellOf(variant.metrics[metric], metricIn(metric, comparison.units))),
     ]),
     notes: comparison.notes,
   };
@@ -26,20 +22,21 @@ export function compareVariantsTable(comparison: VariantComparison): Table {
 /** Which differences are real: a row a pair and metric, the surest first within each metric. */
 export function variantDifferencesTable(comparison: VariantComparison): Table {
   const nameOf = new Map(comparison.variants.map((variant) => [variant.variantId, variant.variantName]));
-  const rows = VARIANT_METRICS.flatMap((metric) =>
-    comparison.differences
+  const rows = VARIANT_METRICS.flatMap((metric) => {
+    const { label, of } = metricIn(metric, comparison.units);
+    return comparison.differences
       .filter((one) => one.metric === metric)
       .sort((a, b) => a.adjustedPValue - b.adjustedPValue)
       .map((one) => [
-        VARIANT_METRIC_LABELS[metric],
+        label,
         nameOf.get(one.variantId) as string,
         nameOf.get(one.otherId) as string,
-        one.difference,
-        `${plain(one.interval95[0])} to ${plain(one.interval95[1])}`,
+        of(one.difference),
+        `${plain(of(one.interval95[0]))} to ${plain(of(one.interval95[1]))}`,
         one.adjustedPValue < 0.001 ? "< 0.001" : one.adjustedPValue.toFixed(3),
         one.real ? "real" : "not shown",
-      ]),
-  );
+      ]);
+  });
   return {
     kind: "table",
     title: "Differences between variants",
@@ -57,9 +54,10 @@ export function variantDifferencesTable(comparison: VariantComparison): Table {
   };
 }
 
-function cellOf(estimate: MetricEstimate | null): string | null {
+function cellOf(estimate: MetricEstimate | null, { of }: MetricIn): string | null {
   if (estimate === null) return null;
-  return `${plain(estimate.value)} (${plain(estimate.interval95[0])} to ${plain(estimate.interval95[1])})`;
+  const [low, high] = estimate.interval95;
+  return `${plain(of(estimate.value))} (${plain(of(low))} to ${plain(of(high))})`;
 }
 
 function plain(value: number): string {

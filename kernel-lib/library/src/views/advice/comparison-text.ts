@@ -1,4 +1,5 @@
-import { VARIANT_METRIC_LABELS, VARIANT_METRICS, type VariantComparison } from "../../advice/compare/compare-variants";
+import { VARIANT_METRICS, type VariantComparison } from "../../advice/compare/compare-variants";
+import { metricIn } from "./metric-in";
 
 /**
  * A comparison in a few sentences: for each metric the lowest and the highest variant, whether that difference is real,
@@ -8,9 +9,10 @@ import { VARIANT_METRIC_LABELS, VARIANT_METRICS, type VariantComparison } from "
  */
 export function comparisonText(comparison: VariantComparison): string {
   const sentences = VARIANT_METRICS.flatMap((metric) => {
+    const { label, of } = metricIn(metric, comparison.units);
     const known = comparison.variants.filter((variant) => variant.metrics[metric] !== null);
     if (known.length < 2) return [];
-    const meanOf = (variant: (typeof known)[number]): number => variant.metrics[metric]?.value as number;
+    const meanOf = (variant: (typeof known)[number]): number => of(variant.metrics[metric]?.value as number);
     const ordered = [...known].sort((a, b) => meanOf(a) - meanOf(b));
     const lowest = ordered[0];
     const highest = ordered[ordered.length - 1];
@@ -20,7 +22,7 @@ export function comparisonText(comparison: VariantComparison): string {
     );
     const real = pairs.filter((one) => one.real).length;
     return [
-      `${VARIANT_METRIC_LABELS[metric]}: ${lowest.variantName} ${plain(meanOf(lowest))} to ${highest.variantName} ${plain(meanOf(highest))}, ` +
+      `${label}: ${lowest.variantName} ${plain(meanOf(lowest))} to ${highest.variantName} ${plain(meanOf(highest))}, ` +
         `${ends?.real ? "a real difference" : "not shown to differ"}; ${real} of ${pairs.length} pairs differ.`,
     ];
   });

@@ -1,11 +1,20 @@
 import type { Decision } from "../../advice/window/decide";
 import { minutesText } from "../../crisp/window/window-words";
+import { limitText } from "../../safety/limit-text";
 import { convertUnit } from "../../units/convert-unit";
-import type { Table } from "../table/table";
+import { inchFraction } from "../../units/inch-fraction";
+import type { Column, Table } from "../table/table";
 import { cutText, pieceText } from "./cut-text";
 
 /** The decisions of a kitchen as one table, a row for each variant and pan; the core limit stands beside every time. */
 export function decisionTable(decisions: readonly Decision[]): Table {
+  const us = decisions.some((decision) => decision.units === "us");
+  const thickness: readonly Column[] = us
+    ? [{ heading: "thickness (in)" }, { heading: "(mm)", decimals: 1 }]
+    : [
+        { heading: "thickness (mm)", decimals: 1 },
+        { heading: "(in)", decimals: 2 },
+      ];
   return {
     kind: "table",
     title: "Every variant's batch on every pan",
@@ -13,11 +22,10 @@ export function decisionTable(decisions: readonly Decision[]): Table {
       { heading: "variant" },
       { heading: "pan" },
       { heading: "verdict" },
-      { heading: "thickness (mm)", decimals: 1 },
-      { heading: "(in)", decimals: 2 },
+      ...thickness,
       { heading: "cut" },
-      { heading: "piece (mm)" },
-      { heading: "coated piece (g)", decimals: 1 },
+      { heading: us ? "piece (in)" : "piece (mm)" },
+      us ? { heading: "coated piece (oz)", decimals: 2 } : { heading: "coated piece (g)", decimals: 1 },
       { heading: "card (min)" },
       { heading: "crisp (min)", decimals: 1 },
       { heading: "95 %" },
@@ -36,8 +44,9 @@ export function decisionTable(decisions: readonly Decision[]): Table {
 }
 
 function rowOf(decision: Decision): (string | number | null)[] {
-  const { variantName, panName, verdict, outcome, core } = decision;
-  const limit = `≥ ${core.limitC} °C`;
+  const { variantName, panName, verdict, outcome, core, units } = decision;
+  const us = units === "us";
+  const limit = `≥ ${limitText(core, units)}`;
   if (outcome === null)
     return [
       variantName,
@@ -54,11 +63,11 @@ function rowOf(decision: Decision): (string | number | null)[] {
     variantName,
     panName,
     verdict,
-    slab.thicknessMm,
-    convertUnit({ value: slab.thicknessMm, from: "mm", to: "in" }),
+    us ? inchFraction(slab.thicknessMm, 32).replace(" in", "") : slab.thicknessMm,
+    us ? slab.thicknessMm : convertUnit({ value: slab.thicknessMm, from: "mm", to: "in" }),
     cutText(pieces),
-    pieceText(pieces),
-    macros.coatedG.value,
+    pieceText(pieces, units),
+    us ? convertUnit({ value: macros.coatedG.value, from: "g", to: "oz" }) : macros.coatedG.value,
     reheatMin,
     crisp.min < 1e4 ? crisp.min : null,
     `${minutesText(crisp.interval95[0])} to ${minutesText(crisp.interval95[1])}`,

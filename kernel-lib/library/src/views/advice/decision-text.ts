@@ -1,14 +1,19 @@
 import type { Decision } from "../../advice/window/decide";
 import { minutesText } from "../../crisp/window/window-words";
+import { limitText } from "../../safety/limit-text";
 import { convertUnit } from "../../units/convert-unit";
+import { inchFraction } from "../../units/inch-fraction";
+import { ownSettingText } from "../../units/setting-text";
+import { thicknessWords } from "../../units/thickness-text";
+import type { KitchenUnits } from "../../units/unit-table";
 import { cutText, pieceText } from "./cut-text";
 
-const HEADING = [
+const HEADING = (units: KitchenUnits): readonly string[] => [
   "pan",
-  "slab mm (in)",
+  units === "us" ? "slab in (mm)" : "slab mm (in)",
   "cut",
-  "piece mm",
-  "g",
+  units === "us" ? "piece in" : "piece mm",
+  units === "us" ? "oz" : "g",
   "card",
   "crisp min (95 %)",
   "core by",
@@ -16,10 +21,13 @@ const HEADING = [
   "kcal",
   "P / F / C g",
 ];
-const WIDTHS = [19, 12, 8, 8, 5, 5, 19, 8, 5, 4, 16];
+const WIDTHS: Readonly<Record<KitchenUnits, readonly number[]>> = {
+  metric: [19, 12, 8, 8, 5, 5, 19, 8, 5, 4, 16],
+  us: [19, 14, 8, 16, 5, 5, 19, 8, 5, 4, 16],
+};
 
 /**
- * The decisions of a kitchen for a terminal about 120 wide: a block a variant with its setting and core limit, two lines
+ * The decisions of a kitchen for a terminal about 120 wide (130 in US units): a block a variant with its setting and core limit, two lines
  * a pan, numbers first and the verdict below. A time with * is extrapolated, beyond the thicknesses that were tried.
  */
 export function decisionText(decisions: readonly Decision[]): string {
@@ -38,11 +46,11 @@ export function decisionText(decisions: readonly Decision[]): string {
 }
 
 function block(decisions: readonly Decision[]): string {
-  const [{ variantName, applianceId, setpointC, core, triedMm }] = decisions;
+  const [{ variantName, applianceId, setpointC, core, triedMm, units }] = decisions;
   return [
-    `${variantName}: ${applianceId} at ${setpointC} °C, core at least ${core.limitC} °C (${core.limitF} °F), ${triedText(triedMm)}`,
-    line(HEADING),
-    ...decisions.flatMap((decision) => [line(cells(decision)), ...wrapped(decision.verdict)]),
+    `${variantName}: ${applianceId} at ${ownSettingText(setpointC, units)}, core at least ${coreText(core, units)}, ${triedText(triedMm, units)}`,
+    line(HEADING(units), units),
+    ...decisions.flatMap((decision) => [line(cells(decision), units), ...wrapped(decision.verdict)]),
     "",
   ].join("\n");
 }
@@ -61,11 +69,16 @@ function wrapped(sentence: string): string[] {
   return [...lines, now];
 }
 
-function triedText(triedMm: Decision["triedMm"]): string {
-  return triedMm === null ? "not tried yet" : `tried ${triedMm[0].toFixed(1)} to ${triedMm[1].toFixed(1)} mm`;
+function coreText(core: Decision["core"], units: KitchenUnits): string {
+  const other = units === "us" ? "metric" : "us";
+  return `${limitText(core, units)} (${limitText(core, other)})`;
 }
 
-function cells({ panName, outcome }: Decision): string[] {
+function triedText(triedMm: Decision["triedMm"], units: KitchenUnits): string {
+  return triedMm === null ? "not tried yet" : `tried ${thicknessWords(triedMm, units)}`;
+}
+
+function cells({ panName, outcome, units }: Decision): string[] {
   if (outcome === null) return [panName];
   const { slab, pieces, window, coreSafeMin, reheatMin, reheatYield, macros } = outcome;
   const { energyKcal, proteinG, fatG, carbohydrateG } = macros.perPiece;
@@ -73,10 +86,14 @@ function cells({ panName, outcome }: Decision): string[] {
   const [low, high] = crisp.interval95;
   return [
     panName,
-    `${slab.thicknessMm.toFixed(1)} (${convertUnit({ value: slab.thicknessMm, from: "mm", to: "in" }).toFixed(2)})`,
+    units === "us"
+      ? `${inchFraction(slab.thicknessMm, 32).replace(" in", "")} (${slab.thicknessMm.toFixed(1)})`
+      : `${slab.thicknessMm.toFixed(1)} (${convertUnit({ value: slab.thicknessMm, from: "mm", to: "in" }).toFixed(2)})`,
     cutText(pieces),
-    pieceText(pieces),
-    macros.coatedG.value.toFixed(1),
+    pieceText(pieces, units),
+    units === "us"
+      ? convertUnit({ value: macros.coatedG.value, from: "g", to: "oz" }).toFixed(2)
+      : macros.coatedG.value.toFixed(1),
     String(reheatMin),
     `${minutesText(crisp.min)} (${minutesText(low)} to ${minutesText(high)})${standing === "tried" ? "" : "*"}`,
     coreSafeMin.toFixed(1),
@@ -86,9 +103,9 @@ function cells({ panName, outcome }: Decision): string[] {
   ];
 }
 
-function line(row: readonly string[]): string {
+function line(row: readonly string[], units: KitchenUnits): string {
   return `  ${row
-    .map((cell, at) => cell.padEnd(WIDTHS[at]))
+    .map((cell, at) => cell.padEnd(WIDTHS[units][at]))
     .join(" ")
     .trimEnd()}`;
 }

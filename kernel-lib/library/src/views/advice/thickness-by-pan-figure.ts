@@ -1,5 +1,6 @@
 import type { Decision } from "../../advice/window/decide";
 import type { Figure } from "../figure/figure";
+import { figureIn } from "../figure/figure-in";
 import { houseLayout } from "../figure/layout";
 import { MARKERS, PALETTE } from "../figure/palette";
 
@@ -24,7 +25,7 @@ export function thicknessByPanFigure(decisions: readonly Decision[]): Figure {
     x: variants.map(([, [thinnest, thickest]]) => thickest - thinnest),
     width: 0.5,
     marker: { color: "#d9d9d9" },
-    hovertemplate: "tried %{base:.1f} to %{x:.1f} mm<extra></extra>",
+    hovertemplate: "tried %{base:.1f} mm to %{x:.1f} mm<extra></extra>",
   };
   const marks = pans.map((pan, at) => {
     const on = placed.filter((decision) => decision.panName === pan);
@@ -47,7 +48,7 @@ export function thicknessByPanFigure(decisions: readonly Decision[]): Figure {
   const outside = placed.filter(
     ({ outcome, triedMm }) => triedMm === null || (outcome?.slab.thicknessMm as number) > triedMm[1],
   );
-  return {
+  const figure: Figure = {
     kind: "figure",
     data: [tried, ...marks],
     layout: houseLayout({
@@ -60,4 +61,5 @@ export function thicknessByPanFigure(decisions: readonly Decision[]): Figure {
       `Slab thickness of a whole batch on ${pans.length} pans: ${outside.length} of ${placed.length} are thicker than what was tried` +
       `${outside.length === 0 ? "" : ` (${outside.map(({ variantName, panName }) => `${variantName} on ${panName}`).join("; ")})`}.`,
   };
+  return figureIn(figure, decisions.some((decision) => decision.units === "us") ? "us" : "metric");
 }

@@ -1,12 +1,17 @@
 import type { OtherPans } from "../../advice/window/other-pans";
+import { limitCaution, limitText } from "../../safety/limit-text";
+import { ownMassText } from "../../units/mass-text";
+import { ownSettingText } from "../../units/setting-text";
 import type { Table } from "../table/table";
+import { tableIn } from "../table/table-in";
 
 /** The same batch on every pan: thickness, window, card time, chance, verdict, and what to change, the first in its row and all in order below. */
 export function windowPansTable(pans: OtherPans): Table {
-  const limit = `${pans.limit.limitC} °C`;
-  return {
+  const { units } = pans;
+  const limit = limitText(pans.limit, units);
+  const table: Table = {
     kind: "table",
-    title: `${pans.variantId}: ${pans.batchG} g on every pan, ${pans.applianceId} at ${pans.setpointC} °C`,
+    title: `${pans.variantId}: ${ownMassText(pans.batchG, units)} on every pan, ${pans.applianceId} at ${ownSettingText(pans.setpointC, units)}`,
     columns: [
       { heading: "pan" },
       { heading: "thickness (mm)", decimals: 1 },
@@ -41,8 +46,9 @@ export function windowPansTable(pans: OtherPans): Table {
           ? []
           : [`${panName}: ${remedies.map((remedy, at) => `${at + 1}. ${remedy.sentence}`).join("; ")}.`],
       ),
-      pans.limit.caution,
+      limitCaution(pans.limit, units),
       `Core limit: ${pans.limit.source}.`,
     ],
   };
+  return tableIn(table, units);
 }

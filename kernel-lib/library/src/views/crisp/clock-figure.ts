@@ -1,7 +1,12 @@
 import type { KitchenWindow } from "../../advice/window/crisp-window";
 import { clocksOverTime } from "../../crisp/window/clocks-over-time";
 import { sizeText } from "../../crisp/window/window-words";
+import { limitCaution } from "../../safety/limit-text";
 import { largestOf } from "../../statistics/extremes";
+import { convertUnit } from "../../units/convert-unit";
+import { ownSettingText } from "../../units/setting-text";
+import { ownTemperatureText } from "../../units/temperature-text";
+import type { KitchenUnits } from "../../units/unit-table";
 import type { Figure } from "../figure/figure";
 import { houseLayout } from "../figure/layout";
 import { PALETTE } from "../figure/palette";
@@ -20,22 +25,27 @@ export function clockFigure(window: KitchenWindow): Figure {
   const clocks = clocksOverTime({ ...setting, calibration, timesMin });
   const line = (
     name: string,
-    values: readonly number[],
-    from: number,
-    mark: number,
-    unit: string,
+    metric: readonly number[],
+    metricFrom: number,
+    metricMark: number,
+    metricUnit: string,
     at: number,
     dash: string,
-  ): object => ({
-    type: "scatter",
-    mode: "lines",
-    name: `${name} (100 % = ${mark.toFixed(mark < 10 ? 2 : 0)} ${unit})`,
-    x: timesMin,
-    y: values.map((value) => (100 * (value - from)) / (mark - from)),
-    customdata: values,
-    line: { color: PALETTE[at], width: 2.5, dash },
-    hovertemplate: `${name}: %{customdata:.2f} ${unit} at %{x:.1f} min<extra></extra>`,
-  });
+  ): object => {
+    const { of, unit, digits } = inOwn(metricUnit, setting.units);
+    const [from, mark] = [of(metricFrom), of(metricMark)];
+    const values = metric.map(of);
+    return {
+      type: "scatter",
+      mode: "lines",
+      name: `${name} (100 % = ${mark.toFixed(mark < 10 ? digits : 0)} ${unit})`,
+      x: timesMin,
+      y: values.map((value) => (100 * (value - from)) / (mark - from)),
+      customdata: values,
+      line: { color: PALETTE[at], width: 2.5, dash },
+      hovertemplate: `${name}: %{customdata:.${digits}f} ${unit} at %{x:.1f} min<extra></extra>`,
+    };
+  };
   return {
     kind: "figure",
     data: [
@@ -45,7 +55,7 @@ export function clockFigure(window: KitchenWindow): Figure {
       line("loss", clocks.lossPercent, 0, setting.tooDryPercent, "% of mass", 2, "dashdot"),
     ],
     layout: houseLayout({
-      title: `${window.variantName}: the clocks of a piece of ${sizeText(setting)} at ${setting.setpointC} °C`,
+      title: `${window.variantName}: the clocks of a piece of ${sizeText(setting)} at ${ownSettingText(setting.setpointC, setting.units)}`,
       xTitle: "time in the appliance (min)",
       yTitle: "share of the way to its mark (%)",
       more: {
@@ -65,6 +75,16 @@ export function clockFigure(window: KitchenWindow): Figure {
         ],
       },
     }),
-    summary: `${window.sentence} At the card time: core ${recommended.coreC.toFixed(0)} °C, loss ${recommended.lossPercent.toFixed(1)} %. ${limit.caution}`,
+    summary: `${window.sentence} At the card time: core ${ownTemperatureText(recommended.coreC, setting.units, 0)}, loss ${recommended.lossPercent.toFixed(1)} %. ${limitCaution(limit, setting.units)}`,
   };
+}
+
+/** A clock's own unit in a kitchen's: °C as °F, millimetres of crust as inches; scores and shares as they are. */
+function inOwn(
+  unit: string,
+  units: KitchenUnits,
+): { readonly of: (value: number) => number; readonly unit: string; readonly digits: number } {
+  const to = units === "us" ? { "°C": "°F", mm: "in" }[unit] : undefined;
+  if (to === undefined) return { of: (value) => value, unit, digits: 2 };
+  return { of: (value) => convertUnit({ value, from: unit, to }), unit: to, digits: to === "in" ? 3 : 1 };
 }

@@ -1,7 +1,9 @@
 import type { SlabTimeFit } from "../../fit/curve/fit-slab-time";
 import { predictSlabTime } from "../../fit/curve/predict-slab-time";
 import type { CrispTimes } from "../../trials/crisp-times";
+import { thicknessWords } from "../../units/thickness-text";
 import type { Figure } from "../figure/figure";
+import { figureIn } from "../figure/figure-in";
 import { houseLayout } from "../figure/layout";
 import { PALETTE, translucent } from "../figure/palette";
 
@@ -110,7 +112,8 @@ export function crispTimeFigure(crisp: CrispTimes, fit: SlabTimeFit): Figure {
     ...oneSided("crisp at the first look", "triangle-down-open", before, (time) => time.upperMin as number),
   ];
   const middle = predictSlabTime(fit, (thinnest + thickest) / 2);
-  return {
+  const { units } = crisp;
+  const figure: Figure = {
     kind: "figure",
     data,
     layout: houseLayout({
@@ -120,9 +123,10 @@ export function crispTimeFigure(crisp: CrispTimes, fit: SlabTimeFit): Figure {
       more: { hovermode: "closest" },
     }),
     summary:
-      `Crisp time against slab thickness, ${fit.n} trials from ${thinnest.toFixed(1)} to ${thickest.toFixed(1)} mm: ` +
-      `${middle.timeMin.toFixed(1)} min at ${middle.thicknessMm.toFixed(1)} mm ` +
+      `Crisp time against slab thickness, ${fit.n} trials of ${thicknessWords([thinnest, thickest], units)}: ` +
+      `${middle.timeMin.toFixed(1)} min at ${thicknessWords(middle.thicknessMm, units)} ` +
       `(curve ${middle.confidence95[0].toFixed(1)} to ${middle.confidence95[1].toFixed(1)} min, ` +
       `one more trial ${middle.prediction95[0].toFixed(1)} to ${middle.prediction95[1].toFixed(1)} min, 95 %).`,
   };
+  return figureIn(figure, units);
 }

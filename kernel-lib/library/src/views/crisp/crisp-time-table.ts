@@ -2,6 +2,7 @@ import type { SlabTimeFit } from "../../fit/curve/fit-slab-time";
 import { predictSlabTime } from "../../fit/curve/predict-slab-time";
 import type { CrispTimes } from "../../trials/crisp-times";
 import type { Table } from "../table/table";
+import { tableIn } from "../table/table-in";
 
 /**
  * The trials behind a crisp-time curve, thinnest first: what was seen, what the curve says there, and the difference.
@@ -10,7 +11,7 @@ import type { Table } from "../table/table";
  * @param fit from `fitSlabTime`
  */
 export function crispTimeTable(crisp: CrispTimes, fit: SlabTimeFit): Table {
-  return {
+  const table: Table = {
     kind: "table",
     title: `Crisp times and the curve ${fit.equation}`,
     columns: [
@@ -31,6 +32,7 @@ export function crispTimeTable(crisp: CrispTimes, fit: SlabTimeFit): Table {
       ...fit.notices,
     ],
   };
+  return tableIn(table, crisp.units);
 }
 
 function scatterText({ scatter, residualSd }: SlabTimeFit): string {

@@ -14,18 +14,19 @@ import { MARKERS, PALETTE } from "../figure/palette";
 export function forecastFigure(record: ForecastRecord): Figure {
   if (record.made === 0) tooLittle("forecastFigure", record.sentence);
   const kinds = ["crisp time (min)", "core (°C)", "loss (%)"] as const;
+  const us = record.units === "us";
   const marks = kinds.map((of, at) => {
     const own = record.forecasts.filter((forecast) => forecast.of === of);
     return {
       type: "scatter",
       mode: "markers",
-      name: of,
+      name: us && of === "core (°C)" ? "core (°F)" : of,
       x: own.map((forecast) => record.forecasts.indexOf(forecast) + 1),
       y: own.map(missOf),
-      text: own.map(
-        ({ variantId, trialId, kind, expected, interval90: [low, high] }) =>
-          `${variantId}, ${trialId}, ${kind}: forecast ${expected.toFixed(1)} (${low.toFixed(1)} to ${high.toFixed(1)})`,
-      ),
+      text: own.map(({ variantId, trialId, kind, expected, interval90: [low, high] }) => {
+        const said = (value: number): string => (us && of === "core (°C)" ? 1.8 * value + 32 : value).toFixed(1);
+        return `${variantId}, ${trialId}, ${kind}: forecast ${said(expected)} (${said(low)} to ${said(high)})`;
+      }),
       marker: { color: PALETTE[at], symbol: MARKERS[at], size: 8 },
       hovertemplate: "%{text}<extra></extra>",
     };

@@ -1,5 +1,8 @@
 import type { KitchenWindow } from "../../advice/window/crisp-window";
 import { chanceText } from "../../crisp/window/window-words";
+import { limitCaution, limitText } from "../../safety/limit-text";
+import { ownSettingText } from "../../units/setting-text";
+import { thicknessWords } from "../../units/thickness-text";
 import type { Figure } from "../figure/figure";
 import { houseLayout } from "../figure/layout";
 import { PALETTE, translucent } from "../figure/palette";
@@ -10,6 +13,7 @@ import { PALETTE, translucent } from "../figure/palette";
  */
 export function successFigure(window: KitchenWindow): Figure {
   const { chances, recommended, setting, limit } = window;
+  const where = `${thicknessWords(setting.thicknessMm, setting.units)} at ${ownSettingText(setting.setpointC, setting.units)}`;
   const line = (name: string, y: readonly number[], colour: string, dash: string, width: number): object => ({
     type: "scatter",
     mode: "lines",
@@ -22,7 +26,7 @@ export function successFigure(window: KitchenWindow): Figure {
   return {
     kind: "figure",
     data: [
-      line(`core at ${limit.limitC} °C`, chances.safe, PALETTE[3], "dash", 1.5),
+      line(`core at ${limitText(limit, setting.units)}`, chances.safe, PALETTE[3], "dash", 1.5),
       line("crisp", chances.crisp, PALETTE[0], "dot", 1.5),
       line("overdone", chances.overdone, PALETTE[1], "dashdot", 1.5),
       line("success", chances.success, PALETTE[2], "solid", 3),
@@ -37,7 +41,7 @@ export function successFigure(window: KitchenWindow): Figure {
       },
     ],
     layout: houseLayout({
-      title: `${window.variantName}: chance of success, ${setting.thicknessMm.toFixed(1)} mm at ${setting.setpointC} °C`,
+      title: `${window.variantName}: chance of success, ${where}`,
       xTitle: "time in the appliance (min)",
       yTitle: "share of pieces (%)",
       more: {
@@ -68,7 +72,7 @@ export function successFigure(window: KitchenWindow): Figure {
       },
     }),
     summary:
-      `${window.variantName}, ${setting.thicknessMm.toFixed(1)} mm at ${setting.setpointC} °C: at ${recommended.cardMin} min ` +
-      `${chanceText(recommended.success)} of ${chances.draws} drawn pieces are safe, crisp and not overdone; every piece of 99 of 100 loads is safe from ${chances.safeFromMin.toFixed(1)} min. ${limit.caution}`,
+      `${window.variantName}, ${where}: at ${recommended.cardMin} min ` +
+      `${chanceText(recommended.success)} of ${chances.draws} drawn pieces are safe, crisp and not overdone; every piece of 99 of 100 loads is safe from ${chances.safeFromMin.toFixed(1)} min. ${limitCaution(limit, setting.units)}`,
   };
 }

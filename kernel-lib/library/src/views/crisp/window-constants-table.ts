@@ -28,7 +28,7 @@ export function windowConstantsTable(calibration: CrispCalibration): Table {
     notes: [
       ...calibration.notices,
       `Scatter about the clocks: crisp time ${(100 * calibration.noise.crispTime).toFixed(1)} %, core ${calibration.noise.coreK.toFixed(1)} K, loss ${calibration.noise.lossPercent.toFixed(2)} % points, a taster ${calibration.noise.crispScore.toFixed(1)} points; thickness within a slab ${(100 * calibration.unevenness).toFixed(1)} %.`,
-      "Held fixed: crust conductivity 0.12 W/(m·K), evaporating front 100 °C, activation energy of browning 64 kJ/mol.",
+      "Held fixed: crust conductivity 0.12 W/(m·K), evaporating front 100 °C (212 °F), activation energy of browning 64 kJ/mol.",
     ],
   };
 }

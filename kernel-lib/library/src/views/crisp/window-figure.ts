@@ -2,9 +2,13 @@ import type { KitchenWindow } from "../../advice/window/crisp-window";
 import type { OtherPans } from "../../advice/window/other-pans";
 import type { Moment } from "../../crisp/window/window-at";
 import { type WindowOverThickness, windowOverThickness } from "../../crisp/window/window-over-thickness";
+import { limitCaution, limitText } from "../../safety/limit-text";
 import { largestOf, smallestOf } from "../../statistics/extremes";
 import type { KitchenTrial } from "../../trials/kitchen";
+import { SETPOINT_STEP_K } from "../../units/setpoint-step";
+import { ownSettingText } from "../../units/setting-text";
 import type { Figure } from "../figure/figure";
+import { figureIn } from "../figure/figure-in";
 import { houseLayout } from "../figure/layout";
 import { PALETTE, translucent } from "../figure/palette";
 
@@ -13,7 +17,7 @@ export interface WindowFigureOptions {
   readonly window: KitchenWindow;
   /** trials to put on it: those of the variant and appliance are drawn, each at its own setpoint */
   readonly trials: readonly KitchenTrial[];
-  /** setpoints of the slider (°C); default: the window's own and 10 and 20 K to either side */
+  /** setpoints of the slider (°C); default: the window's own and one and two steps of a dial to either side (10 °C, 20 °F) */
   readonly setpointsC?: readonly number[];
   /** pans to mark by the thickness that the batch gives there */
   readonly pans?: OtherPans;
@@ -36,10 +40,12 @@ const TALLEST = 2;
 export function windowFigure(options: WindowFigureOptions): Figure {
   const { window, pans } = options;
   const { calibration, setting } = window;
+  const { units } = setting;
   const trials = options.trials.filter(
     (trial) => trial.variantId === window.variantId && trial.applianceId === setting.applianceId,
   );
-  const setpointsC = options.setpointsC ?? [-20, -10, 0, 10, 20].map((step) => setting.setpointC + step);
+  const setpointsC =
+    options.setpointsC ?? [-2, -1, 0, 1, 2].map((steps) => setting.setpointC + steps * SETPOINT_STEP_K[units]);
   const all = [setting.thicknessMm, ...trials.map((trial) => trial.thicknessMm)];
   const from = Math.max(2, 0.8 * smallestOf(all));
   const onPans = placed(pans).map((pan) => pan.window?.setting.thicknessMm ?? 0);
@@ -57,7 +63,7 @@ export function windowFigure(options: WindowFigureOptions): Figure {
     x: [setting.thicknessMm],
     y: [window.recommended.cardMin],
     marker: { symbol: "star", size: 15, color: PALETTE[6] },
-    hovertemplate: `card: %{y} min for %{x:.1f} mm at ${setting.setpointC} °C<extra></extra>`,
+    hovertemplate: `card: %{y} min for %{x:.1f} mm at ${ownSettingText(setting.setpointC, units)}<extra></extra>`,
   };
   const ownAt = Math.max(0, setpointsC.indexOf(setting.setpointC));
   const shown = (chosen: number): boolean[] => [
@@ -65,8 +71,9 @@ export function windowFigure(options: WindowFigureOptions): Figure {
     setpointsC[chosen] === setting.setpointC,
   ];
   const data = [...groups.flat(), card].map((trace, at) => ({ ...trace, visible: shown(ownAt)[at] }));
-  const title = (setpointC: number): string => `${window.variantName} at ${setpointC} °C, ${setting.applianceId}`;
-  return {
+  const title = (setpointC: number): string =>
+    `${window.variantName} at ${ownSettingText(setpointC, units)}, ${setting.applianceId}`;
+  const figure: Figure = {
     kind: "figure",
     data,
     layout: houseLayout({
@@ -83,12 +90,12 @@ export function windowFigure(options: WindowFigureOptions): Figure {
         sliders: [
           {
             active: ownAt,
-            currentvalue: { prefix: "setpoint (°C): " },
+            currentvalue: { prefix: "setpoint: " },
             y: 1.02,
             yanchor: "bottom",
             pad: { t: 8, b: 24 },
             steps: setpointsC.map((setpointC, at) => ({
-              label: String(setpointC),
+              label: ownSettingText(setpointC, units),
               method: "update",
               args: [{ visible: shown(at) }, { "title.text": title(setpointC) }],
             })),
@@ -96,8 +103,9 @@ export function windowFigure(options: WindowFigureOptions): Figure {
         ],
       },
     }),
-    summary: `${window.sentence} ${window.limit.caution}`,
+    summary: `${window.sentence} ${limitCaution(window.limit, units)}`,
   };
+  return figureIn(figure, units);
 }
 
 function curveTraces(curves: WindowOverThickness, topMin: number): object[] {
@@ -151,7 +159,7 @@ function curveTraces(curves: WindowOverThickness, topMin: number): object[] {
     band("closes, 95 %", closes, PALETTE[1]),
     line("opens", opens, PALETTE[0], "solid"),
     line("closes", closes, PALETTE[1], "solid"),
-    line(`core at ${curves.setting.limit.limitC} °C`, core, PALETTE[3], "dash"),
+    line(`core at ${limitText(curves.setting.limit, curves.setting.units)}`, core, PALETTE[3], "dash"),
   ];
 }
 

@@ -1,7 +1,12 @@
 import type { OtherPans } from "../../advice/window/other-pans";
 import type { WindowMap } from "../../crisp/window/window-map";
+import { limitCaution } from "../../safety/limit-text";
 import { largestOf } from "../../statistics/extremes";
+import { rangeText } from "../../units/range-text";
+import { ownSettingText } from "../../units/setting-text";
+import { thicknessWords } from "../../units/thickness-text";
 import type { Figure } from "../figure/figure";
+import { figureIn } from "../figure/figure-in";
 import { houseLayout } from "../figure/layout";
 import { PALETTE } from "../figure/palette";
 import { panLines, panNames } from "./window-figure";
@@ -23,12 +28,17 @@ export function windowMapFigure(map: WindowMap, pans?: OtherPans): Figure {
   const percent = success.map((row) => row.map((chance) => 100 * chance));
   const overTime = map.across === "time";
   const unit = overTime ? "min" : "°C";
-  const where = overTime ? `at ${setting.setpointC} °C` : `within ${setting.longestMin} min`;
+  const { units } = setting;
+  const where = overTime ? `at ${ownSettingText(setting.setpointC, units)}` : `within ${setting.longestMin} min`;
   const cells = percent.flat();
   const good = cells.filter((cell) => cell >= 90).length;
   const thickest = Math.max(0, largestOf(thicknessesMm.filter((_, at) => percent.some((row) => row[at] >= 90))));
   const best = map.bestMin;
-  return {
+  const ends = [acrossValues[0], acrossValues.at(-1) as number] as const;
+  const across = overTime
+    ? `${ends.join(" to ")} min`
+    : rangeText(ends, (setpointC) => ownSettingText(setpointC, units));
+  const figure: Figure = {
     kind: "figure",
     data: [
       {
@@ -63,8 +73,9 @@ export function windowMapFigure(map: WindowMap, pans?: OtherPans): Figure {
       more: { shapes: panLines(pans), annotations: panNames(pans), height: 480 },
     }),
     summary:
-      `Chance of success over thickness (${thicknessesMm[0].toFixed(1)} to ${(thicknessesMm.at(-1) as number).toFixed(1)} mm) and ${overTime ? "time" : "setpoint"} ` +
-      `(${acrossValues[0]} to ${acrossValues.at(-1)} ${unit}), ${setting.applianceId}, ${where}: ${good} of ${cells.length} cells reach 90 %, up to ${thickest.toFixed(1)} mm. ` +
-      `A cell without a safe core counts as 0. ${setting.limit.caution}`,
+      `Chance of success over thickness (${thicknessWords([thicknessesMm[0], thicknessesMm.at(-1) as number], units)}) and ${overTime ? "time" : "setpoint"} ` +
+      `(${across}), ${setting.applianceId}, ${where}: ${good} of ${cells.length} cells reach 90 %, up to ${thicknessWords(thickest, units)}. ` +
+      `A cell without a safe core counts as 0. ${limitCaution(setting.limit, units)}`,
   };
+  return figureIn(figure, units);
 }

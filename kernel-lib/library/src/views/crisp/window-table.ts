@@ -1,5 +1,8 @@
 import type { KitchenWindow } from "../../advice/window/crisp-window";
 import type { Moment } from "../../crisp/window/window-at";
+import { limitCaution, limitText } from "../../safety/limit-text";
+import { ownSettingText } from "../../units/setting-text";
+import { thicknessWords } from "../../units/thickness-text";
 import type { Table } from "../table/table";
 
 /** One crisp window: its moments with their intervals, and the card time with its chance. */
@@ -11,7 +14,7 @@ export function windowTable(window: KitchenWindow): Table {
   ];
   return {
     kind: "table",
-    title: `${window.variantName}: ${setting.thicknessMm.toFixed(1)} mm, ${setting.applianceId} at ${setting.setpointC} °C`,
+    title: `${window.variantName}: ${thicknessWords(setting.thicknessMm, setting.units)}, ${setting.applianceId} at ${ownSettingText(setting.setpointC, setting.units)}`,
     columns: [
       { heading: "moment" },
       { heading: "min", decimals: 1 },
@@ -19,7 +22,7 @@ export function windowTable(window: KitchenWindow): Table {
       { heading: "to", decimals: 1 },
     ],
     rows: [
-      row(`core at ${limit.limitC} °C`, window.core),
+      row(`core at ${limitText(limit, setting.units)}`, window.core),
       row("crisp", window.crisp),
       row("too brown", window.brown),
       row("too dry", window.dry),
@@ -31,7 +34,7 @@ export function windowTable(window: KitchenWindow): Table {
       window.sentence,
       ...(extrapolation.length === 0 ? [] : [`Beyond the trials: ${extrapolation.join("; ")}.`]),
       ...(doubts.length === 0 ? [] : [`Doubtful: ${doubts.join("; ")}.`]),
-      limit.caution,
+      limitCaution(limit, setting.units),
       `Core limit: ${limit.source}.`,
     ],
   };

@@ -1,19 +1,27 @@
 import type { FormulaTotals } from "../../food/formula/formula-totals";
 import type { ScaledFormula } from "../../food/formula/scale-formula";
+import { ownMassText } from "../../units/mass-text";
+import type { KitchenUnits } from "../../units/unit-table";
 import type { Table } from "../table/table";
+import { tableIn } from "../table/table-in";
 
 /**
  * A formula's mix line by line: as written, in grams, as a share, and how the grams were come by. With a scaled formula
  * the grams and measures are those of the new batch.
  *
  * @param totals from `formulaTotals`
- * @param scaled from `scaleFormula` of the same formula
+ * @param scaled from `scaleFormula` of the same formula, or null
+ * @param units the kitchen's own; default metric
  */
-export function formulaTable(totals: FormulaTotals, scaled?: ScaledFormula): Table {
+export function formulaTable(
+  totals: FormulaTotals,
+  scaled?: ScaledFormula | null,
+  units: KitchenUnits = "metric",
+): Table {
   const factor = scaled?.factor ?? 1;
-  return {
+  const table: Table = {
     kind: "table",
-    title: `${totals.formula.name}: ${(totals.mixG * factor).toFixed(0)} g of mix`,
+    title: `${totals.formula.name}: ${ownMassText(totals.mixG * factor, units)} of mix`,
     columns: [
       { heading: "ingredient" },
       { heading: scaled ? "measure" : "as written" },
@@ -33,6 +41,7 @@ export function formulaTable(totals: FormulaTotals, scaled?: ScaledFormula): Tab
       `Formula: ${totals.formula.origin}. Weigh where you can: a cup or a spoon is good to about 10 %.`,
     ],
   };
+  return tableIn(table, units);
 }
 
 function percent(fraction: number): string {

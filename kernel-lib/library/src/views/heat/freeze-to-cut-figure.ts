@@ -1,6 +1,10 @@
 import { fail } from "../../check/check";
 import type { FreezeToCutRow } from "../../heat/freezing/freeze-to-cut";
+import { ownTemperatureText } from "../../units/temperature-text";
+import { thicknessWords } from "../../units/thickness-text";
+import type { KitchenUnits } from "../../units/unit-table";
 import type { Figure } from "../figure/figure";
+import { figureIn } from "../figure/figure-in";
 import { houseLayout } from "../figure/layout";
 import { MARKERS, PALETTE, translucent } from "../figure/palette";
 
@@ -8,12 +12,15 @@ import { MARKERS, PALETTE, translucent } from "../figure/palette";
  * When slabs can be cut, by thickness and place: firm enough (filled), hard through (hollow), and between them the time
  * left for the knife. Bars show what the doubt of the surface coefficients makes of each time.
  *
+ * @param rows slabs with what `freezeToCut` says of them
+ * @param units the kitchen's own; default metric
+ *
  * @example
  * const food = { densityKgM3: 1050, waterFraction: 0.735, freezingPointC: -1, latentKJkg: 216.1728, thawedSpecificHeatKJkgK: 3.5, frozenSpecificHeatKJkgK: 2, thawedConductivityWmK: 0.49, frozenConductivityWmK: 1.5 };
  * const rows = [8, 12].map((thicknessMm) => ({ label: "rack", thicknessMm, freezing: freezeToCut({ food, thicknessMm, airC: -18, coefficientWm2K: 9, coefficientBelowWm2K: 4 }) }));
  * freezeToCutFigure(rows).data.length; // → 3
  */
-export function freezeToCutFigure(rows: readonly FreezeToCutRow[]): Figure {
+export function freezeToCutFigure(rows: readonly FreezeToCutRow[], units: KitchenUnits = "metric"): Figure {
   if (rows.length === 0) fail("freezeToCutFigure: rows", "must hold at least one slab", rows);
   const labels = [...new Set(rows.map((row) => row.label))];
   const data = labels.flatMap((label, at) => {
@@ -82,10 +89,10 @@ export function freezeToCutFigure(rows: readonly FreezeToCutRow[]): Figure {
       : brittle === undefined
         ? ""
         : ` to ${brittle.timeMin.toFixed(0)}`;
-    return `${thicknessMm.toFixed(1)} mm, ${label}: ${firm.timeMin.toFixed(0)}${until} min`;
+    return `${thicknessWords(thicknessMm, units)}, ${label}: ${firm.timeMin.toFixed(0)}${until} min`;
   });
   const { softAboveC, brittleBelowC } = rows[0].freezing.limits;
-  return {
+  const figure: Figure = {
     kind: "figure",
     data,
     layout: houseLayout({
@@ -94,6 +101,7 @@ export function freezeToCutFigure(rows: readonly FreezeToCutRow[]): Figure {
       yTitle: "time in the freezer (min)",
       more: { yaxis: { title: { text: "time in the freezer (min)" }, rangemode: "tozero", automargin: true } },
     }),
-    summary: `Cut from the mean at ${softAboveC} °C until the outside is at ${brittleBelowC} °C (${rows[0].freezing.limitsFrom}). ${said.join("; ")}.`,
+    summary: `Cut from the mean at ${ownTemperatureText(softAboveC, units)} until the outside is at ${ownTemperatureText(brittleBelowC, units)} (${rows[0].freezing.limitsFrom}). ${said.join("; ")}.`,
   };
+  return figureIn(figure, units);
 }

@@ -1,7 +1,11 @@
 import { fail } from "../../check/check";
 import type { HeatRun } from "../../heat/solver/heat-run";
 import { largestOf, smallestOf } from "../../statistics/extremes";
+import { rangeText } from "../../units/range-text";
+import { ownTemperatureText } from "../../units/temperature-text";
+import type { KitchenUnits } from "../../units/unit-table";
 import type { Figure } from "../figure/figure";
+import { figureIn } from "../figure/figure-in";
 import { houseLayout } from "../figure/layout";
 import { MARKERS, PALETTE } from "../figure/palette";
 
@@ -10,6 +14,8 @@ export interface ProfileFigureOptions {
   readonly title: string;
   /** at these times, at most eight [min]; each is drawn at the nearest step of the run */
   readonly timesMin: readonly number[];
+  /** the kitchen's own; default metric */
+  readonly units?: KitchenUnits;
 }
 
 /**
@@ -22,7 +28,7 @@ export interface ProfileFigureOptions {
  * profileFigure(run, { title: "12.7 mm slab", timesMin: [2, 5, 10] }).data.length; // → 3
  */
 export function profileFigure(run: HeatRun, options: ProfileFigureOptions): Figure {
-  const { title, timesMin } = options;
+  const { title, timesMin, units = "metric" } = options;
   if (timesMin.length < 1 || timesMin.length > 8)
     fail("profileFigure: timesMin", "must hold one to eight times", timesMin.length);
   const lastMin = run.timeMin[run.timeMin.length - 1];
@@ -36,9 +42,9 @@ export function profileFigure(run: HeatRun, options: ProfileFigureOptions): Figu
   });
   const spreads = rows.map((row) => {
     const temperatures = run.profile.temperatureC[row];
-    return `${run.timeMin[row].toFixed(1)} min: ${smallestOf(temperatures).toFixed(0)} to ${largestOf(temperatures).toFixed(0)} °C`;
+    return `${run.timeMin[row].toFixed(1)} min: ${rangeText([smallestOf(temperatures), largestOf(temperatures)], (celsius) => ownTemperatureText(celsius, units, 0))}`;
   });
-  return {
+  const figure: Figure = {
     kind: "figure",
     data: rows.map((row, at) => ({
       type: "scatter",
@@ -60,4 +66,5 @@ export function profileFigure(run: HeatRun, options: ProfileFigureOptions): Figu
     }),
     summary: `${title}, coldest to hottest through the thickness: ${spreads.join("; ")}.`,
   };
+  return figureIn(figure, units);
 }

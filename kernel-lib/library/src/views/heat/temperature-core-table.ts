@@ -1,6 +1,9 @@
 import { fail } from "../../check/check";
 import type { CoreTime } from "../../heat/solver/core-time";
+import { safeTemperatureText } from "../../units/safe-temperature-text";
+import type { KitchenUnits } from "../../units/unit-table";
 import type { Table } from "../table/table";
+import { tableIn } from "../table/table-in";
 
 /** One body with the time its core takes. */
 export interface CoreTimeRow {
@@ -12,16 +15,19 @@ export interface CoreTimeRow {
 /**
  * Core times side by side, with what the food is like by then; the limit, its source and the caution stand below.
  *
+ * @param rows bodies with their `coreTime`
+ * @param units the kitchen's own; default metric
+ *
  * @example
  * const food = { densityKgM3: 1050, waterFraction: 0.735, freezingPointC: -1, latentKJkg: 216.1728, thawedSpecificHeatKJkgK: 3.5, frozenSpecificHeatKJkgK: 2, thawedConductivityWmK: 0.49, frozenConductivityWmK: 1.5 };
  * temperatureCoreTable([{ label: "slab", core: coreTime({ food, thicknessMm: 12.7, airC: 204, coefficientWm2K: 40 }) }]).rows[0][1]; // → 9.77
  */
-export function temperatureCoreTable(rows: readonly CoreTimeRow[]): Table {
+export function temperatureCoreTable(rows: readonly CoreTimeRow[], units: KitchenUnits = "metric"): Table {
   if (rows.length === 0) fail("temperatureCoreTable: rows", "must hold at least one body", rows);
-  const limits = [...new Set(rows.map(({ core }) => core.limitC))];
-  return {
+  const limits = [...new Set(rows.map(({ core }) => atLeast(core.limitC, units)))];
+  const table: Table = {
     kind: "table",
-    title: `Time for the core to reach ${limits.join(", ")} °C`,
+    title: `Time for the core to reach ${limits.join(", ")}`,
     columns: [
       { heading: "body" },
       { heading: "core at limit (min)", decimals: 1 },
@@ -42,6 +48,15 @@ export function temperatureCoreTable(rows: readonly CoreTimeRow[]): Table {
       core.crustMm,
       core.body,
     ]),
-    notes: [rows[0].core.caution, ...new Set(rows.map(({ core }) => `Core limit ${core.limitC} °C: ${core.source}.`))],
+    notes: [
+      rows[0].core.caution,
+      ...new Set(rows.map(({ core }) => `Core limit ${atLeast(core.limitC, units)}: ${core.source}.`)),
+    ],
   };
+  return tableIn(table, units);
+}
+
+/** A temperature that the core must reach, never rounded down, in the kitchen's unit alone. */
+function atLeast(limitC: number, units: KitchenUnits): string {
+  return safeTemperatureText(limitC, units).replace(/ \(.*\)$/, "");
 }

@@ -1,6 +1,10 @@
 import { fail } from "../../check/check";
 import { type HeatRun, timeWhen } from "../../heat/solver/heat-run";
+import { rangeText } from "../../units/range-text";
+import { ownTemperatureText } from "../../units/temperature-text";
+import type { KitchenUnits } from "../../units/unit-table";
 import type { Figure } from "../figure/figure";
+import { figureIn } from "../figure/figure-in";
 import { houseLayout } from "../figure/layout";
 import { MARKERS, PALETTE } from "../figure/palette";
 
@@ -24,6 +28,8 @@ export interface TemperatureTimeOptions {
   readonly title: string;
   readonly marks?: readonly TemperatureMark[];
   readonly logged?: readonly LoggedReadings[];
+  /** the kitchen's own; default metric */
+  readonly units?: KitchenUnits;
 }
 
 /**
@@ -37,7 +43,8 @@ export interface TemperatureTimeOptions {
  * temperatureTimeFigure(run, { title: "12.7 mm slab", marks: [{ label: "core limit", temperatureC: 74 }] }).summary; // → "12.7 mm slab: the core goes from -18 to 98 °C in 15 min; it passes the core limit (74 °C) at 9.8 min."
  */
 export function temperatureTimeFigure(run: HeatRun, options: TemperatureTimeOptions): Figure {
-  const { title, marks = [], logged = [] } = options;
+  const { title, marks = [], logged = [], units = "metric" } = options;
+  const own = (celsius: number): string => ownTemperatureText(celsius, units);
   const line = (name: string, values: readonly number[], at: number, dash: string): object => ({
     type: "scatter",
     mode: "lines",
@@ -67,7 +74,7 @@ export function temperatureTimeFigure(run: HeatRun, options: TemperatureTimeOpti
   const levels = marks.map(({ label, temperatureC }) => ({
     type: "scatter",
     mode: "lines",
-    name: `${label}, ${temperatureC} °C`,
+    name: `${label}, ${own(temperatureC)}`,
     x: [0, lastMin],
     y: [temperatureC, temperatureC],
     line: { color: "#777", width: 1.5, dash: "longdash" },
@@ -76,12 +83,14 @@ export function temperatureTimeFigure(run: HeatRun, options: TemperatureTimeOpti
   const passes = marks.map(({ label, temperatureC }) => {
     const passing = whenCore(run, temperatureC);
     return passing === null
-      ? `it does not pass the ${label} (${temperatureC} °C)`
-      : `it passes the ${label} (${temperatureC} °C) at ${passing.toFixed(1)} min`;
+      ? `it does not pass the ${label} (${own(temperatureC)})`
+      : `it passes the ${label} (${own(temperatureC)}) at ${passing.toFixed(1)} min`;
   });
   const last = run.coreC.length - 1;
   const facesDiffer = run.surfaceC.some((surfaceC, row) => Math.abs(surfaceC - run.surfaceBelowC[row]) > 0.1);
-  return {
+  const ends = [run.coreC[0], run.coreC[last]] as const;
+  const course = rangeText(ends, (celsius) => ownTemperatureText(celsius, units, 0));
+  const figure: Figure = {
     kind: "figure",
     data: [
       line(facesDiffer ? "top face" : "surface", run.surfaceC, 1, "dot"),
@@ -94,8 +103,9 @@ export function temperatureTimeFigure(run: HeatRun, options: TemperatureTimeOpti
       ...points,
     ],
     layout: houseLayout({ title, xTitle: "time (min)", yTitle: "temperature (°C)" }),
-    summary: `${[`${title}: the core goes from ${run.coreC[0].toFixed(0)} to ${run.coreC[last].toFixed(0)} °C in ${lastMin.toFixed(0)} min`, ...passes].join("; ")}.`,
+    summary: `${[`${title}: the core goes from ${course} in ${lastMin.toFixed(0)} min`, ...passes].join("; ")}.`,
   };
+  return figureIn(figure, units);
 }
 
 function whenCore(run: HeatRun, temperatureC: number): number | null {

@@ -1,5 +1,8 @@
+import { ownMassText } from "../../units/mass-text";
+import type { KitchenUnits } from "../../units/unit-table";
 import type { BatchFlow } from "../../yield/batch-flow";
 import type { Figure } from "../figure/figure";
+import { figureIn } from "../figure/figure-in";
 import { houseLayout } from "../figure/layout";
 import { PALETTE } from "../figure/palette";
 
@@ -8,15 +11,16 @@ import { PALETTE } from "../figure/palette";
  * as a point with ± two standard uncertainties.
  *
  * @param flow from `batchFlow`
+ * @param units the kitchen's own; default metric
  */
-export function batchFlowFigure(flow: BatchFlow): Figure {
+export function batchFlowFigure(flow: BatchFlow, units: KitchenUnits = "metric"): Figure {
   const { stages } = flow;
   const names = stages.map((one, at) =>
-    at === 0 ? one.stage : `${one.stage.replace(/^with /, "")} ${signed(one.changeG)} g`,
+    at === 0 ? one.stage : `${one.stage.replace(/^with /, "")} ${signed(one.changeG, units)}`,
   );
   const first = stages[0];
   const last = stages[stages.length - 1];
-  return {
+  const figure: Figure = {
     kind: "figure",
     data: [
       {
@@ -44,7 +48,7 @@ export function batchFlowFigure(flow: BatchFlow): Figure {
     ],
     layout: houseLayout({
       title: "From bowl to plate",
-      xTitle: "stage and what it adds or takes (g)",
+      xTitle: "stage and what it adds or takes",
       yTitle: "mass of the batch (g)",
       more: {
         yaxis: {
@@ -55,13 +59,14 @@ export function batchFlowFigure(flow: BatchFlow): Figure {
         },
       },
     }),
-    summary: `${first.massG.toFixed(0)} g of mix gives ${flow.pieces} pieces and ${last.massG.toFixed(0)} ± ${last.seG.toFixed(0)} g ${last.stage} (${flow.plateOfMixPercent.toFixed(0)} % of the mix): ${stages
+    summary: `${ownMassText(first.massG, units)} of mix gives ${flow.pieces} pieces and ${ownMassText(last.massG, units)} ± ${ownMassText(last.seG, units)} ${last.stage} (${flow.plateOfMixPercent.toFixed(0)} % of the mix): ${stages
       .slice(1)
-      .map((one) => `${one.stage} ${signed(one.changeG)} g`)
+      .map((one) => `${one.stage} ${signed(one.changeG, units)}`)
       .join(", ")}.`,
   };
+  return figureIn(figure, units);
 }
 
-function signed(massG: number): string {
-  return `${massG < 0 ? "−" : "+"}${Math.abs(massG).toFixed(0)}`;
+function signed(massG: number, units: KitchenUnits): string {
+  return `${massG < 0 ? "−" : "+"}${ownMassText(Math.abs(massG), units)}`;
 }

@@ -1,9 +1,17 @@
+import { massText, ownMassText } from "../../units/mass-text";
+import type { KitchenUnits } from "../../units/unit-table";
 import type { CoatingPlan } from "../../yield/coating-plan";
 import type { Table } from "../table/table";
+import { tableIn } from "../table/table-in";
 
-/** How much of each coating layer to put out. */
-export function coatingPlanTable(plan: CoatingPlan): Table {
-  return {
+/**
+ * How much of each coating layer to put out.
+ *
+ * @param plan from `coatingPlan`
+ * @param units the kitchen's own; default metric
+ */
+export function coatingPlanTable(plan: CoatingPlan, units: KitchenUnits = "metric"): Table {
+  const table: Table = {
     kind: "table",
     title: `Coating for ${plan.pieces} pieces of ${plan.formulaId}`,
     columns: [
@@ -22,8 +30,11 @@ export function coatingPlanTable(plan: CoatingPlan): Table {
       layer.drainedG,
       layer.putOutG,
       layer.leftG,
-      layer.lines.map((line) => `${line.massG.toFixed(0)} g ${line.name}`).join(", "),
+      layer.lines
+        .map((line) => `${units === "us" ? massText(line.massG, units) : `${line.massG.toFixed(0)} g`} ${line.name}`)
+        .join(", "),
     ]),
-    notes: [`A coated piece weighs ${plan.coatedPieceG.toFixed(1)} g.`, ...plan.cautions],
+    notes: [`A coated piece weighs ${ownMassText(plan.coatedPieceG, units)}.`, ...plan.cautions],
   };
+  return tableIn(table, units);
 }

@@ -1,8 +1,12 @@
 import { fail, positive } from "../../check/check";
 import type { Formula } from "../../food/formula/formula";
 import { pieceOf } from "../../pan/piece";
+import { ownLengthText } from "../../units/length-text";
+import { thicknessWords } from "../../units/thickness-text";
+import type { KitchenUnits } from "../../units/unit-table";
 import { type CoatedPiece, coatPiece } from "../../yield/coat-piece";
 import type { Figure } from "../figure/figure";
+import { figureIn } from "../figure/figure-in";
 import { houseLayout } from "../figure/layout";
 import { PALETTE, translucent } from "../figure/palette";
 
@@ -17,6 +21,8 @@ export interface CoatingThicknessFigureOptions {
   /** thinnest and thickest slab to show (mm) */
   readonly fromMm: number;
   readonly toMm: number;
+  /** the kitchen's own; default metric */
+  readonly units?: KitchenUnits;
 }
 
 const POINTS = 41;
@@ -26,7 +32,7 @@ const POINTS = 41;
  * band is ± two standard uncertainties of the pickups; the point is the slab on which the first layer's pickup was seen.
  */
 export function coatingThicknessFigure(options: CoatingThicknessFigureOptions): Figure {
-  const { formula, pieceLengthMm, pieceWidthMm, densityKgM3 } = options;
+  const { formula, pieceLengthMm, pieceWidthMm, densityKgM3, units = "metric" } = options;
   const fromMm = positive(options.fromMm, "coatingThicknessFigure: fromMm", "mm");
   if (!(options.toMm > fromMm)) fail("coatingThicknessFigure: toMm", `must be above fromMm ${fromMm} mm`, options.toMm);
   const seenAt = formula.coating[0]?.atSurfaceCm2PerG;
@@ -49,7 +55,7 @@ export function coatingThicknessFigure(options: CoatingThicknessFigureOptions): 
   const seenMm = seenThickness(seenAt, pieceLengthMm, pieceWidthMm, densityKgM3);
   const seen = seenMm !== null && seenMm >= fromMm && seenMm <= options.toMm ? coatAt(seenMm).coatingPercent : null;
   const ends = [curve[0], curve[POINTS - 1]];
-  return {
+  const figure: Figure = {
     kind: "figure",
     data: [
       {
@@ -90,13 +96,14 @@ export function coatingThicknessFigure(options: CoatingThicknessFigureOptions): 
       xTitle: "slab thickness (mm)",
       yTitle: "coating on the coated weight (%)",
     }),
-    summary: `Coating of ${formula.name} cut ${pieceLengthMm.toFixed(0)} × ${pieceWidthMm.toFixed(0)} mm: ${ends
+    summary: `Coating of ${formula.name} cut ${ownLengthText([pieceLengthMm, pieceWidthMm], units)}: ${ends
       .map(
         (end) =>
-          `${end.percent.toFixed(0)} ± ${(end.half / 2).toFixed(0)} % of the coated weight at ${end.thicknessMm.toFixed(1)} mm`,
+          `${end.percent.toFixed(0)} ± ${(end.half / 2).toFixed(0)} % of the coated weight at ${thicknessWords(end.thicknessMm, units)}`,
       )
       .join(", ")}.`,
   };
+  return figureIn(figure, units);
 }
 
 /** Standard uncertainty of the coating share (% points): layers in quadrature. */

@@ -1,7 +1,9 @@
 import { type ExpectedYield, expectedYield, type ReheatYield } from "../../advice/curve/reheat-yield";
 import { predictSlabTime } from "../../fit/curve/predict-slab-time";
 import { largestOf, smallestOf } from "../../statistics/extremes";
+import { thicknessWords } from "../../units/thickness-text";
 import type { Figure } from "../figure/figure";
+import { figureIn } from "../figure/figure-in";
 import { houseLayout } from "../figure/layout";
 import { MARKERS, PALETTE, translucent } from "../figure/palette";
 
@@ -15,15 +17,16 @@ const POINTS = 41;
  */
 export function reheatYieldFigure(yields: Readonly<Record<string, ReheatYield>>): Figure {
   const names = Object.keys(yields);
+  const units = names.some((name) => yields[name].crispTime.times.units === "us") ? "us" : "metric";
   const data = names.flatMap((name, at) => tracesOf(name, yields[name], at));
   const findings = names.map((name) => {
     const { trials } = yields[name];
     const mean = trials.reduce((sum, trial) => sum + trial.thicknessMm, 0) / trials.length;
     const afterMin = meanAfterCrispMin(yields[name]);
     const { yieldPercent } = expectedAfterCrisp(yields[name], mean, afterMin);
-    return `${name} ${yieldPercent.toFixed(0)} % at ${mean.toFixed(1)} mm, ${afterMin.toFixed(1)} min after crisp`;
+    return `${name} ${yieldPercent.toFixed(0)} % at ${thicknessWords(mean, units)}, ${afterMin.toFixed(1)} min after crisp`;
   });
-  return {
+  const figure: Figure = {
     kind: "figure",
     data,
     layout: houseLayout({
@@ -34,6 +37,7 @@ export function reheatYieldFigure(yields: Readonly<Record<string, ReheatYield>>)
     }),
     summary: `Reheat yield: ${findings.join("; ")}.`,
   };
+  return figureIn(figure, units);
 }
 
 /** How long after its crisp time a trial was taken out, on average (min). */

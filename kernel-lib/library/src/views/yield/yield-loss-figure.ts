@@ -1,7 +1,11 @@
 import { fail, positive } from "../../check/check";
 import { largestOf, smallestOf } from "../../statistics/extremes";
+import { ownSettingText } from "../../units/setting-text";
+import { thicknessWords } from "../../units/thickness-text";
+import type { KitchenUnits } from "../../units/unit-table";
 import { type LossFit, predictLoss } from "../../yield/fit-loss";
 import type { Figure } from "../figure/figure";
+import { figureIn } from "../figure/figure-in";
 import { houseLayout } from "../figure/layout";
 import { PALETTE, translucent } from "../figure/palette";
 
@@ -11,6 +15,8 @@ export interface YieldLossFigureOptions {
   readonly timeMin: number;
   /** air temperature set (°C) */
   readonly setpointC: number;
+  /** the kitchen's own; default metric */
+  readonly units?: KitchenUnits;
 }
 
 const POINTS = 41;
@@ -24,7 +30,7 @@ const POINTS = 41;
  */
 export function yieldLossFigure(loss: LossFit, at: YieldLossFigureOptions): Figure {
   const timeMin = positive(at.timeMin, "yieldLossFigure: timeMin", "min");
-  const { setpointC } = at;
+  const { setpointC, units = "metric" } = at;
   if (!loss.predictors.includes("thicknessMm")) {
     fail("yieldLossFigure: loss", "must come from trials of two thicknesses or more", loss.leftOut.join(", "));
   }
@@ -59,8 +65,8 @@ export function yieldLossFigure(loss: LossFit, at: YieldLossFigureOptions): Figu
     (trial, row) => predictLoss(loss, { ...trial, timeMin, setpointC }).lossPercent + loss.fit.residuals[row],
   );
   const middle = curve[(POINTS - 1) / 2];
-  const where = `${timeMin.toFixed(1)} min and ${setpointC.toFixed(0)} °C`;
-  return {
+  const where = `${timeMin.toFixed(1)} min and ${ownSettingText(setpointC, units)}`;
+  const figure: Figure = {
     kind: "figure",
     data: [
       band("prediction95", "95 % band, one more trial", 0.12),
@@ -83,11 +89,12 @@ export function yieldLossFigure(loss: LossFit, at: YieldLossFigureOptions): Figu
       yTitle: "loss (% of the mass before)",
     }),
     summary:
-      `Loss at ${where}, ${loss.trials.length} trials from ${thinnest.toFixed(1)} to ${thickest.toFixed(1)} mm: ` +
-      `${middle.lossPercent.toFixed(1)} % at ${middle.thicknessMm.toFixed(1)} mm ` +
+      `Loss at ${where}, ${loss.trials.length} trials of ${thicknessWords([thinnest, thickest], units)}: ` +
+      `${middle.lossPercent.toFixed(1)} % at ${thicknessWords(middle.thicknessMm, units)} ` +
       `(mean ${middle.confidence95[0].toFixed(1)} to ${middle.confidence95[1].toFixed(1)} %, ` +
       `one more trial ${middle.prediction95[0].toFixed(1)} to ${middle.prediction95[1].toFixed(1)} %, 95 %); ` +
       `${curve[0].lossPercent.toFixed(1)} % at the thinnest, ${curve[POINTS - 1].lossPercent.toFixed(1)} % at the thickest` +
       `${curve.some((point) => point.extrapolated) ? "; dotted: beyond what was tried" : ""}.`,
   };
+  return figureIn(figure, units);
 }

@@ -1,0 +1,254 @@
+import { describe, expect, it } from "vitest";
+import { packCard } from "../../../kernel-lib/library/src/advice/card/pack-card";
+import { reheatCard } from "../../../kernel-lib/library/src/advice/card/reheat-card";
+import { compareVariants } from "../../../kernel-lib/library/src/advice/compare/compare-variants";
+import { reheatYield } from "../../../kernel-lib/library/src/advice/curve/reheat-yield";
+import { variantCrispTime } from "../../../kernel-lib/library/src/advice/curve/variant-crisp-time";
+import { explainTrial } from "../../../kernel-lib/library/src/advice/trial/explain-trial";
+import { forecastRecord } from "../../../kernel-lib/library/src/advice/trial/forecast-record";
+import { nextTrial } from "../../../kernel-lib/library/src/advice/trial/next-trial";
+import { crispWindow } from "../../../kernel-lib/library/src/advice/window/crisp-window";
+import { decide } from "../../../kernel-lib/library/src/advice/window/decide";
+import { otherPans } from "../../../kernel-lib/library/src/advice/window/other-pans";
+import { windowCalibration } from "../../../kernel-lib/library/src/advice/window/window-calibration";
+import { windowMapOverSetpoint, windowMapOverTime } from "../../../kernel-lib/library/src/crisp/window/window-map";
+import { formulaTotals } from "../../../kernel-lib/library/src/food/formula/formula-totals";
+import { freezeToCut } from "../../../kernel-lib/library/src/heat/freezing/freeze-to-cut";
+import { coreTime } from "../../../kernel-lib/library/src/heat/solver/core-time";
+import { simulateSlab } from "../../../kernel-lib/library/src/heat/solver/simulate-slab";
+import { loadKitchen } from "../../../kernel-lib/library/src/notebook/load-kitchen";
+import type { Kitchen } from "../../../kernel-lib/library/src/trials/kitchen";
+import { variantOf } from "../../../kernel-lib/library/src/trials/kitchen-lookup";
+import { celsius } from "../../../kernel-lib/library/src/units/kitchen-units";
+import type { KitchenUnits } from "../../../kernel-lib/library/src/units/unit-table";
+import {
+  compareVariantsFigure,
+  variantDifferencesFigure,
+} from "../../../kernel-lib/library/src/views/advice/compare-variants-figure";
+import {
+  compareVariantsTable,
+  variantDifferencesTable,
+} from "../../../kernel-lib/library/src/views/advice/compare-variants-table";
+import { comparisonText } from "../../../kernel-lib/library/src/views/advice/comparison-text";
+import { decisionTable } from "../../../kernel-lib/library/src/views/advice/decision-table";
+import { decisionText } from "../../../kernel-lib/library/src/views/advice/decision-text";
+import { thicknessByPanFigure } from "../../../kernel-lib/library/src/views/advice/thickness-by-pan-figure";
+import { windowPansTable } from "../../../kernel-lib/library/src/views/advice/window-pans-table";
+import { clockFigure } from "../../../kernel-lib/library/src/views/crisp/clock-figure";
+import { crispTimeFigure } from "../../../kernel-lib/library/src/views/crisp/crisp-time-figure";
+import { crispTimeTable } from "../../../kernel-lib/library/src/views/crisp/crisp-time-table";
+import { forecastFigure } from "../../../kernel-lib/library/src/views/crisp/forecast-figure";
+import { forecastTable } from "../../../kernel-lib/library/src/views/crisp/forecast-table";
+import { successFigure } from "../../../kernel-lib/library/src/views/crisp/success-figure";
+import { windowFigure } from "../../../kernel-lib/library/src/views/crisp/window-figure";
+import { windowMapFigure } from "../../../kernel-lib/library/src/views/crisp/window-map-figure";
+import { windowTable } from "../../../kernel-lib/library/src/views/crisp/window-table";
+import type { Figure } from "../../../kernel-lib/library/src/views/figure/figure";
+import { formulaTable } from "../../../kernel-lib/library/src/views/food/formula-table";
+import { freezeToCutFigure } from "../../../kernel-lib/library/src/views/heat/freeze-to-cut-figure";
+import { freezeToCutTable } from "../../../kernel-lib/library/src/views/heat/freeze-to-cut-table";
+import { profileFigure } from "../../../kernel-lib/library/src/views/heat/profile-figure";
+import { temperatureCoreTable } from "../../../kernel-lib/library/src/views/heat/temperature-core-table";
+import { temperatureTimeFigure } from "../../../kernel-lib/library/src/views/heat/temperature-time-figure";
+import type { Table } from "../../../kernel-lib/library/src/views/table/table";
+import { tableText } from "../../../kernel-lib/library/src/views/table/table-text";
+import { batchFlowFigure } from "../../../kernel-lib/library/src/views/yield/batch-flow-figure";
+import { batchFlowTable } from "../../../kernel-lib/library/src/views/yield/batch-flow-table";
+import { coatingPlanTable } from "../../../kernel-lib/library/src/views/yield/coating-plan-table";
+import { coatingThicknessFigure } from "../../../kernel-lib/library/src/views/yield/coating-thickness-figure";
+import { reheatYieldFigure } from "../../../kernel-lib/library/src/views/yield/reheat-yield-figure";
+import { yieldLossFigure } from "../../../kernel-lib/library/src/views/yield/yield-loss-figure";
+import { batchFlow } from "../../../kernel-lib/library/src/yield/batch-flow";
+import { coatingPlan } from "../../../kernel-lib/library/src/yield/coating-plan";
+import { fitLoss } from "../../../kernel-lib/library/src/yield/fit-loss";
+import { foods } from "../heat/foods";
+
+const demo = loadKitchen();
+const variantId = demo.variants[0].variantId;
+
+/** The first variant of the demo alone, as a kitchen with dials in fives of °F has it: its own setpoint is 390 °F. */
+function kitchenIn(units: KitchenUnits, settingC: number): Kitchen {
+  const variant = variantOf(demo, variantId);
+  const other = demo.variants[1];
+  const near = (setpointC: number): number => settingC + (setpointC - variant.setpointC);
+  return {
+    ...demo,
+    units,
+    pans: demo.pans.slice(0, 3),
+    variants: [{ ...variant, setpointC: settingC }, other],
+    trials: demo.trials.flatMap((trial) =>
+      trial.variantId === variantId
+        ? [{ ...trial, setpointC: near(trial.setpointC) }]
+        : trial.variantId === other.variantId
+          ? [trial]
+          : [],
+    ),
+  };
+}
+
+/** Every view of the library that speaks of sizes, weights or temperatures, each as the texts that a person reads. */
+function textsOf(kitchen: Kitchen): ReadonlyMap<string, readonly string[]> {
+  const { units } = kitchen;
+  const calibration = windowCalibration({ kitchen, variantId });
+  const window = crispWindow({ kitchen, variantId, calibration, draws: 200 });
+  const far = crispWindow({ kitchen, variantId, calibration, draws: 200, setpointC: 225, startC: 4, thicknessMm: 22 });
+  const pans = otherPans({ kitchen, variantId, calibration, draws: 100 });
+  const decisions = decide({ kitchen });
+  const crispTime = variantCrispTime({ kitchen, variantId });
+  const comparison = compareVariants({ kitchen, decisions });
+  const record = forecastRecord({ kitchen, variantId });
+  const food = foods.reference;
+  const rows = [8, 12].map((thicknessMm) => ({
+    label: "rack",
+    thicknessMm,
+    freezing: freezeToCut({ food, thicknessMm, airC: -18, coefficientWm2K: 9, coefficientBelowWm2K: 4 }),
+  }));
+  const run = simulateSlab({ food, thicknessMm: 12.7, startC: -18, airC: 204, coefficientWm2K: 40, endMin: 15 });
+  const core = coreTime({ food, thicknessMm: 12.7, airC: 204, coefficientWm2K: 40 });
+  const variant = variantOf(kitchen, variantId);
+  const totals = formulaTotals(variant.formula, kitchen.ingredients);
+  const coated = kitchen.variants.find(({ formula }) => formula.coating[0]?.atSurfaceCm2PerG !== undefined) ?? variant;
+  const flow = batchFlow({ mixG: 1200, cutYieldFraction: 0.95, pieces: 60, reheat: { percent: 85, sePercent: 2 } });
+  const plan = coatingPlan({
+    totals: formulaTotals(coated.formula, kitchen.ingredients),
+    pieces: 60,
+    pieceG: 24,
+    surfaceMm2: 5200,
+  });
+  const weighed = kitchen.trials.flatMap((trial) =>
+    trial.massBeforeG === null || trial.massAfterG === null || trial.variantId !== variantId
+      ? []
+      : [{ ...trial, massBeforeG: trial.massBeforeG, massAfterG: trial.massAfterG }],
+  );
+  const card = reheatCard({ kitchen, variantId, calibration, draws: 200, startC: 4 });
+  const map = { ...window.setting, calibration, thicknessesMm: [8, 11], draws: 40 };
+  const views: Readonly<Record<string, Figure | Table | readonly string[]>> = {
+    window: [window.sentence, far.sentence, ...far.extrapolation],
+    card: [card.title, ...card.lines, ...card.why, ...card.missing, ...card.evidence.map(({ found }) => found)],
+    packCard: packCard({ kitchen, variantId, calibration, draws: 200 }).lines,
+    pans: pans.pans.flatMap(({ verdict, remedies }) => [verdict, ...remedies.map(({ sentence }) => sentence)]),
+    decisions: decisions.flatMap(({ verdict, outcome }) => [verdict, outcome?.witness.sentence ?? ""]),
+    explained: kitchen.trials
+      .filter((trial) => trial.variantId === variantId)
+      .slice(-2)
+      .map(({ trialId }) => explainTrial({ kitchen, trialId }).sentence),
+    next: [nextTrial({ kitchen, variantId, calibration }).sentence],
+    calibration: [
+      ...calibration.contradictions.map(({ sentence }) => sentence),
+      ...calibration.constants.map(({ informedBy }) => informedBy),
+    ],
+    decisionTable: decisionTable(decisions),
+    decisionText: decisionText(decisions)
+      .replace(/\n {4}/g, " ")
+      .split("\n"),
+    thicknessByPanFigure: thicknessByPanFigure(decisions),
+    windowPansTable: windowPansTable(pans),
+    compareVariantsFigure: compareVariantsFigure(comparison, "thicknessMm"),
+    comparePieces: compareVariantsFigure(comparison, "pieceG"),
+    variantDifferencesFigure: variantDifferencesFigure(comparison, "thicknessMm"),
+    compareVariantsTable: compareVariantsTable(comparison),
+    variantDifferencesTable: variantDifferencesTable(comparison),
+    comparisonText: comparisonText(comparison).split("\n"),
+    clockFigure: clockFigure(window),
+    crispTimeFigure: crispTimeFigure(crispTime.times, crispTime.fit),
+    crispTimeTable: crispTimeTable(crispTime.times, crispTime.fit),
+    forecastFigure: forecastFigure(record),
+    forecastTable: forecastTable(record),
+    successFigure: successFigure(window),
+    windowFigure: windowFigure({ window, trials: kitchen.trials, pans }),
+    windowMapFigure: windowMapFigure(windowMapOverTime({ ...map, timesMin: [8, 12] }), pans),
+    setpointMapFigure: windowMapFigure(windowMapOverSetpoint({ ...map, setpointsC: [190, 200] }), pans),
+    windowTable: windowTable(window),
+    farTable: windowTable(far),
+    formulaTable: formulaTable(totals, null, units),
+    freezeToCutFigure: freezeToCutFigure(rows, units),
+    freezeToCutTable: freezeToCutTable(rows, units),
+    profileFigure: profileFigure(run, { title: "slab", timesMin: [2, 5], units }),
+    temperatureCoreTable: temperatureCoreTable([{ label: "slab", core }], units),
+    temperatureTimeFigure: temperatureTimeFigure(run, {
+      title: "slab",
+      marks: [{ label: "core limit", temperatureC: 74 }],
+      units,
+    }),
+    batchFlowFigure: batchFlowFigure(flow, units),
+    batchFlowTable: batchFlowTable(flow, units),
+    coatingPlanTable: coatingPlanTable(plan, units),
+    coatingThicknessFigure: coatingThicknessFigure({
+      formula: { ...coated.formula, coating: coated.formula.coating },
+      pieceLengthMm: 48,
+      pieceWidthMm: 40,
+      densityKgM3: 1060,
+      fromMm: 6,
+      toMm: 16,
+      units,
+    }),
+    reheatYieldFigure: reheatYieldFigure({ [variant.name]: reheatYield({ kitchen, variantId, crispTime }) }),
+    yieldLossFigure: yieldLossFigure(fitLoss(weighed), { timeMin: 12, setpointC: variant.setpointC, units }),
+  };
+  return new Map(Object.entries(views).map(([name, view]) => [name, read(view)]));
+}
+
+function read(view: Figure | Table | readonly string[]): readonly string[] {
+  if (!("kind" in view)) return view;
+  if (view.kind === "table") return [...view.columns.map(({ heading }) => heading), ...tableText(view).split("\n")];
+  return [view.summary, ...stringsIn(view.data), ...stringsIn(view.layout)];
+}
+
+function stringsIn(value: unknown): string[] {
+  if (typeof value === "string") return [value];
+  if (value === null || typeof value !== "object") return [];
+  return Object.values(value).flatMap(stringsIn);
+}
+
+/** Nutrients are counted in grams on every label; `K` is a difference, and `(mm)` alone stands beside a column in inches. */
+const EVERYWHERE =
+  /protein|carbohydrate|fat \(g|carb \(g|^\(mm\)$|Kirchhoff|Food Code|FDA|USDA|kcal|P \/ F \/ C|in \(mm\)|\(in\) +\(mm\)/;
+const METRIC = /(?:\d |\()(?:mm|°C|g|kg)(?![\w/²³])/;
+const US = /(?:\d |\()(?:in|°F|oz|lb)(?![\w/²³])|\d\/\d+/;
+
+const US_TEXTS = textsOf(kitchenIn("us", celsius("390 °F")));
+const METRIC_TEXTS = textsOf(kitchenIn("metric", 200));
+const sentencesOf = (text: string): string[] => text.split(/(?<=[.;]) (?=[A-Z])/);
+
+describe("views of a kitchen in US units", () => {
+  it.each([...US_TEXTS.keys()])("%s says no metric size, weight or temperature without the US one", (name) => {
+    const texts = US_TEXTS.get(name) as readonly string[];
+    expect(texts.length).toBeGreaterThan(0);
+    const foreign = texts
+      .flatMap(sentencesOf)
+      .filter((text) => METRIC.test(text) && !US.test(text) && !EVERYWHERE.test(text));
+    expect(foreign).toEqual([]);
+  });
+
+  it.each([...US_TEXTS.keys()])("%s prints no number with more than six digits that matter", (name) => {
+    const long = (US_TEXTS.get(name) as readonly string[]).filter((text) =>
+      (text.match(/\d+\.\d+/g) ?? []).some((number) => number.replace(/^0?\.0*|\./g, "").length > 6),
+    );
+    expect(long).toEqual([]);
+  });
+
+  it("prints a setting of 390 °F as that wherever it is named", () => {
+    for (const name of [
+      "window",
+      "card",
+      "decisionText",
+      "windowPansTable",
+      "windowTable",
+      "clockFigure",
+      "successFigure",
+    ])
+      expect((US_TEXTS.get(name) as readonly string[]).join("\n")).toContain("390 °F");
+    expect([...US_TEXTS.values()].flat().join("\n")).not.toMatch(/38[89](\.\d+)? °F|391(\.\d+)? °F/);
+  });
+});
+
+describe("views of a kitchen in metric units", () => {
+  it.each([...METRIC_TEXTS.keys()])("%s says no inch, ounce or °F without the metric one", (name) => {
+    const foreign = (METRIC_TEXTS.get(name) as readonly string[])
+      .flatMap(sentencesOf)
+      .filter((text) => US.test(text) && !METRIC.test(text) && !/consumer minimum|Food Code/.test(text));
+    expect(foreign.filter((text) => !/\d\/\d+/.test(text) && text !== "(in)" && !/slab mm \(in\)/.test(text))).toEqual(
+      [],
+    );
+  });
+});
