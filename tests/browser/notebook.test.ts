@@ -204,13 +204,58 @@ describeInBrowser("the notebook page", () => {
     await eventually(() => output(3).textContent()).toBe("2\n");
   });
 
-  it("shows an error once, in the standard form", async () => {
+  it("shows an error once: the sentence alone, the line and the calls folded behind it", async () => {
     await open();
     await run("throw new RangeError('too thick');");
     const error = cell(3).locator('[data-mime-type="application/vnd.jupyter.error"]');
     await error.waitFor();
-    expect(await error.textContent()).toContain("RangeError: too thick");
+    expect(await error.locator("p").textContent()).toBe("too thick");
     expect(await output(3).count()).toBe(1);
+    expect(await error.locator("pre").isVisible()).toBe(false);
+    await error.locator("summary").focus();
+    await page.keyboard.press("Enter");
+    expect(await error.locator("pre").textContent()).toContain("RangeError: too thick");
+    await run('const thicknessMm: number = "9.5";');
+    await eventually(() => error.locator("p").textContent()).toBe("thicknessMm must be a number, got text");
+    expect(complaints).toEqual([]);
+  });
+
+  it("stops to run all at a cell that fails, goes there and says so", async () => {
+    const long = structuredClone(CALM) as { cells: { id: string; source: string }[] };
+    const copies = (count: number) =>
+      Array.from({ length: count }, (_, at) => ({
+        ...CALM.cells[1],
+        id: `${count}-${at}`,
+        source: `console.log("ran ${at}")`,
+      }));
+    long.cells.splice(
+      1,
+      3,
+      ...copies(20),
+      { ...long.cells[1], source: "throw new Error('the oven is cold');" },
+      ...copies(21),
+    );
+    writeFileSync(file, JSON.stringify(long));
+    await open();
+    await command("run-all");
+    await page.locator("#notice", { hasText: "Run all stopped at cell 22 of 43: the oven is cold" }).waitFor();
+    const failure = cell(21).locator(".failure p");
+    const inView = () =>
+      failure.evaluate((node) => {
+        const { top, bottom } = node.getBoundingClientRect();
+        return top > 0 && bottom < window.innerHeight;
+      });
+    await eventually(inView).toBe(true);
+    expect(await output(20).textContent()).toContain("ran 19");
+    expect(await output(22).count(), "what stands behind it was not run").toBe(0);
+    await page
+      .locator(".jp-Notebook .jp-WindowedPanel-outer, .jp-WindowedPanel-outer")
+      .first()
+      .evaluate((node) => node.scrollTo(0, 0));
+    await eventually(inView).toBe(false);
+    await page.locator("#notice button", { hasText: "go to the cell" }).click();
+    await eventually(inView).toBe(true);
+    expect(complaints).toEqual([]);
   });
 
   it("restarts the kernel when asked", async () => {

@@ -4,6 +4,7 @@ import { CommandRegistry } from "@lumino/commands";
 import { saveChecked } from "./checked-saves";
 import { notice } from "./notice";
 import type { OpenNotebook } from "./open-notebook";
+import { runAll } from "./run-all";
 
 /** Where a key works. */
 const COMMAND = ".jp-Notebook.jp-mod-commandMode:not(.jp-mod-readWrite) :focus:not(:read-write)";
@@ -59,14 +60,14 @@ export function pageCommands(options: OpenNotebook & { readonly text: { lineNumb
       [[["Alt Enter"], NOTEBOOK]],
       () => NotebookActions.runAndInsert(notebook, session),
     ],
-    ["run-all", "run all", [], () => NotebookActions.runAll(notebook, session)],
+    ["run-all", "run all", [], () => runAll(notebook, session)],
     ["stop", "stop", [[["I", "I"], COMMAND]], () => kernel()?.interrupt()],
     ["restart", "restart kernel", [[["0", "0"], COMMAND]], () => dialogs.restart(session)],
     [
       "restart-run-all",
       "restart, run all",
       [],
-      async () => (await dialogs.restart(session)) && NotebookActions.runAll(notebook, session),
+      async () => (await dialogs.restart(session)) && runAll(notebook, session),
     ],
     [
       "edit",

@@ -1,9 +1,10 @@
 import type { IRenderMime } from "@jupyterlab/rendermime-interfaces";
 import { Widget } from "@lumino/widgets";
+import { errorWords, type KernelError } from "../src/notebook/error-words";
 
 const MIME = "application/vnd.jupyter.error";
 
-/** Shows why a cell failed: what the kernel said, as text, set apart from a notice on stderr. */
+/** Shows why a cell failed: the sentence alone, and folded behind it the line and the calls that it came from. */
 export const errorFactory: IRenderMime.IRendererFactory = {
   safe: true,
   mimeTypes: [MIME],
@@ -19,9 +20,21 @@ class ErrorOutput extends Widget implements IRenderMime.IRenderer {
   }
 
   async renderModel(model: IRenderMime.IMimeModel): Promise<void> {
-    const { ename, evalue, traceback } = model.data[MIME] as { ename: string; evalue: string; traceback: string[] };
-    const words = document.createElement("pre");
-    words.textContent = traceback.join("\n") || `${ename}: ${evalue}`;
-    this.node.replaceChildren(words);
+    const { sentence, where } = errorWords(model.data[MIME] as unknown as KernelError);
+    const words = document.createElement("p");
+    words.textContent = sentence;
+    this.node.setAttribute("role", "group");
+    this.node.setAttribute("aria-label", "why the cell failed");
+    this.node.replaceChildren(words, ...(where ? [folded("where", where)] : []));
   }
+}
+
+function folded(label: string, text: string): HTMLElement {
+  const details = document.createElement("details");
+  const summary = document.createElement("summary");
+  summary.textContent = label;
+  const lines = document.createElement("pre");
+  lines.textContent = text;
+  details.append(summary, lines);
+  return details;
 }

@@ -19,6 +19,11 @@ export function notice(words: string, act?: { readonly label: string; readonly r
   bar.replaceChildren(text, ...(first ? [first] : []), away);
 }
 
+/** Puts the sentence away, if one is shown. */
+export function hideNotice(): void {
+  document.getElementById("notice")?.remove();
+}
+
 /** A plain button. */
 export function button(label: string, run: () => unknown): HTMLButtonElement {
   const made = document.createElement("button");

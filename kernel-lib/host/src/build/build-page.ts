@@ -39,11 +39,20 @@ export async function buildPage(): Promise<boolean> {
   return true;
 }
 
-/** Changes when a page source, this file or a version of a package changes. */
+/** Changes when a source of the pages, this file or a version of a package changes. */
 async function stampOf(source: string): Promise<string> {
   const hash = createHash("sha256");
-  for (const name of (await readdir(source)).sort())
-    hash.update(name).update(await readFile(join(source, name), "utf8"));
+  const files = (await readdir(source)).sort().map((name) => join(source, name));
+  // a set that grows while it is gone through: what the pages take from the rest of the host comes behind them
+  const all = new Set(files);
+  for (const file of all) {
+    const text = await readFile(file, "utf8");
+    hash.update(file.slice(source.length)).update(text);
+    for (const [, path] of text.matchAll(/ from "(\.\.?\/[^"]+)"/g)) {
+      const taken = `${resolve(dirname(file), path)}.ts`;
+      if (existsSync(taken)) all.add(taken);
+    }
+  }
   hash.update(await readFile(join(hostFolder(), "package.json"), "utf8"));
   hash.update(await readFile(__filename, "utf8"));
   return hash.digest("hex");

@@ -2,7 +2,13 @@ import { existsSync } from "node:fs";
 import { join } from "node:path";
 
 /** What mends tslab wherever a kernel is started for this host or registered by it. */
-export const MENDS: readonly string[] = ["mend-shorthand", "mend-sockets", "mend-outputs", "mend-questions"];
+export const MENDS: readonly string[] = [
+  "mend-shorthand",
+  "mend-sockets",
+  "mend-outputs",
+  "mend-questions",
+  "mend-missing",
+];
 
 /** Node's arguments that load built files of this folder into the kernel's process before tslab. */
 export function preloads(...names: readonly string[]): string[] {

@@ -1,12 +1,13 @@
 import type { Message } from "../kernel/message";
 import { withoutColours } from "../report/escape";
 import { DEEPEST_DISPLAY, nestsAtMost } from "./check-notebook";
+import { compileSentence } from "./compile-sentence";
 import { isJsonMime, type Output, type Text, textOf } from "./notebook";
 
 /** Gathers the messages of running cells into outputs, and lets a later cell update an earlier display. */
 export interface Collector {
   /** starts a new cell and returns the list that its outputs will fill */
-  readonly open: () => Output[];
+  readonly open: (code?: string) => Output[];
   /** adds one message to the open cell */
   readonly add: (message: Message) => void;
   /** turns what the kernel last wrote to stderr into one error output; `reason` when it wrote nothing */
@@ -17,6 +18,7 @@ export interface Collector {
 export function outputCollector(): Collector {
   let outputs: Output[] = [];
   let complaints: string[] = [];
+  let cell = "";
   const displays = new Map<string, Output[]>();
 
   const stream = (name: "stdout" | "stderr", text: string): void => {
@@ -26,7 +28,8 @@ export function outputCollector(): Collector {
   };
 
   return {
-    open: () => {
+    open: (code = "") => {
+      cell = code;
       outputs = [];
       complaints = [];
       return outputs;
@@ -52,7 +55,7 @@ export function outputCollector(): Collector {
     },
     close: (failed, reason) => {
       if (!failed) return;
-      const error = errorOutput(failureText(complaints), reason);
+      const error = errorOutput(failureText(complaints), reason, cell);
       takeFromStderr(outputs, failureText(complaints));
       outputs.push(error);
     },
@@ -75,30 +78,48 @@ export function isCompilerLine(text: string): boolean {
   return /^(\S+ )?\d+:\d+ - /.test(text);
 }
 
-/** An error output in nbformat's shape from what the kernel printed. */
-export function errorOutput(text: string, reason: string): Output {
+/**
+ * An error output in nbformat's shape from what the kernel printed: `evalue` is the whole message, of a cell that does not
+ * compile one sentence about it.
+ *
+ * @param text what the kernel printed
+ * @param reason why the host ended the cell; empty when it did not
+ * @param code the cell, which the sentence about a compiler's complaint takes its names from
+ */
+export function errorOutput(text: string, reason: string, code = ""): Output {
   const lines = withoutColours(text)
     .trimEnd()
     .split("\n")
     .filter((line) => !INNER_FRAME.test(line));
-  if (reason)
-    return {
-      output_type: "error",
-      ename: "CellStopped",
-      evalue: reason,
-      traceback: [...lines, reason].filter(Boolean),
-    };
-  const compiler = /^(?:\S+ )?\d+:\d+ - (.*)$/.exec(lines[0]);
-  if (compiler) return { output_type: "error", ename: "CompileError", evalue: compiler[1], traceback: lines };
-  for (const line of lines) {
-    const named = /^(?:Uncaught )?((?:[A-Za-z_$][\w$]*)?(?:Error|Exception))(?: \[[^\]]*\])?: (.*)$/.exec(line);
-    if (named) return { output_type: "error", ename: named[1], evalue: named[2], traceback: lines };
+  if (reason) return failed("CellStopped", reason, [...lines, reason].filter(Boolean));
+  if (isCompilerLine(lines[0])) {
+    const { sentence, lines: traceback } = compileSentence(lines, code);
+    return failed("CompileError", sentence, traceback);
   }
-  return { output_type: "error", ename: "Error", evalue: lines[0] || "the kernel gave no message", traceback: lines };
+  const frames = lines.findIndex((line) => FRAME.test(line));
+  const said = frames < 0 ? lines : lines.slice(0, frames);
+  // errors of other names end in frames all the same
+  for (const name of frames < 0 ? [ERROR_NAME] : [ERROR_NAME, ANY_NAME]) {
+    for (const [at, line] of said.entries()) {
+      const named = name.exec(line);
+      // what is thrown without a stack prints its message in one line
+      if (named)
+        return failed(named[1], [named[2], ...(frames < 0 ? [] : said.slice(at + 1))].join("\n").trim(), lines);
+    }
+  }
+  return failed("Error", lines[0] || "the kernel gave no message", lines);
 }
 
+function failed(ename: string, evalue: string, traceback: readonly string[]): Output {
+  return { output_type: "error", ename, evalue, traceback: [...traceback] };
+}
+
+const ERROR_NAME = /^(?:Uncaught )?((?:[A-Za-z_$][\w$]*)?(?:Error|Exception))(?: \[[^\]]*\])?: (.*)$/;
+const ANY_NAME = /^(?:Uncaught )?([A-Z][\w$]*): (.*)$/;
+const FRAME = /^\s+at \S/;
+
 /** Stack lines inside the kernel and Node, which say nothing about the cell. */
-const INNER_FRAME = /^\s+at .*(?:node_modules[\\/]tslab[\\/]|\(?node:)/;
+const INNER_FRAME = /^\s+at .*(?:node_modules[\\/]tslab[\\/]|dist[\\/]kernel[\\/]mend-|\(?node:)/;
 
 function takeFromStderr(outputs: Output[], text: string): void {
   for (let at = outputs.length - 1; at >= 0; at--) {

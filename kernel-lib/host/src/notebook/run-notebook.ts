@@ -84,7 +84,7 @@ async function runCells(kernel: Kernel, notebook: Notebook, options: RunOptions)
     const number = notebook.cells.indexOf(cell) + 1;
     options.onCell?.({ cell: number, codeCell: index + 1, codeCells: due.length });
     const code = textOf(cell.source);
-    cell.outputs = collector.open();
+    cell.outputs = collector.open(code);
     const { status, reason } = await execute(kernel, {
       code,
       limitMs: (options.cellLimitS ?? 120) * 1000,

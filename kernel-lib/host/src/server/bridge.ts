@@ -91,7 +91,7 @@ export function bridge(interrupt: () => void): Bridge {
     const failed = reply.content.status !== "ok";
     if (!failed) done.stderr.release();
     else {
-      const { output_type: _, ...error } = errorOutput(done.stderr.take(), "");
+      const { output_type: _, ...error } = errorOutput(done.stderr.take(), "", String(done.message.content.code));
       news("error", error, done.message);
       reply.content = { ...reply.content, status: "error", execution_count: done.count, ...error };
       if (done.message.content.stop_on_error !== false) abort(queue.splice(0));
