@@ -31,7 +31,25 @@ describe("wholeLoadSafe", () => {
   });
 });
 
+describe("loadScatter", () => {
+  it("joins runs with sessions through the surface's share, and places with unevenness, by hand", () => {
+    const noise = { ...USUAL_NOISE, run: 0.06, session: 0.08 };
+    const { run, piece, pieces } = loadScatter({ noise, unevenness: 0.1, pieces: 9, elasticity: 0.5 });
+    expect(run).toBeCloseTo(0.05, 12);
+    expect(piece).toBeCloseTo(Math.hypot(0.05, 0.13), 12);
+    expect(pieces).toBe(9);
+  });
+});
+
 describe("loadFactor", () => {
+  it("is e^2.326 s for a load of one piece, whatever of its scatter is the run's", () => {
+    for (const [run, piece] of [
+      [0.06, 0.08],
+      [0.08, 0.06],
+    ])
+      expect(Math.log(loadFactor({ run, piece, pieces: 1 })) / 0.1).toBeCloseTo(2.3263, 3);
+  });
+
   it("leaves one load in a hundred, and asks more of larger and more scattered loads", () => {
     const scatter = loadScatter({ noise: USUAL_NOISE, unevenness: 0.03, pieces: 12, elasticity: 0.8 });
     expect(wholeLoadSafe(scatter, Math.log(loadFactor(scatter)))).toBeCloseTo(0.99, 6);
@@ -41,6 +59,19 @@ describe("loadFactor", () => {
 });
 
 describe("safeFrom", () => {
+  it("is the middle and 2.0537 standard deviations of a lognormal where the draws show no longer tail, by hand", () => {
+    const times = Float64Array.from([8, 10, 12.5]);
+    const sd = Math.log(1.25);
+    expect(safeFrom(times, 1)).toBeCloseTo(10 * Math.exp(2.0537 * sd), 9);
+    expect(safeFrom(Float64Array.from([10]), 1.1)).toBeCloseTo(11, 9);
+  });
+  it("is never when more than one draw in fifty never gets there, and leaves the one that does not out of the spread", () => {
+    const draws = (never: number) => Float64Array.from({ length: 100 }, (_, at) => (at < never ? 1e4 : 10));
+    expect(safeFrom(draws(1), 1)).toBeCloseTo(10, 9);
+    expect(safeFrom(draws(2), 1.2)).toBe(1e4);
+    expect(safeFrom(draws(3), 1.2)).toBe(1e4);
+    expect(safeFrom(draws(100), 1)).toBe(1e4);
+  });
   it("takes the tail that few draws do not show, and the draws' own where it is longer", () => {
     expect(safeFrom(Float64Array.from([9, 10, 11, 10.5, 9.5]), 1)).toBeGreaterThan(11);
     expect(

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { misfitAt } from "../../../../kernel-lib/library/src/crisp/window/misfit-at";
+import { misfitAt, standingOf } from "../../../../kernel-lib/library/src/crisp/window/misfit-at";
 import { settle, type WindowSetting } from "../../../../kernel-lib/library/src/crisp/window/window-setting";
 import { calibrationAt, MIDDLE } from "../sample-food";
 
@@ -65,6 +65,61 @@ describe("misfitAt", () => {
     }
     expect(at({ thicknessMm: 16, setpointC: 220 }).distance).toBeCloseTo(Math.SQRT2, 9);
     expect(at({ loadFraction: 1.2 }).distance).toBeCloseTo(0.8, 9);
+  });
+  it("says in words what lies outside, and keeps quiet about a sixth of a unit", () => {
+    const said = (change: Partial<WindowSetting>) => at(change).outside;
+    expect(said({ thicknessMm: 16 })).toEqual(["16.0 mm is outside the trials (8.0 to 12.0 mm)"]);
+    expect(said({ setpointC: 220 })).toEqual(["220 °C is outside the trials (190 to 205 °C)"]);
+    expect(said({ loadFraction: 1.1 })).toEqual(["110 % of the floor is outside the trials (50 to 80 %)"]);
+    expect(said({ startC: 4 })).toEqual(["a start at 4 °C is outside the trials (-20 to -12 °C)"]);
+    expect(said({ sidesMm: [60, 60] })).toEqual(["pieces of 60 × 60 mm are larger than those logged"]);
+    expect(said({ sidesMm: [12, 8] })).toEqual(["pieces of 12 × 8 mm are smaller than those logged"]);
+    expect(said({ turned: true })).toEqual(["no turned pieces were logged"]);
+    expect(said({ setpointC: 207.5 })).toEqual([]);
+    expect(at({ setpointC: 207.5 }).distance).toBeCloseTo(1 / 6, 9);
+    expect(said({ setpointC: 207.6 })).toHaveLength(1);
+  });
+  it("counts turned logs for unturned pieces as far, and an appliance whose trials tell nothing of it", () => {
+    const turnedOnly = { ...calibration, logged: { ...logged, turned: true, unturned: false } };
+    expect(misfitAt(turnedOnly, settle(inside, "test"), 0)).toMatchObject({
+      distance: 1,
+      outside: ["only turned pieces were logged"],
+    });
+    expect(misfitAt(turnedOnly, settle({ ...inside, turned: true }, "test"), 0).distance).toBe(0);
+    const constants = calibration.constants.map((constant, place) => ({ ...constant, informed: place > 0 }));
+    expect(misfitAt({ ...calibration, constants }, settle(inside, "test"), 0)).toMatchObject({
+      distance: 1,
+      outside: ["none of its trials in basket tells of the coefficient"],
+    });
+    const uncut = { ...calibration, logged: { ...logged, sideMm: null } };
+    expect(misfitAt(uncut, settle({ ...inside, sidesMm: [300, 300] }, "test"), 0).distance).toBe(0);
+  });
+  it("adds floor, growth with distance and the short forms' own error as squares, by hand", () => {
+    const of = (change: Partial<WindowSetting>, coreError: number, misfit: number) =>
+      misfitAt(
+        { ...calibration, noise: { ...base.noise, misfit } },
+        settle({ ...inside, ...change }, "test"),
+        coreError,
+      );
+    const near = of({ sidesMm: null }, 0.03, 1);
+    expect(near.core).toBeCloseTo(Math.hypot(0.022, 0.03), 12);
+    expect(near.crust).toBeCloseTo(Math.hypot(0.03, 0.018), 12);
+    expect(near.brown).toBeCloseTo(0.1, 12);
+    expect(of({}, 0.03, 1).core).toBeCloseTo(Math.hypot(0.022, 0.03, 0.018), 12);
+    const far = of({ setpointC: 235, sidesMm: null }, 0, 2);
+    expect(far.core).toBeCloseTo(Math.hypot(0.044, 0.03), 12);
+    expect(far.crust).toBeCloseTo(Math.hypot(0.06, 0.06, 0.018), 12);
+    expect(far.brown).toBeCloseTo(Math.hypot(0.2, 0.2), 12);
+  });
+  it("stands by its distance: tried below 0.2, outside from 1.2 on", () => {
+    const standing = (distance: number) => standingOf({ ...at({}), distance });
+    expect([standing(0), standing(0.19), standing(0.2), standing(1.19), standing(1.2)]).toEqual([
+      "tried",
+      "tried",
+      "on the edge of what was tried",
+      "on the edge of what was tried",
+      "outside what was tried",
+    ]);
   });
   it("grows the misfit of every clock with the distance, and is furthest without a trial", () => {
     const near = at({});

@@ -1,8 +1,17 @@
 import { describe, expect, it } from "vitest";
 import { largestThickness } from "../../../../kernel-lib/library/src/crisp/window/largest-thickness";
+import { loadFactor } from "../../../../kernel-lib/library/src/crisp/window/load-safety";
+import { misfitAt } from "../../../../kernel-lib/library/src/crisp/window/misfit-at";
+import {
+  pieceStock,
+  piecesAt,
+  safeFromMin,
+  scatterAt,
+} from "../../../../kernel-lib/library/src/crisp/window/success-over-time";
 import { windowAt } from "../../../../kernel-lib/library/src/crisp/window/window-at";
 import { windowMapOverSetpoint, windowMapOverTime } from "../../../../kernel-lib/library/src/crisp/window/window-map";
 import { windowOverThickness } from "../../../../kernel-lib/library/src/crisp/window/window-over-thickness";
+import { basisOf, settle } from "../../../../kernel-lib/library/src/crisp/window/window-setting";
 import { calibrationAt, MIDDLE } from "../sample-food";
 
 const calibration = calibrationAt(MIDDLE, 0.1);
@@ -70,6 +79,30 @@ describe("windowMapOverSetpoint", () => {
         if (map.success[row][at] > 0) expect((map.bestMin as number[][])[row][at]).toBeLessThanOrEqual(15);
   });
 
+  it("is the best of each cell's own pieces: no time from the safe one on does better, by trying all", () => {
+    const options = { ...place, thicknessesMm: [6, 10], setpointsC: [185, 215], draws: 300, longestMin: 16 };
+    const map = windowMapOverSetpoint(options);
+    const stock = pieceStock(calibration, { count: 300, seed: 1 });
+    options.setpointsC.forEach((setpointC, row) => {
+      options.thicknessesMm.forEach((thicknessMm, column) => {
+        const setting = settle({ applianceId: "basket", thicknessMm, setpointC, longestMin: 16 }, "test");
+        const basis = basisOf(calibration, setting);
+        const pieces = piecesAt(stock, basis, setting, misfitAt(calibration, setting, basis.coreError));
+        const first = loadFactor(scatterAt(calibration, basis, { ...setting, thicknessMm: 6 }));
+        const from = safeFromMin(pieces, first);
+        let best = 0;
+        for (const time of [from, ...pieces.opensMin]) {
+          if (time < from || time > 16) continue;
+          const good = pieces.opensMin.filter((opens, at) => opens <= time && pieces.closesMin[at] >= time).length;
+          best = Math.max(best, good / 300);
+        }
+        expect(map.success[row][column]).toBeCloseTo(best, 9);
+        if (best === 0) expect((map.bestMin as number[][])[row][column]).toBe(from);
+        else expect((map.bestMin as number[][])[row][column]).toBeGreaterThanOrEqual(from);
+      });
+    });
+  });
+
   it("refuses axes that do not rise", () => {
     expect(() => windowMapOverSetpoint({ ...place, thicknessesMm: [8, 5], setpointsC: [180] })).toThrow(
       "thicknessesMm must rise",
@@ -91,6 +124,21 @@ describe("largestThickness", () => {
     const hotter = largestThickness({ ...place, setpointC: 215, longestMin: 14 });
     expect(hotter.thicknessMm).toBeGreaterThan(largest.thicknessMm);
     expect(largestThickness({ ...place, setpointC: 200, longestMin: 1 }).thicknessMm).toBe(0);
+    // a slab that is too brown before its core is safe
+    const brown = largestThickness({ ...place, setpointC: 230, longestMin: 60, tooBrownScore: 3 });
+    expect(brown.endedBy).toBe("window");
+    const { opens: last, closes } = windowAt({
+      ...place,
+      setpointC: 230,
+      thicknessMm: brown.thicknessMm,
+      tooBrownScore: 3,
+    });
+    expect(last.min / closes.min).toBeCloseTo(1, 2);
+    expect(
+      largestThickness({ ...place, setpointC: 200, longestMin: 500, tooBrownScore: 8.9, tooDryPercent: 80 }),
+    ).toMatchObject({
+      longestMin: 500,
+    });
   });
 });
 

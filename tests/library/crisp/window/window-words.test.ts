@@ -6,6 +6,8 @@ describe("the words of a window", () => {
     expect(chanceText(1)).toBe("over 99 %");
     expect(chanceText(0)).toBe("under 1 %");
     expect(chanceText(0.934)).toBe("93 %");
+    expect([chanceText(0.994), chanceText(0.995)]).toEqual(["99 %", "over 99 %"]);
+    expect([chanceText(0.0049), chanceText(0.005)]).toEqual(["under 1 %", "1 %"]);
     expect(minutesText(Number.POSITIVE_INFINITY)).toBe("never");
     expect(minutesText(9.25)).toBe("9.3");
   });
