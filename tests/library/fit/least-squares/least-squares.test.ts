@@ -77,6 +77,43 @@ describe("leastSquares", () => {
     expect(stopped.reason).toContain("stopped after 1 steps");
     expect(stopped.notices[0]).toContain("did not converge");
   });
+  it("takes derivatives by name though some parameters are fixed, and on the logarithm where one is searched there", () => {
+    const jacobian = ({ c }: { c: number }) => [x.map(() => -1), x.map(() => -1), x.map((xi) => -xi * c ** 0)];
+    const fit = leastSquares({
+      parameters: { fixed: { start: 0.5, fixed: true }, a: 0, c: { start: 1, scale: "log" } },
+      residuals: ({ fixed, a, c }) => x.map((xi, i) => y[i] - fixed - a - c * xi),
+      jacobian,
+    });
+    const plain = leastSquares({ parameters: { a: 0, b: 1 }, residuals: line });
+    expect(fit.parameters.c.estimate).toBeCloseTo(plain.parameters.b.estimate, 9);
+    expect(fit.parameters.a.estimate).toBeCloseTo(plain.parameters.a.estimate - 0.5, 9);
+    expect(fit.parameters.c.standardError).toBeCloseTo(plain.parameters.b.standardError ?? 0, 9);
+  });
+  it("keeps bounds on a logarithm, and takes one at zero or below for none", () => {
+    const log = (bounds: { lower?: number; upper?: number }) =>
+      leastSquares({ parameters: { a: 0, b: { start: 1, scale: "log", ...bounds } }, residuals: line }).parameters.b;
+    expect(log({ lower: 0 }).estimate).toBeCloseTo(1.974285714, 7);
+    expect(log({ lower: -3, upper: 50 }).estimate).toBeCloseTo(1.974285714, 7);
+    expect(log({ upper: 1.5 }).atBound).toBe("upper");
+    expect(log({ upper: 1.5 }).estimate).toBeCloseTo(1.5, 12);
+    expect(
+      leastSquares({ parameters: { a: 0, b: { start: 4, scale: "log", lower: 3 } }, residuals: line }).parameters.b
+        .atBound,
+    ).toBe("lower");
+    expect(() => leastSquares({ parameters: { b: { start: 0, scale: "log" } }, residuals: () => [1, 2] })).toThrow(
+      "start of b must be > 0 on a log scale, got 0",
+    );
+    expect(() => leastSquares({ parameters: { b: Number.NaN }, residuals: () => [1, 2] })).toThrow(
+      "start of b must be a finite number, got NaN",
+    );
+  });
+  it("refuses residuals that change their number", () => {
+    let calls = 0;
+    const residuals = ({ b }: { b: number }): number[] => x.slice(0, calls++ < 2 ? 6 : 5).map((xi, i) => y[i] - b * xi);
+    expect(() => leastSquares({ parameters: { b: 1 }, residuals })).toThrow(
+      "residuals must keep their number, 6, got 5",
+    );
+  });
   it("refuses too few residuals, a start that is not finite, bounds the wrong way round", () => {
     expect(() => leastSquares({ parameters: { a: 1, b: 1 }, residuals: () => [1, 2] })).toThrow(
       "must number more than the 2 free parameters",

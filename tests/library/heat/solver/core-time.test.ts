@@ -40,6 +40,38 @@ test("thawed: 0 from thawed food, null where the limit comes before, and of a st
   expect(Math.abs(((coreTime(stick).thawedMin as number) * 60) / 326.925 - 1)).toBeLessThan(5e-3);
 });
 
+test("what comes back is the state of the run at that time", () => {
+  const found = coreTime({ food, thicknessMm: 9, airC: 204, coefficientWm2K: 60, coefficientBelowWm2K: 20 });
+  for (const column of ["surfaceC", "meanC", "waterLostPercent", "crustMm"] as const)
+    expect(found[column]).toBe(valueAt(found.run, column, found.timeMin));
+  expect(found.run.thicknessMm).toBe(9);
+  expect(found.gridRangeMin[0]).toBeLessThanOrEqual(found.timeMin * (1 - 5e-3));
+  expect(found.gridRangeMin[1]).toBeGreaterThanOrEqual(found.timeMin * (1 + 2e-3));
+  expect(found.thawedMin).toBe(found.run.thawedMin);
+});
+
+test("the air below may be the warm one, and air that warms up later is waited for", () => {
+  const griddle = { food, thicknessMm: 8, airC: 20, coefficientWm2K: 10, airBelowC: 200, coefficientBelowWm2K: 300 };
+  expect(coreTime({ ...griddle, drying: "none" }).timeMin).toBeGreaterThan(1);
+  expect(() => coreTime({ ...griddle, airBelowC: 74 })).toThrow("must be above the core limit of 74 °C");
+  const slow = [
+    { timeMin: 0, airC: 20 },
+    { timeMin: 100, airC: 20 },
+    { timeMin: 101, airC: 204 },
+  ];
+  expect(coreTime({ food, thicknessMm: 8, airC: slow, coefficientWm2K: 40 }).timeMin).toBeGreaterThan(101);
+});
+
+test("starts and limits that cannot be are refused", () => {
+  const base = { food, thicknessMm: 10, airC: 190, coefficientWm2K: 40 };
+  expect(() => coreTime({ ...base, startC: 101 })).toThrow("startC must be between -60 and 100 °C, got 101");
+  expect(() => coreTime({ ...base, startC: 80 })).toThrow("must be above the start of 80 °C and below 100 °C, got 74");
+  expect(() => coreTime({ ...base, startC: 74 })).toThrow("must be above the start of 74 °C");
+  expect(() => coreTime({ ...base, limitC: 100 })).toThrow("below 100 °C, got 100");
+  expect(() => coreTime({ ...base, coefficientWm2K: 0 })).toThrow("coefficientWm2K must be > 0");
+  expect(() => coreTime({ ...base, airC: 74 })).toThrow("must be above the core limit of 74 °C");
+});
+
 test("thicker, colder air and a weaker coefficient all take longer", () => {
   const base = { food, thicknessMm: 10, airC: 190, coefficientWm2K: 40 };
   const time = (change: object): number => coreTime({ ...base, ...change }).timeMin;

@@ -1,5 +1,7 @@
 import { describe, expect, test } from "vitest";
+import { enthalpyAt } from "../../../../kernel-lib/library/src/food/thermal/enthalpy";
 import { timeWhen, valueAt } from "../../../../kernel-lib/library/src/heat/solver/heat-run";
+import { simulatePiece } from "../../../../kernel-lib/library/src/heat/solver/simulate-piece";
 import { simulateSlab } from "../../../../kernel-lib/library/src/heat/solver/simulate-slab";
 import { foods } from "../foods";
 
@@ -10,6 +12,67 @@ test("timeWhen and valueAt undo each other", () => {
   for (const column of ["coreC", "surfaceC", "meanC"] as const)
     for (const value of [-10, 20, 60])
       expect(valueAt(run, column, timeWhen(run, { column, value }))).toBeCloseTo(value, 6);
+});
+
+test("timeWhen looks from a time on, takes a value at a row as reached there, and names what it does not know", () => {
+  const up = timeWhen(run, { column: "coreC", value: 20 });
+  expect(timeWhen(run, { column: "coreC", value: 20, afterMin: up - 0.01 })).toBe(up);
+  expect(() => timeWhen(run, { column: "coreC", value: 20, afterMin: up + 0.01 })).toThrow("coreC must pass 20 °C");
+  expect(timeWhen(run, { column: "coreC", value: -18 })).toBe(0);
+  const row = 30;
+  expect(timeWhen(run, { column: "crustMm", value: run.crustMm[run.crustMm.length - 2] })).toBeCloseTo(
+    run.timeMin[run.timeMin.length - 2],
+    9,
+  );
+  expect(timeWhen(run, { column: "meanC", value: run.meanC[row] })).toBeCloseTo(run.timeMin[row], 9);
+  // an air that comes and goes: the second passage is found when the first is over
+  const opened = simulateSlab({
+    ...frozenSlab,
+    thicknessMm: 4,
+    drying: "none",
+    airC: [
+      { timeMin: 0, airC: 120 },
+      { timeMin: 4, airC: 120 },
+      { timeMin: 4, airC: -20 },
+      { timeMin: 8, airC: -20 },
+      { timeMin: 8, airC: 120 },
+    ],
+  });
+  const [first, second, third] = [0, 3, 8].map((afterMin) =>
+    timeWhen(opened, { column: "coreC", value: 30, afterMin }),
+  );
+  expect(first).toBeLessThan(4);
+  expect(second).toBeGreaterThan(4);
+  expect(second).toBeLessThan(8);
+  expect(third).toBeGreaterThan(8);
+  expect(() => timeWhen(run, { column: "core" as "coreC", value: 1 })).toThrow(
+    "column must be one of coreC, midPlaneC",
+  );
+  expect(() => timeWhen(run, { column: "coreC", value: Number.NaN })).toThrow("value must be a finite number");
+});
+
+test("valueAt gives rows at their times, straight lines for what has no slopes, and nothing beyond the run", () => {
+  const last = run.timeMin.length - 1;
+  for (const row of [0, 1, 17, last]) expect(valueAt(run, "coreC", run.timeMin[row])).toBeCloseTo(run.coreC[row], 9);
+  const [row, next] = [last - 3, last - 2];
+  const middle = (run.timeMin[row] + run.timeMin[next]) / 2;
+  expect(valueAt(run, "crustMm", middle)).toBeCloseTo((run.crustMm[row] + run.crustMm[next]) / 2, 12);
+  expect(valueAt(run, "coreC", 12 + 1e-10)).toBeCloseTo(run.coreC[last], 6);
+  expect(() => valueAt(run, "coreC", -0.001)).toThrow("timeMin must lie within the run");
+  expect(() => valueAt(run, "coreC", Number.NaN)).toThrow("timeMin must lie within the run");
+  expect(() => valueAt(run, "core" as "coreC", 1)).toThrow("column must be one of");
+});
+
+test("a run says what it was of and why it stopped", () => {
+  expect(run).toMatchObject({ body: "slab", thicknessMm: 10, cells: 12, stopped: "end of the run", notes: [] });
+  expect(run.lengthMm).toBeUndefined();
+  expect(simulateSlab({ ...frozenSlab, stopCoreC: 40 }).stopped).toBe("core reached its target");
+  const stick = simulatePiece({ ...frozenSlab, lengthMm: 30, widthMm: 20, endMin: 1 });
+  expect(stick).toMatchObject({ body: "piece", lengthMm: 30, widthMm: 20, cells: 8 });
+  // heat in: what the food holds more, and what evaporated, of 1 m² of slab [kJ]
+  const dry = simulateSlab({ ...frozenSlab, drying: "none", endMin: 200, airC: 60 });
+  const held = 1050 * 0.01 * (enthalpyAt(foods.reference, 60) - enthalpyAt(foods.reference, -18));
+  expect(dry.heatInKJ / held).toBeCloseTo(1, 3);
 });
 
 test("the slopes of a run are those of its values", () => {

@@ -117,9 +117,29 @@ describe("simulatePiece", () => {
     expect(run.waterLostPercent[run.timeMin.length - 1]).toBeLessThan(73.6);
   });
 
+  test("its sides have a coefficient of their own, as above unless told, and insulated sides leave it a slab", () => {
+    const bite = { ...fryer, thicknessMm: 12, widthMm: 24, lengthMm: 30, drying: "none", cells: 6 } as const;
+    const alike = simulatePiece({ ...bite, coefficientSidesWm2K: 40 });
+    expect(simulatePiece(bite).coreC).toEqual(alike.coreC);
+    const insulated = timeWhen(simulatePiece({ ...bite, coefficientSidesWm2K: 0 }), core);
+    const slab = timeWhen(simulateSlab({ ...fryer, thicknessMm: 12, drying: "none", cells: 6 }), core);
+    expect(Math.abs(insulated / slab - 1)).toBeLessThan(2e-3);
+    expect(timeWhen(alike, core)).toBeLessThan(0.9 * insulated);
+    // width and length are alike to the heat
+    const turned = simulatePiece({ ...bite, widthMm: 30, lengthMm: 24 });
+    expect(timeWhen(turned, core) / timeWhen(alike, core)).toBeCloseTo(1, 6);
+  });
+
   test("bad input is named", () => {
     expect(() => simulatePiece({ ...fryer, thicknessMm: 10, widthMm: 0, lengthMm: 30 })).toThrow(
       "simulatePiece: widthMm must be between 1 and 1000 mm, got 0",
     );
+    const bite = { ...fryer, thicknessMm: 10, widthMm: 20, lengthMm: 30 };
+    expect(() => simulatePiece({ ...bite, lengthMm: 1001 })).toThrow(
+      "lengthMm must be between 1 and 1000 mm, got 1001",
+    );
+    expect(() => simulatePiece({ ...bite, startC: -61 })).toThrow("startC must be between -60 and 120 °C, got -61");
+    expect(() => simulatePiece({ ...bite, endMin: 0 })).toThrow("endMin must be > 0 min, got 0");
+    expect(() => simulatePiece({ ...bite, coefficientSidesWm2K: -1 })).toThrow("coefficientSides must be >= 0");
   });
 });

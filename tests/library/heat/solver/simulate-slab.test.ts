@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { timeWhen, valueAt } from "../../../../kernel-lib/library/src/heat/solver/heat-run";
-import { simulateSlab } from "../../../../kernel-lib/library/src/heat/solver/simulate-slab";
+import { checkNumerics, simulateSlab } from "../../../../kernel-lib/library/src/heat/solver/simulate-slab";
 import { foods } from "../foods";
 
 const food = foods.reference;
@@ -119,5 +119,35 @@ describe("simulateSlab", () => {
       "cells must be a whole number from 4 to 400, got 2.5",
     );
     expect(() => simulateSlab({ ...frozen, airC: [] })).toThrow("must hold at least one point");
+    expect(() => simulateSlab({ ...frozen, startC: 121 })).toThrow("startC must be between -60 and 120 °C, got 121");
+    expect(() => simulateSlab({ ...frozen, thicknessMm: 501 })).toThrow("thicknessMm must be between 0.1 and 500 mm");
+    expect(() => simulateSlab({ ...frozen, endMin: 0 })).toThrow("endMin must be > 0 min, got 0");
+  });
+
+  test("the method's own choices are checked, their ends being inside", () => {
+    const check = (cells: number, tolerance: number, step?: number) => () =>
+      checkNumerics(cells, tolerance, step, "test");
+    for (const cells of [4, 400]) expect(check(cells, 1e-3)).not.toThrow();
+    for (const cells of [3, 401, 4.5]) expect(check(cells, 1e-3)).toThrow("must be a whole number from 4 to 400");
+    for (const tolerance of [1e-8, 0.1]) expect(check(8, tolerance, 1)).not.toThrow();
+    for (const tolerance of [0, 0.11]) expect(check(8, tolerance)).toThrow("test: tolerance must be between");
+    expect(check(8, 1e-3, 0)).toThrow("test: fixedStepMin must be > 0 min, got 0");
+  });
+
+  test("a finer tolerance and steps of one size lead to the same core, the latter as many as told", () => {
+    const plain = valueAt(simulateSlab(frozen), "coreC", 9);
+    expect(valueAt(simulateSlab({ ...frozen, tolerance: 1e-5 }), "coreC", 9)).toBeCloseTo(plain, 0);
+    const even = simulateSlab({ ...frozen, fixedStepMin: 0.05 });
+    expect(even.steps).toBe(240);
+    expect(valueAt(even, "coreC", 9)).toBeCloseTo(plain, 0);
+  });
+
+  test("each face has its own air and coefficient, below as above unless it is told", () => {
+    const oneSided = simulateSlab({ ...frozen, drying: "none", airBelowC: 20, coefficientBelowWm2K: 200 });
+    expect(valueAt(oneSided, "surfaceBelowC", 12)).toBeLessThan(40);
+    expect(valueAt(oneSided, "surfaceC", 12)).toBeGreaterThan(60);
+    const air = simulateSlab({ ...frozen, drying: "none", airBelowC: 20 });
+    const both = simulateSlab({ ...frozen, drying: "none", airBelowC: 20, coefficientBelowWm2K: 40 });
+    expect(air.coreC).toEqual(both.coreC);
   });
 });
