@@ -5,7 +5,7 @@
  * language. Each case is solved on two grids, finer by about the root of two, and carried on to no cell width with its
  * square. Thaw times go in stairs with the cells that thaw last: they are the mean of three grids close to each other,
  * solved with Kirchhoff's potentials, which settle sooner.
- * Run: cc -O3 -march=native -ffast-math make.c -o make -lm && ./make > reference.json   (about half an hour)
+ * Run: cc -O3 -march=native -ffast-math make.c -o make -lm && ./make > reference.json   (about ten minutes)
  */
 #include <math.h>
 #include <stdio.h>

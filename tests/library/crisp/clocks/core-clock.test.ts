@@ -14,6 +14,17 @@ const between = (min: number, max: number) => fc.double({ min, max, noNaN: true 
 const basisTo = (limitC: number, startC = -18) => clockBasis({ food, startC, airC: 200, limitC });
 const bite = { ...bareSlab, sides: { lengthMm: 45, widthMm: 30 }, sideShare: 0.8 };
 
+/** When a rising curve passes a value within the first hour, by halving. */
+function timeOf(curve: (minutes: number) => number, value: number): number {
+  let [low, high] = [0, 60];
+  for (let halving = 0; halving < 60; halving++) {
+    const middle = (low + high) / 2;
+    if (curve(middle) < value) low = middle;
+    else high = middle;
+  }
+  return low;
+}
+
 describe("coreMin", () => {
   it("is never for a limit at the plateau or above it", () => {
     const wet = { ...bareSlab, plateauC: 80 };
@@ -91,6 +102,22 @@ describe("coreAtC", () => {
     expect(coreAtC(basisTo(74), bite, 9, 1e3)).toBeCloseTo(100, 6);
   });
 
+  it("goes on at its own pace where its slow climb sets in, in a thin piece that its inside does not hold back", () => {
+    const basis = basisTo(74);
+    const slopes = (plateauC: number): readonly [number, number] => {
+      const piece = { ...bareSlab, coefficientWm2K: 15, plateauC };
+      const slowC = Math.min(74, plateauC - 12);
+      const core = (minutes: number): number => coreAtC(basis, piece, 3, minutes);
+      const at = timeOf(core, slowC);
+      return [(core(at) - core(at - 1e-5)) / 1e-5, (core(at + 1e-5) - core(at)) / 1e-5];
+    };
+    const [before, after] = slopes(79);
+    expect(after / before).toBeCloseTo(1, 2);
+    // at 74 °C that of the heat: what it took to get there over the time and the thawed food's 3.5 kJ/(kg·K)
+    const even = basis.fittedHeatKJkg / 3.5 / coreMin(basis, { ...bareSlab, coefficientWm2K: 15 }, 3);
+    expect(slopes(100)[1] / even).toBeCloseTo(1, 2);
+  });
+
   it("has no step where its slow climb sets in", () => {
     const basis = basisTo(74);
     for (const plateauC of [80, 100]) {
@@ -115,15 +142,7 @@ describe("coreReadingC", () => {
     const warm = (minutes: number) => reading({ probeWarmK: 2 }, minutes, false) - coreAtC(basis, bite, 12, minutes);
     expect(warm(3)).toBeCloseTo(2, 9);
     // 10 K below the plateau half of it is left, 20 K below all of it
-    const when = (coreC: number): number => {
-      let [low, high] = [0, 60];
-      for (let halving = 0; halving < 60; halving++) {
-        const middle = (low + high) / 2;
-        if (coreAtC(basis, bite, 12, middle) < coreC) low = middle;
-        else high = middle;
-      }
-      return low;
-    };
+    const when = (coreC: number): number => timeOf((minutes) => coreAtC(basis, bite, 12, minutes), coreC);
     expect(warm(when(90))).toBeCloseTo(1, 6);
     expect(warm(when(80))).toBeCloseTo(2, 6);
     expect(warm(when(79))).toBeCloseTo(2, 6);
@@ -141,6 +160,12 @@ describe("coreReadingC", () => {
     const soakMin = 0.006 ** 2 / (3 * (0.49 / (1050 * 3500))) / 60;
     expect(gained / (0.5 * perMin * soakMin)).toBeCloseTo(1, 1);
     expect(reading({ restGain: 0.5 }, minutes, true) - out).toBeCloseTo(gained / 2, 9);
+    // a probe beside the coldest point reads warmer after the rest too
+    expect(reading({ probeWarmK: 2 }, minutes, true) - reading({}, minutes, true)).toBeCloseTo(
+      reading({ probeWarmK: 2 }, minutes, false) - out,
+      9,
+    );
+    expect(reading({ probeWarmK: 2 }, minutes, false)).toBeGreaterThan(out + 0.5);
     expect(reading({ restGain: 50 }, minutes, true) - out).toBeCloseTo(12, 9);
   });
 });
