@@ -59,6 +59,28 @@ describe("crispTimes", () => {
     expect(crispTimes(trials, asked).times.map((time) => time.trialId)).toEqual(["hit"]);
   });
 
+  it("meets a setpoint within 1 K or as far as it is told, takes floors as full as it is told, and those that logged none", () => {
+    const ids = (trials: KitchenTrial[], asked: Parameters<typeof crispTimes>[1]) =>
+      crispTimes(trials, asked).times.map(({ trialId }) => trialId);
+    const airs = [199, 200, 201, 201.1, 206].map((setpointC) => trial(`at ${setpointC}`, { setpointC }));
+    expect(ids(airs, { setpointC: 200 })).toEqual(["at 199", "at 200", "at 201"]);
+    expect(ids(airs, { setpointC: 203, toleranceK: 3 })).toEqual(["at 200", "at 201", "at 201.1", "at 206"]);
+    expect(ids(airs, { setpointC: 200, toleranceK: 0 })).toEqual(["at 200"]);
+    const loads = [null, 0.7, 0.71].map((loadFraction) => trial(`load ${loadFraction}`, { loadFraction }));
+    expect(ids(loads, { largestLoadFraction: 0.7 })).toEqual(["load null", "load 0.7"]);
+    expect(ids(loads, {})).toHaveLength(3);
+  });
+
+  it("says nothing of trials that were seen from both sides, and keeps their own order within a thickness", () => {
+    const { times, notices } = crispTimes([trial("b", {}), trial("a", {}), trial("thin", { thicknessMm: 7 })]);
+    expect(notices).toEqual([]);
+    expect(times.map(({ trialId }) => trialId)).toEqual(["thin", "b", "a"]);
+    expect(crispTimes([trial("at once", { notCrispMin: 0, crispMin: 4 })]).times[0]).toMatchObject({
+      lowerMin: 0,
+      timeMin: 2,
+    });
+  });
+
   it("drops nothing silently: one-sided times stay, silent trials are named", () => {
     const trials = [
       trial("early", { notCrispMin: null }),

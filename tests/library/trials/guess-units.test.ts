@@ -14,6 +14,10 @@ describe("guessUnits", () => {
       taken: 3,
     });
     expect(guessUnits(["floor_in2", "before_oz"]).units).toBe("us");
+    for (const heading of ["depth_in", "depth_ft", "floor_in2", "before_oz", "batch_lb", "core_f"])
+      expect(guessUnits([heading]), heading).toEqual({ units: "us", of: 1, taken: 1 });
+    for (const heading of ["depth_mm", "depth_cm", "depth_m", "floor_cm2", "before_g", "batch_kg", "core_c"])
+      expect(guessUnits([heading, heading]), heading).toEqual({ units: "metric", of: 2, taken: 2 });
   });
 
   it("takes metric when both are as many, or none is named", () => {

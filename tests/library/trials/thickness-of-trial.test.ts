@@ -38,6 +38,29 @@ describe("thicknessOfTrial", () => {
     expect(notice).toMatch(/probes say 8\.0 mm, but \d+(\.\d+)? g on half-sheet make 10\.0 mm \(-20 %\)/);
   });
 
+  it("takes one reading for the mean, its spread unknown, and gives the spread of several", () => {
+    expect(thicknessOfTrial({ trial: trial(null, 8.4), pan, densityKgM3 })).toMatchObject({
+      thicknessMm: 8.4,
+      from: "probes",
+      probesMm: 8.4,
+      sdMm: null,
+    });
+    const { sdMm } = thicknessOfTrial({ trial: trial(null, 8, 9, 10), pan, densityKgM3 });
+    expect(sdMm).toBeCloseTo(1, 12);
+  });
+
+  it("notices from 10 % of the mass's thickness and three standard errors on, either way", () => {
+    const notice = (massMm: number, ...probesMm: number[]) =>
+      thicknessOfTrial({ trial: trial(massFor(massMm), ...probesMm), pan, densityKgM3 }).notice;
+    expect(notice(10, 11.01)).toMatch(/the probes say 11\.0 mm, .* make 10\.0 mm \(\+10 %\)/);
+    expect(notice(10, 10.99)).toBeNull();
+    expect(notice(10, 8.99)).toMatch(/\(-10 %\)/);
+    expect(notice(10, 9.01)).toBeNull();
+    // 8 ± 0.5 and 8 ± 0.8 of two readings each: standard errors of the mean 0.5 and 0.8
+    expect(notice(10, 7.5, 8.5)).not.toBeNull();
+    expect(notice(10, 7.2, 8.8)).toBeNull();
+  });
+
   it("keeps still where the two agree within 10 %, or the slab is so uneven that they may", () => {
     expect(thicknessOfTrial({ trial: trial(massFor(10), 9.2, 9.3), pan, densityKgM3 }).notice).toBeNull();
     expect(thicknessOfTrial({ trial: trial(massFor(10), 6, 11), pan, densityKgM3 }).notice).toBeNull();

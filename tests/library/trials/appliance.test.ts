@@ -1,0 +1,34 @@
+import { describe, expect, it } from "vitest";
+import { readAppliances } from "../../../kernel-lib/library/src/trials/appliance";
+
+const HEADINGS = "appliance,name,kind,floor_cm2,power_w,note";
+const read = (row: string) => readAppliances(`${HEADINGS}\n${row}\n`, "appliances.csv");
+
+describe("readAppliances", () => {
+  it("reads a row as it stands, and one whose power and note nobody knows", () => {
+    expect(read("small-basket,small basket,air fryer,420,1500,by the door").records).toEqual([
+      {
+        applianceId: "small-basket",
+        name: "small basket",
+        kind: "air fryer",
+        floorCm2: 420,
+        powerW: 1500,
+        note: "by the door",
+      },
+    ]);
+    expect(read("oven,oven,still oven,2000,,").records[0]).toMatchObject({ powerW: null, note: null });
+    const inches = readAppliances("appliance,name,kind,floor_in2,power_w,note\noven,oven,fan oven,100,,\n", "a.csv");
+    expect(inches.records[0].floorCm2).toBeCloseTo(645.16, 9);
+  });
+
+  it("takes floors of 20 to 20000 cm² and powers up to 200 kW, and nothing past them", () => {
+    const problems = (floor: string, power: string) => read(`oven,oven,fan oven,${floor},${power},`).problems;
+    for (const floor of ["20", "20000"]) expect(problems(floor, "200000")).toEqual([]);
+    for (const floor of ["19.9", "20000.1"])
+      expect(problems(floor, "")).toEqual([
+        `appliances.csv row 2, column floor_cm2: expected a floor of 20 to 20000 cm², got "${floor}"`,
+      ]);
+    expect(problems("400", "0")[0]).toContain("expected a power above 0 W");
+    expect(problems("400", "200001")[0]).toContain("expected a power up to 200000 W");
+  });
+});
