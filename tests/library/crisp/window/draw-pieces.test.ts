@@ -10,7 +10,7 @@ const place = settle({ thicknessMm: 9, applianceId: "basket", setpointC: 195, si
 describe("drawConstants", () => {
   it("has the mode as its mean and the covariance that it is given, correlations too", () => {
     const size = MIDDLE.length;
-    const covariance = MIDDLE.map((_, row) => MIDDLE.map((__, column) => (row === column ? 0.04 : 0)));
+    const covariance: number[][] = MIDDLE.map((_, row) => MIDDLE.map((__, column) => (row === column ? 0.04 : 0)));
     covariance[0][1] = 0.03;
     covariance[1][0] = 0.03;
     covariance[2][2] = 0.25;
