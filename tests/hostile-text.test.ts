@@ -41,7 +41,7 @@ import { readAppliances } from "../kernel-lib/library/src/trials/appliance";
 import { buildKitchen } from "../kernel-lib/library/src/trials/build-kitchen";
 import type { KitchenFile, KitchenFiles } from "../kernel-lib/library/src/trials/kitchen";
 import { variantOf } from "../kernel-lib/library/src/trials/kitchen-lookup";
-import { readTrials } from "../kernel-lib/library/src/trials/trial";
+import { readTrials } from "../kernel-lib/library/src/trials/log/read-trials";
 import { readVariants } from "../kernel-lib/library/src/trials/variant";
 import { columnUnit } from "../kernel-lib/library/src/units/column-unit";
 import { convertUnit } from "../kernel-lib/library/src/units/convert-unit";

@@ -11,7 +11,7 @@ import { evenness } from "../../kernel-lib/library/src/pan/evenness";
 import { readPans } from "../../kernel-lib/library/src/pan/read-pans";
 import { buildKitchen } from "../../kernel-lib/library/src/trials/build-kitchen";
 import type { KitchenFile, KitchenFiles } from "../../kernel-lib/library/src/trials/kitchen";
-import { readTrials } from "../../kernel-lib/library/src/trials/trial";
+import { readTrials } from "../../kernel-lib/library/src/trials/log/read-trials";
 import { tableText } from "../../kernel-lib/library/src/views/table/table-text";
 
 const MANY = 130_000;

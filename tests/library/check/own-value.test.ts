@@ -27,7 +27,7 @@ import { coreLimit } from "../../../kernel-lib/library/src/safety/core-limit";
 import { buildKitchen } from "../../../kernel-lib/library/src/trials/build-kitchen";
 import type { KitchenFile, KitchenFiles } from "../../../kernel-lib/library/src/trials/kitchen";
 import { applianceOf, panOf, trialOf, variantOf } from "../../../kernel-lib/library/src/trials/kitchen-lookup";
-import { readTrials } from "../../../kernel-lib/library/src/trials/trial";
+import { readTrials } from "../../../kernel-lib/library/src/trials/log/read-trials";
 import { columnUnit } from "../../../kernel-lib/library/src/units/column-unit";
 import { convertUnit } from "../../../kernel-lib/library/src/units/convert-unit";
 import { parseQuantity } from "../../../kernel-lib/library/src/units/parse-quantity";

@@ -4,7 +4,8 @@ import { join } from "node:path";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { appendTrial } from "../../../kernel-lib/library/src/notebook/append-trial";
 import { loadKitchen } from "../../../kernel-lib/library/src/notebook/load-kitchen";
-import { readTrials, type Trial } from "../../../kernel-lib/library/src/trials/trial";
+import { readTrials } from "../../../kernel-lib/library/src/trials/log/read-trials";
+import type { Trial } from "../../../kernel-lib/library/src/trials/trial";
 
 let folder: string;
 beforeEach(() => {
@@ -50,6 +51,8 @@ describe("appendTrial", () => {
     );
     expect(readFileSync(path, "utf8")).toBe(before);
     writeFileSync(path, before.replace(",core_c,", ",kern,"));
-    expect(() => appendTrial(path, { ...trial, trialId: "N" })).toThrow("row 2, column kern: expected one of");
+    expect(() => appendTrial(path, { ...trial, trialId: "N" })).toThrow(
+      "beet-lentil.csv: column core must exist, as the record holds it",
+    );
   });
 });

@@ -9,11 +9,18 @@ const without = (name: string, ...more: string[]) =>
   folderFindings(files(...WHOLE.filter((one) => one !== name), ...more));
 
 describe("isKitchenFile", () => {
-  it.each(WHOLE)("takes %s", (path) => expect(isKitchenFile(path)).toBe(true));
-  it.each(["Pans.csv", "trials/WEEK.CSV", "trials/old/week.csv", "formulas/a.csv", "week.csv", "out/pans.csv"])(
-    "leaves %s",
-    (path) => expect(isKitchenFile(path)).toBe(false),
+  it.each([...WHOLE, "trials/WEEK.CSV", "trials/may.xlsx", "trials/may.tsv", "trials/may.jsonl"])("takes %s", (path) =>
+    expect(isKitchenFile(path)).toBe(true),
   );
+  it.each([
+    "Pans.csv",
+    "trials/week.ods",
+    "trials/~$may.xlsx",
+    "trials/old/week.csv",
+    "formulas/a.csv",
+    "week.csv",
+    "out/pans.csv",
+  ])("leaves %s", (path) => expect(isKitchenFile(path)).toBe(false));
 });
 
 describe("folderFindings", () => {
@@ -26,13 +33,11 @@ describe("folderFindings", () => {
   });
 
   it("names what is not read, and what would be", () => {
-    expect(notices("trials/WEEK2.CSV")).toEqual([
-      "trials/WEEK2.CSV is not read: expected a name that ends in .csv, such as trials/WEEK2.csv",
+    expect(notices("trials/WEEK2.CSV")).toEqual(["trials/WEEK2.CSV was read, though its ending has capitals"]);
+    expect(notices("trials/may.ods")).toEqual([
+      "trials/may.ods is not read: expected a name that ends in .csv, .tsv, .xlsx or .jsonl, such as trials/may.csv",
     ]);
-    expect(notices("trials/may.xlsx")).toEqual([
-      "trials/may.xlsx is not read: expected a name that ends in .csv, such as trials/may.csv",
-    ]);
-    expect(notices("trials/week.xlsx")).toEqual(["trials/week.xlsx is not read; trials/week.csv is"]);
+    expect(notices("trials/week.ods")).toEqual(["trials/week.ods is not read; trials/week.csv is"]);
     expect(notices("week.xlsx")).toEqual(["week.xlsx is not read: a log belongs in trials/, as trials/week.csv"]);
     expect(notices("Trials/")).toEqual(["Trials/ is not read (nearest: trials/)"]);
     expect(notices("old/", "trials/2024/")).toEqual([

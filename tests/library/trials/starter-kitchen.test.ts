@@ -2,8 +2,9 @@ import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { readCsv } from "../../../kernel-lib/library/src/check/csv";
 import { checkKitchen } from "../../../kernel-lib/library/src/trials/check-kitchen";
+import { logHeadings } from "../../../kernel-lib/library/src/trials/log/log-fields";
+import { readTrials } from "../../../kernel-lib/library/src/trials/log/read-trials";
 import { starterKitchen } from "../../../kernel-lib/library/src/trials/starter-kitchen";
-import { logHeadings, readTrials } from "../../../kernel-lib/library/src/trials/trial";
 import { starterFiles } from "./starter-files";
 
 const textOf = (units: "us" | "metric", name: string): string =>

@@ -62,9 +62,9 @@ function lineOf(group: readonly Slip[]): string {
 }
 
 /** `" row 3"`, `" rows 3 to 16 and 18"`; lines for a JSON file. */
-function rowsText(file: string, rows: readonly number[]): string {
+export function rowsText(file: string, rows: readonly number[]): string {
   if (rows.length === 0) return "";
-  const word = file.endsWith(".json") ? "line" : "row";
+  const word = /\.jsonl?$/i.test(file) ? "line" : "row";
   const runs: number[][] = [];
   for (const row of rows) {
     const run = runs.at(-1);
@@ -78,6 +78,6 @@ function rowsText(file: string, rows: readonly number[]): string {
 }
 
 /** `"a"`, `"a and b"`, `"a, b and c"`. */
-function listed(words: readonly string[]): string {
+export function listed(words: readonly string[]): string {
   return words.length < 2 ? (words[0] ?? "") : `${words.slice(0, -1).join(", ")} and ${words.at(-1)}`;
 }

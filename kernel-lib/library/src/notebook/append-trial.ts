@@ -2,7 +2,9 @@ import { closeSync, fsyncSync, openSync, readFileSync, renameSync, rmSync, write
 import { basename, dirname, join } from "node:path";
 import { fail } from "../check/check";
 import { failAll, readCsv } from "../check/csv";
-import { readTrials, type Trial, trialLine } from "../trials/trial";
+import { readTrials } from "../trials/log/read-trials";
+import { trialLine } from "../trials/log/write/trial-line";
+import type { Trial } from "../trials/trial";
 
 /**
  * Adds one trial to the end of a log, in the log's own columns and units. The log must be sound before and after, and

@@ -1,7 +1,7 @@
 import { type Dirent, existsSync, readdirSync, readFileSync, statSync } from "node:fs";
 import { join } from "node:path";
 import { fail } from "../check/check";
-import { type FolderFile, isKitchenFile, KITCHEN_FILES, KITCHEN_FOLDERS } from "../trials/kitchen-folder";
+import { type FolderFile, isKitchenFile, isWorkbook, KITCHEN_FILES, KITCHEN_FOLDERS } from "../trials/kitchen-folder";
 
 /**
  * The files of a kitchen's folder: those of a kitchen with their text, all others by name, folders with a slash at the end.
@@ -39,5 +39,8 @@ function isFolder(folder: string, entry: Dirent): boolean {
 
 function folderFile(folder: string, file: string): FolderFile {
   const path = join(folder, file);
-  return { file, text: isKitchenFile(file) && existsSync(path) ? readFileSync(path, "utf8") : null };
+  if (!isKitchenFile(file) || !existsSync(path)) return { file, text: null };
+  if (!file.startsWith("trials/")) return { file, text: readFileSync(path, "utf8") };
+  const bytes = readFileSync(path);
+  return { file, text: isWorkbook(file) ? "workbook" : bytes.toString("utf8"), bytes: new Uint8Array(bytes) };
 }

@@ -1,3 +1,4 @@
+import { noticeLines } from "../check/notice";
 import { type Slip, slipLines } from "../check/slip";
 import { formulaSlips } from "../food/formula/formula-slips";
 import { formulaTotals } from "../food/formula/formula-totals";
@@ -14,7 +15,8 @@ import type { Kitchen, KitchenFile } from "./kitchen";
 import { type FolderFile, type FolderFindings, folderFindings, isKitchenFile } from "./kitchen-folder";
 import { readKitchenJson } from "./kitchen-json";
 import { formulaNames, namesOf, repeatedFormulas, repeatedNames, repeatedTrials, unknownNames } from "./known-names";
-import { readTrials } from "./trial";
+import { readTrials } from "./log/read-trials";
+import { settleNames } from "./log/settle-names";
 import { readVariants } from "./variant";
 
 /** What came of reading a kitchen. */
@@ -37,8 +39,10 @@ export interface KitchenCheck {
  * @param files the files of the kitchen's folder, as `pans.csv` or `trials/week.csv`; those that are not read without a text
  * @returns the kitchen when nothing is wrong, with the problems and the notices
  */
-export function checkKitchen(files: readonly FolderFile[]): KitchenCheck {
-  const readable = files.flatMap(({ file, text }) => (text !== null && isKitchenFile(file) ? [{ file, text }] : []));
+export function checkKitchen(files: readonly FolderFile[], options: CheckKitchenOptions = {}): KitchenCheck {
+  const readable = files.flatMap(({ file, text, bytes }): readonly KitchenFile[] =>
+    text !== null && isKitchenFile(file) ? [{ file, text, bytes }] : [],
+  );
   const named = (name: string): KitchenFile | null => readable.find(({ file }) => file === name) ?? null;
   const inside = (folder: string): readonly KitchenFile[] =>
     readable.filter(({ file }) => file.startsWith(`${folder}/`));
@@ -51,7 +55,14 @@ export function checkKitchen(files: readonly FolderFile[]): KitchenCheck {
     formulas: inside("formulas"),
     trials: inside("trials"),
     folder: folderFindings(files),
+    today: options.today,
   });
+}
+
+/** What `checkKitchen` is told beside the files. */
+export interface CheckKitchenOptions {
+  /** today, as `2026-03-14`: days of trials that lie in the future are named; none is unless given */
+  readonly today?: string;
 }
 
 /** A kitchen's files by what they hold; `null` for one that is missing. */
@@ -64,6 +75,7 @@ export interface KitchenParts {
   readonly formulas: readonly KitchenFile[];
   readonly trials: readonly KitchenFile[];
   readonly folder: FolderFindings;
+  readonly today?: string;
 }
 
 /** What `checkKitchen` does, once it is known which file holds what. */
@@ -75,12 +87,17 @@ export function examineKitchen(parts: KitchenParts): KitchenCheck {
   const variants = readPart(parts.variants, readVariants);
   const formulas = parts.formulas.map(({ file, text }) => readFormula(text, file));
   const isBlank = ({ text }: KitchenFile): boolean => text.trim() === "";
-  const logs = parts.trials.filter((log) => !isBlank(log)).flatMap((log) => readPart(log, readTrials) ?? []);
+  const { today } = parts;
+  const asWritten = parts.trials
+    .filter((log) => !isBlank(log))
+    .map(({ file, text, bytes }) => ({ ...readTrials(bytes ?? text, file, { today }), file }));
   const names = {
     formulaId: formulaNames(formulas),
     panId: namesOf(pans, "id"),
     applianceId: namesOf(appliances, "applianceId"),
   };
+  const trialNames = { ...names, variantId: namesOf(variants, "variantId") };
+  const logs = asWritten.map((log) => settleNames(log, trialNames));
   const inFiles = [
     parts.folder.slips,
     ...[about, pans, appliances, ingredients, variants, ...formulas, ...logs].map((part) => part?.slips ?? []),
@@ -90,13 +107,7 @@ export function examineKitchen(parts: KitchenParts): KitchenCheck {
     repeatedFormulas(formulas),
     repeatedTrials(logs),
     unknownNames(variants, names),
-    ...logs.map((log) =>
-      unknownNames(log, {
-        variantId: namesOf(variants, "variantId"),
-        panId: names.panId,
-        applianceId: names.applianceId,
-      }),
-    ),
+    ...logs.map((log) => unknownNames(log, trialNames)),
     ...formulas.map((read) => (ingredients === null ? [] : formulaSlips({ read, ...ingredients }))),
   ].flat();
   const { mixes, slips: ofMixes } = mixesOf(formulas, ingredients, new Set(inFiles.map(({ file }) => file)));
@@ -115,6 +126,7 @@ export function examineKitchen(parts: KitchenParts): KitchenCheck {
     ...(about === null || about.units !== null
       ? []
       : [`${about.file} does not say the units: taken as ${units}, ${guess}`]),
+    ...noticeLines(logs.flatMap((log) => log.notices)),
     ...fitted.notices,
   ]);
   const kitchen: Kitchen = Object.freeze({

@@ -7,9 +7,20 @@ export { type CrispTime, type CrispTimes, type CrispTimesOptions, crispTimes } f
 export type { Kitchen, KitchenFile, KitchenFiles, KitchenTrial, KitchenVariant } from "./kitchen";
 export type { FolderFile } from "./kitchen-folder";
 export { applianceOf, panOf, trialOf, variantOf } from "./kitchen-lookup";
+export { logHeadings } from "./log/log-fields";
+export {
+  type ReadLog,
+  type ReadTrialsOptions,
+  type RefusedRow,
+  readTrials,
+  type TakenRow,
+} from "./log/read-trials";
+export type { LogFormat } from "./log/table/log-table";
+export { trialLine } from "./log/write/trial-line";
+export { type WriteTrialsOptions, writeTrials } from "./log/write/write-trials";
 export { type BatchOnPan, type BatchOnPanOptions, batchOnPan } from "./pieces/batch-on-pan";
 export { type PiecesOnPan, type PiecesOnPanOptions, piecesOnPan } from "./pieces/pieces-on-pan";
 export { type WeightOfTrial, type WeightOfTrialOptions, weightOfTrial } from "./pieces/weight-of-trial";
 export { type ThicknessOfTrial, type ThicknessOfTrialOptions, thicknessOfTrial } from "./thickness-of-trial";
-export { readTrials, type Trial, trialLine } from "./trial";
+export type { ProgrammeStep, Trial } from "./trial";
 export type { Variant } from "./variant";

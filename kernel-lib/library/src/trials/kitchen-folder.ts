@@ -4,7 +4,10 @@ import type { Slip } from "../check/slip";
 /** The files that every kitchen has. */
 export const KITCHEN_FILES = ["kitchen.json", "pans.csv", "appliances.csv", "ingredients.csv", "variants.csv"] as const;
 /** What its folders hold, by the ending of the files in them. */
-export const KITCHEN_FOLDERS: Readonly<Record<string, string>> = { formulas: ".json", trials: ".csv" };
+export const KITCHEN_FOLDERS: Readonly<Record<string, readonly string[]>> = {
+  formulas: [".json"],
+  trials: [".csv", ".tsv", ".xlsx", ".jsonl"],
+};
 /** What may lie beside them without being read: papers, results, programs. */
 const BESIDE = ["out", "make", "notebooks"];
 
@@ -14,13 +17,24 @@ export interface FolderFile {
   readonly file: string;
   /** `null` for what is not read */
   readonly text: string | null;
+  /** a log as it lies on the disk, where its text does not say all */
+  readonly bytes?: Uint8Array;
 }
 
 /** Whether a file of a kitchen's folder is one that is read. */
 export function isKitchenFile(path: string): boolean {
   const [folder, name, ...deeper] = path.split("/");
   if (name === undefined) return (KITCHEN_FILES as readonly string[]).includes(path);
-  return deeper.length === 0 && Object.hasOwn(KITCHEN_FOLDERS, folder) && name.endsWith(KITCHEN_FOLDERS[folder]);
+  if (deeper.length > 0 || !Object.hasOwn(KITCHEN_FOLDERS, folder) || name.startsWith(".") || name.startsWith("~$"))
+    return false;
+  // logs come from spreadsheets and from elsewhere, with whatever capitals
+  const plain = folder === "trials" ? name.toLowerCase() : name;
+  return KITCHEN_FOLDERS[folder].some((ending) => plain.endsWith(ending));
+}
+
+/** Whether a file of a kitchen's folder is a workbook, whose text says nothing. */
+export function isWorkbook(path: string): boolean {
+  return isKitchenFile(path) && /\.xlsx$/i.test(path);
 }
 
 /** What a kitchen's folder lacks, and what lies in it unread. */
@@ -31,7 +45,8 @@ export interface FolderFindings {
 
 /**
  * Holds the names in a kitchen's folder against those that a kitchen has. A file that is missing is a slip; one that is
- * not read, such as `trials/WEEK.CSV` or `week.xlsx`, is a notice, since its trials would vanish without a word.
+ * not read, such as `trials/week.ods` or `week.xlsx` beside the folder, is a notice, since its trials would vanish without
+ * a word.
  */
 export function folderFindings(files: readonly FolderFile[]): FolderFindings {
   const paths = files.map(({ file }) => file);
@@ -49,8 +64,11 @@ export function folderFindings(files: readonly FolderFile[]): FolderFindings {
   for (const name of KITCHEN_FILES) if (!paths.includes(name)) missing(name, "a file of that name");
   if (!paths.some((path) => path.startsWith("formulas/") && isKitchenFile(path)))
     missing("formulas", "a folder of that name with a formula in it, a file that ends in .json");
-  const notices = unread.filter((path) => !taken.has(path.replace(/\/$/, ""))).map((path) => noticeOf(path, paths));
-  return { slips, notices };
+  const capitals = paths
+    .filter((path) => path.startsWith("trials/") && isKitchenFile(path) && /\.[a-z]*[A-Z][A-Za-z]*$/.test(path))
+    .map((path) => `${path} was read, though its ending has capitals`);
+  const unknown = unread.filter((path) => !taken.has(path.replace(/\/$/, ""))).map((path) => noticeOf(path, paths));
+  return { slips, notices: [...capitals, ...unknown] };
 }
 
 function isBeside(path: string): boolean {
@@ -61,17 +79,19 @@ function isBeside(path: string): boolean {
 
 function noticeOf(path: string, paths: readonly string[]): string {
   const [folder, name] = path.split("/");
-  const ending = KITCHEN_FOLDERS[folder];
+  const endings = Object.hasOwn(KITCHEN_FOLDERS, folder) ? KITCHEN_FOLDERS[folder] : undefined;
   const nearestOf = (known: readonly string[], given: string): string | null => nearestName(given, known);
   if (path.endsWith("/")) {
     const nearest = name === "" ? nearestOf(Object.keys(KITCHEN_FOLDERS), folder) : null;
     return `${path} is not read${nearest === null ? ": a kitchen has the folders formulas/ and trials/ alone" : ` (nearest: ${nearest}/)`}`;
   }
-  if (ending !== undefined) {
-    const instead = `${path.replace(/\.[^./]*$/, "")}${ending}`;
-    return paths.includes(instead)
-      ? `${path} is not read; ${instead} is`
-      : `${path} is not read: expected a name that ends in ${ending}, such as ${instead}`;
+  if (endings !== undefined) {
+    const instead = endings.map((ending) => `${path.replace(/\.[^./]*$/, "")}${ending}`);
+    const read = instead.find((one) => paths.includes(one));
+    const known = endings.length === 1 ? endings[0] : `${endings.slice(0, -1).join(", ")} or ${endings.at(-1)}`;
+    return read !== undefined
+      ? `${path} is not read; ${read} is`
+      : `${path} is not read: expected a name that ends in ${known}, such as ${instead[0]}`;
   }
   const nearest = nearestOf(KITCHEN_FILES, path);
   if (nearest !== null && !paths.includes(nearest)) return `${path} is not read (nearest: ${nearest})`;

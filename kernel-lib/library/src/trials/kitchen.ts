@@ -44,6 +44,8 @@ export interface KitchenFile {
   /** as errors name it: `"trials/beet-lentil.csv"` */
   readonly file: string;
   readonly text: string;
+  /** a log as it lies on the disk, where its text does not say all */
+  readonly bytes?: Uint8Array;
 }
 
 /** The files of a kitchen, read but not yet understood. */

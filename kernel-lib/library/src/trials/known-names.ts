@@ -15,6 +15,8 @@ export interface KnownNames {
   /** those of them that cannot stand as they are */
   readonly faulty: readonly string[];
   readonly has: (name: string) => boolean;
+  /** the one known name that differs in nothing but capitals, blanks and hyphens; `null` when there is none, or several */
+  readonly sameAs: (name: string) => string | null;
   /** the known name that is nearest to one that is not known; `null` when none is near */
   readonly nearestTo: (name: string) => string | null;
 }
@@ -43,11 +45,14 @@ export function formulaNames(formulas: readonly ReadFormula[]): KnownNames | nul
 function knownNames(file: string, known: readonly string[], faulty: readonly string[]): KnownNames {
   const all = new Set(known);
   const nearest = new Map<string, string | null>();
+  const alike = new Map<string, string | null>();
+  for (const name of all) alike.set(folded(name), alike.has(folded(name)) ? null : name);
   return {
     file,
     known,
     faulty,
     has: (name) => all.has(name),
+    sameAs: (name) => (name.length > 300 ? null : (alike.get(folded(name)) ?? null)),
     nearestTo: (name) => {
       const found = nearest.get(name);
       if (found !== undefined || nearest.size >= MOST_ASKED) return found ?? null;
@@ -56,6 +61,13 @@ function knownNames(file: string, known: readonly string[], faulty: readonly str
       return one;
     },
   };
+}
+
+function folded(name: string): string {
+  return name
+    .trim()
+    .toLowerCase()
+    .replace(/[\s_-]+/g, "-");
 }
 
 /**

@@ -1,8 +1,8 @@
 import { fail } from "../check/check";
 import type { KitchenUnits } from "../units/unit-table";
 import type { KitchenFile } from "./kitchen";
+import { logHeadings } from "./log/log-fields";
 import { starterReadme } from "./starter-readme";
-import { logHeadings } from "./trial";
 
 /** What `starterKitchen` works from. */
 export interface StarterKitchenOptions {

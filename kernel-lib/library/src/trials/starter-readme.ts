@@ -1,5 +1,5 @@
 import type { KitchenUnits } from "../units/unit-table";
-import { logHeadings } from "./trial";
+import { logHeadings } from "./log/log-fields";
 
 /** The page that lies in a new kitchen: what to do next, in order. */
 export function starterReadme(name: string, units: KitchenUnits): string {

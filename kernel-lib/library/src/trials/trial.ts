@@ -1,11 +1,6 @@
 import { z } from "zod";
 import { idSchema } from "../check/id-schema";
 import { nameSchema, noteSchema } from "../check/text-schema";
-import type { ColumnPlans } from "../units/column-plan";
-import { headingIn } from "../units/heading-in";
-import { type ReadRecords, readRecords } from "../units/read-records";
-import type { KitchenUnits } from "../units/unit-table";
-import { writeRecord } from "../units/write-record";
 
 /**
  * One reheat or cook of pieces from one slab, as logged. What was not measured is `null` (or an empty array): it is
@@ -67,6 +62,36 @@ export interface Trial {
   /** the printed card that was followed */
   readonly card: string | null;
   readonly note: string | null;
+  /** every core reading at taking out, where there were several (°C); `coreC` is the coldest of them */
+  readonly coresC: readonly number[];
+  /** who gave the scores, in their order; empty: not told */
+  readonly crispTasters: readonly string[];
+  readonly brownTasters: readonly string[];
+  /** whether the appliance was hot when the pieces went in */
+  readonly preheated: boolean | null;
+  /** where in the basket or on which rack the pieces lay */
+  readonly place: string | null;
+  /** settings one after the other, where there were several; `setpointC` is the first of them */
+  readonly programme: readonly ProgrammeStep[];
+  /** oil sprayed on all pieces (g) */
+  readonly oilG: number | null;
+  /** a piece on the scale before the freezer: as cut, and with its coating (g) */
+  readonly barePieceG: number | null;
+  readonly coatedPieceG: number | null;
+  /** days in the freezer */
+  readonly ageDays: number | null;
+  /** frost that was seen on the pieces, in words */
+  readonly frost: string | null;
+  /** file names */
+  readonly photos: readonly string[];
+  /** columns of the log that are none of these, by heading; written back as they are */
+  readonly extra: Readonly<Record<string, string>>;
+}
+
+/** One setting of a programme and how long it was held. */
+export interface ProgrammeStep {
+  readonly setpointC: number;
+  readonly timeMin: number;
 }
 
 /** The most pieces that one reheat weighs: our judgement. */
@@ -81,6 +106,17 @@ const side = z
   .min(5, "a side of 5 to 700 mm (is the heading's unit right?)")
   .max(700, "a side of 5 to 700 mm (is the heading's unit right?)")
   .nullable();
+
+const core = z
+  .number()
+  .min(-30, "a core temperature of -30 to 115 °C")
+  .max(115, "a core temperature of -30 to 115 °C; is this °F under a °C heading?");
+
+const initials = z
+  .string("initials such as AB")
+  .regex(/^[^\s;:,/](?:[^;:,/\p{Cc}]{0,30}[^\s;:,/])?$/u, "initials such as AB");
+
+const STEPS = "settings of 20 to 290 °C and up to 180 min, such as 180x6; 205x4";
 
 /** What a trial must hold; each message says what was expected. */
 export const TrialSchema: z.ZodType<Trial> = z
@@ -110,16 +146,8 @@ export const TrialSchema: z.ZodType<Trial> = z
     timeMin: z.number("a time").positive("a time above 0 min").max(180, "a time up to 180 min"),
     notCrispMin: minutes("a check between 0 and 180 min").nullable(),
     crispMin: minutes("a check between 0 and 180 min").nullable(),
-    coreC: z
-      .number()
-      .min(-30, "a core temperature of -30 to 115 °C")
-      .max(115, "a core temperature of -30 to 115 °C; is this °F under a °C heading?")
-      .nullable(),
-    restedCoreC: z
-      .number()
-      .min(-30, "a core temperature of -30 to 115 °C")
-      .max(115, "a core temperature of -30 to 115 °C; is this °F under a °C heading?")
-      .nullable(),
+    coreC: core.nullable(),
+    restedCoreC: core.nullable(),
     restMin: z.number().min(0, "a rest of 0 to 60 min").max(60, "a rest of 0 to 60 min").nullable(),
     massBeforeG: mass("a mass above 0 and up to 20000 g"),
     massAfterG: mass("a mass above 0 and up to 20000 g"),
@@ -139,6 +167,27 @@ export const TrialSchema: z.ZodType<Trial> = z
     looksMin: z.array(minutes("looks between 0 and 180 min")),
     card: nameSchema().nullable(),
     note: noteSchema(),
+    coresC: z.array(core),
+    crispTasters: z.array(initials),
+    brownTasters: z.array(initials),
+    preheated: z.boolean("yes or no").nullable(),
+    place: nameSchema().nullable(),
+    programme: z.array(
+      z.object({
+        setpointC: z.number(STEPS).min(20, STEPS).max(290, STEPS),
+        timeMin: z.number(STEPS).positive(STEPS).max(180, STEPS),
+      }),
+      STEPS,
+    ),
+    oilG: mass("a mass above 0 and up to 20000 g"),
+    barePieceG: mass("a mass above 0 and up to 20000 g"),
+    coatedPieceG: mass("a mass above 0 and up to 20000 g"),
+    ageDays: z.number().min(0, "0 to 3650 days").max(3650, "0 to 3650 days").nullable(),
+    frost: nameSchema().nullable(),
+    photos: z.array(
+      z.string("a file name").regex(/^(?=\S)[^;\p{Cc}]{1,300}(?<=\S)$/u, "file names parted by semicolons"),
+    ),
+    extra: z.record(z.string(), z.string()),
   })
   .check(({ value: trial, issues }) => {
     const expect = (field: keyof Trial, holds: boolean, message: string): void => {
@@ -159,6 +208,23 @@ export const TrialSchema: z.ZodType<Trial> = z
     else for (const field of late) expect(field, false, `at most the time of taking out (${timeMin} min)`);
     if (trial.restedCoreC !== null)
       expect("coreC", trial.coreC !== null, "the core at taking out, as one after a rest is given");
+    if (trial.coresC.length > 0)
+      expect(
+        "coresC",
+        trial.coresC.length > 1 && trial.coreC === trial.coresC.reduce((least, one) => Math.min(least, one)),
+        "several core readings, of which the coldest is the core",
+      );
+    for (const [tasters, scored] of [
+      ["crispTasters", "crispScores"],
+      ["brownTasters", "brownScores"],
+    ] as const)
+      expect(
+        scored,
+        trial[tasters].length === 0 || trial[tasters].length === trial[scored].length,
+        `as many scores as tasters (${trial[tasters].length})`,
+      );
+    if (trial.programme.length > 0)
+      expect("setpointC", trial.programme[0].setpointC === trial.setpointC, "the first setting of the programme");
     if ((trial.pieceLengthMm === null) !== (trial.pieceWidthMm === null))
       expect("pieceWidthMm", false, "both sides of a piece, or neither");
     if (massAfterG !== null) {
@@ -167,55 +233,3 @@ export const TrialSchema: z.ZodType<Trial> = z
         expect("massAfterG", massAfterG <= 1.02 * massBeforeG, `at most the mass before (${massBeforeG} g)`);
     }
   });
-
-const COLUMNS: ColumnPlans<Trial> = {
-  trialId: { column: "trial", holds: "text" },
-  date: { column: "date", holds: "text" },
-  variantId: { column: "variant", holds: "text" },
-  panId: { column: "pan", holds: "text" },
-  applianceId: { column: "appliance", holds: "text" },
-  batchG: { column: "batch", holds: "mass" },
-  probesMm: { column: "thickness", holds: "length", many: true },
-  setpointC: { column: "setpoint", holds: "temperature" },
-  loadFraction: { column: "load_fraction", holds: "number" },
-  startC: { column: "start", holds: "temperature" },
-  pieces: { column: "pieces", holds: "number" },
-  massBeforeG: { column: "before", holds: "mass" },
-  flipMin: { column: "flip", holds: "time" },
-  looksMin: { column: "looks", holds: "time", many: true },
-  notCrispMin: { column: "not_crisp", holds: "time" },
-  crispMin: { column: "crisp", holds: "time" },
-  timeMin: { column: "time", holds: "time" },
-  coreC: { column: "core", holds: "temperature" },
-  restMin: { column: "rest", holds: "time" },
-  restedCoreC: { column: "rested_core", holds: "temperature" },
-  massAfterG: { column: "after", holds: "mass" },
-  crispScores: { column: "crisp_scores", holds: "number", many: true },
-  brownScores: { column: "brown_scores", holds: "number", many: true },
-  slab: { column: "slab", holds: "text" },
-  session: { column: "session", holds: "text" },
-  cook: { column: "cook", holds: "text" },
-  pieceLengthMm: { column: "piece_length", holds: "length" },
-  pieceWidthMm: { column: "piece_width", holds: "length" },
-  card: { column: "card", holds: "text" },
-  note: { column: "note", holds: "text" },
-};
-
-/** Reads a trial log (CSV, units in the headings) and lists every problem beside the trials that are sound. */
-export function readTrials(csvText: string, file: string): ReadRecords<Trial> {
-  return readRecords(csvText, file, COLUMNS, TrialSchema);
-}
-
-/** What a new log has no column for: what follows from the cut or the day, and what only a printed card needs. */
-const LEFT_OUT: readonly (keyof Trial)[] = ["pieceLengthMm", "pieceWidthMm", "session", "card"];
-
-/** The headings of a new log, in the order in which a morning goes. */
-export function logHeadings(units: KitchenUnits): readonly string[] {
-  const fields = Object.keys(COLUMNS) as (keyof Trial)[];
-  return fields.filter((field) => !LEFT_OUT.includes(field)).map((field) => headingIn(COLUMNS[field], units));
-}
-
-/** A trial as one line of a log that has these headings, in the log's own units. */
-export function trialLine(trial: Trial, headings: readonly string[], file: string): string {
-  return writeRecord({ record: trial, headings, file, plans: COLUMNS });
-}

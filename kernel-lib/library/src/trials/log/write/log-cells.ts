@@ -1,0 +1,138 @@
+import { fail } from "../../../check/check";
+import { convertUnit } from "../../../units/convert-unit";
+import { findUnit } from "../../../units/find-unit";
+import type { Trial } from "../../trial";
+import { isUnknown } from "../cell/unknown-mark";
+import { type LogField, type LogName, logField } from "../log-fields";
+import { readHeading } from "../table/read-heading";
+
+/** A column that is written: a heading and what it holds; `null` for one that is kept with the trial as it is. */
+export interface WrittenColumn {
+  readonly heading: string;
+  readonly field: LogField | null;
+  readonly unit: string | null;
+}
+
+/**
+ * How numbers are written: `"exact"` reads back as the same number; `"rounded"` to the places that matter, a hundredth of a
+ * millimetre, gram, minute or degree, as a person would.
+ */
+export type WrittenPlaces = "exact" | "rounded";
+
+/** The columns that headings name; throws for one that stands for a column in a way that cannot be read. */
+export function writtenColumns(headings: readonly string[], file: string): readonly WrittenColumn[] {
+  return headings.map((heading) => {
+    const { field, unit, expected } = readHeading(heading);
+    if (expected !== null || (field !== null && field.kind !== null && unit === null))
+      fail(`${file}, column ${heading}`, `must be ${expected ?? "a heading with its unit"}`, heading);
+    return { heading, field, unit };
+  });
+}
+
+/** The cells of a trial in the columns given. Throws when the trial holds something that they have no place for. */
+export function logCells(
+  trial: Trial,
+  columns: readonly WrittenColumn[],
+  options: { readonly file: string; readonly places: WrittenPlaces },
+): readonly string[] {
+  const { file, places } = options;
+  const fields = new Set<string | undefined>(columns.map(({ field }) => field?.name));
+  for (const name of Object.keys(trial) as (keyof Trial)[]) {
+    const column = name === "coreC" ? "coresC" : name;
+    if (name === "extra" || name === "crispTasters" || name === "brownTasters") continue;
+    const value = trial[name];
+    const isNone = value === null || value === undefined || (Array.isArray(value) && value.length === 0);
+    if (!isNone && !fields.has(column))
+      fail(
+        `${file}: column ${logField(column as LogName)?.column ?? column}`,
+        "must exist, as the record holds it",
+        value,
+      );
+  }
+  const extra = new Map(Object.entries(trial.extra ?? {}));
+  for (const heading of extra.keys())
+    if (!columns.some((one) => one.heading === heading && one.field === null))
+      fail(
+        `${file}: column ${heading}`,
+        "must exist and be no column of its own, as the record holds it",
+        extra.get(heading),
+      );
+  return columns.map((column) => {
+    const { field, heading } = column;
+    return field === null ? (extra.get(heading) ?? "") : cellOf(trial, column, field, places);
+  });
+}
+
+function cellOf(trial: Trial, { unit }: WrittenColumn, field: LogField, places: WrittenPlaces): string {
+  const { name, holds } = field;
+  const number = (value: number): string => numberText(value, { unit, base: field.base, places });
+  if (name === "tasters") return "";
+  if (name === "coresC") {
+    const cores = trial.coresC.length > 0 ? trial.coresC : [trial.coreC].filter((core) => core !== null);
+    return cores.map(number).join(";");
+  }
+  if (name === "programme")
+    return trial.programme
+      .map(
+        ({ setpointC, timeMin }) => `${number(setpointC)}x${numberText(timeMin, { unit: "min", base: "min", places })}`,
+      )
+      .join(";");
+  if (name === "crispScores" || name === "brownScores") {
+    const tasters = name === "crispScores" ? trial.crispTasters : trial.brownTasters;
+    return trial[name]
+      .map((score, at) => (tasters.length > 0 ? `${tasters[at]}:${number(score)}` : number(score)))
+      .join(";");
+  }
+  const value = trial[name];
+  if (value === null || value === undefined) return "";
+  if (typeof value === "boolean") return value ? "yes" : "no";
+  if (typeof value === "number") return number(value);
+  if (typeof value !== "string")
+    return (value as readonly (string | number)[])
+      .map((one) => (typeof one === "number" ? number(one) : one))
+      .join(";");
+  const isKept = name === "note" ? value.trim() !== "" : value.trim() === value && value !== "";
+  if (!isKept || (holds === "text" && name !== "note" && name !== "trialId" && isUnknown(value)))
+    fail(`writing trial ${trial.trialId}: ${name}`, "must be a text that does not say that nothing is known", value);
+  return value;
+}
+
+/** The smallest difference that is written where numbers are rounded, in kitchen units: finer than what instruments show. */
+const STEP = 0.01;
+
+interface NumberTextOptions {
+  readonly unit: string | null;
+  readonly base: string | null;
+  readonly places: WrittenPlaces;
+}
+
+function numberText(value: number, { unit, base, places }: NumberTextOptions): string {
+  if (unit === "%") return exactText(value, 100 * value, (percent) => percent / 100) ?? String(100 * value);
+  if (unit === "min:s") return clockText(value);
+  if (unit === null || base === null || unit === base) return places === "exact" ? String(value) : toStep(value, STEP);
+  const inUnit = convertUnit({ value, from: base, to: unit });
+  if (places === "rounded")
+    return toStep(inUnit, (STEP * findUnit(base, "numberText").factor) / findUnit(unit, "numberText").factor);
+  return exactText(value, inUnit, (one) => convertUnit({ value: one, from: unit, to: base })) ?? `${value} ${base}`;
+}
+
+/** The shortest decimal near `written` that reads back as `value`; `null` when none does. */
+function exactText(value: number, written: number, back: (written: number) => number): string | null {
+  for (let digits = 1; digits <= 17; digits++) {
+    const one = Number(written.toPrecision(digits));
+    if (back(one) === value) return String(one);
+  }
+  return null;
+}
+
+function clockText(timeMin: number): string {
+  const seconds = Math.round(60 * timeMin);
+  const minutes = Math.floor(seconds / 60);
+  const rest = seconds - 60 * minutes;
+  return minutes + rest / 60 === timeMin ? `${minutes}:${String(rest).padStart(2, "0")}` : `${timeMin} min`;
+}
+
+/** A number to the first decimal place that is no coarser than the step, without zeros at its end. */
+function toStep(value: number, step: number): string {
+  return String(Number(value.toFixed(Math.max(0, Math.ceil(-Math.log10(step) - 1e-9)))));
+}
