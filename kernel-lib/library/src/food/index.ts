@@ -30,6 +30,7 @@ export { type FoundFood, searchFoods } from "./ingredient/search-foods";
 // formulas: what goes in, weighed, scaled, added up
 
 export { type Blend, type BlendPart, blend } from "./formula/blend";
+export type { CookedPot } from "./formula/cooked-pots";
 export type {
   CoatingLayer,
   FoodClass,
@@ -37,7 +38,9 @@ export type {
   Formula,
   FormulaLine,
   LayerKind,
+  MixLine,
   PickupBasis,
+  TypedMass,
 } from "./formula/formula";
 export { type FormulaAllergens, formulaAllergens, type GatheredAllergen } from "./formula/formula-allergens";
 export { type FormulaTotals, formulaComposition, formulaTotals, type LayerBlend } from "./formula/formula-totals";

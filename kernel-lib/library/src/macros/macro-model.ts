@@ -85,7 +85,7 @@ interface Part {
 
 /**
  * Compiles the chain mix → piece → coated → cooked → reheated into one function of independent inputs: the mass of
- * every line, the composition of the mix (one error a nutrient) and of each layer (one error a layer), each pickup, the
+ * every line, of every pot that is cooked down, the composition of the mix (one error a nutrient) and of each layer (one error a layer), each pickup, the
  * piece's mass, each stage's yield and fat retention. Water loss concentrates; fat that drips takes 9 kcal a gram with
  * it; protein, carbohydrate, minerals and cholesterol are taken to stay.
  */
@@ -130,7 +130,10 @@ export function macroModel(options: PieceMacrosOptions): MacroModel {
     const relative = line.by === "household measure" ? household : weighed;
     input(`weight of ${line.ingredient.name}`, line.massG, line.massG * relative);
   }
-  const compositionParts = contentParts(mix, spread);
+  const firstPot = values.length;
+  for (const { pot, cookedG } of totals.pots)
+    input(`cooked mass of ${pot === null ? "the mix" : pot}`, cookedG, cookedG * weighed);
+  const compositionParts = contentParts(mix, totals.mixG, spread);
   const mixSpread = inQuadrature(compositionParts);
   const firstComposition = values.length;
   for (const spreadG of mixSpread) input("composition of the mix", 0, spreadG);
@@ -154,6 +157,12 @@ export function macroModel(options: PieceMacrosOptions): MacroModel {
       mixG += massG;
       for (let k = 0; k < COUNT; k++) out[k] += massG * content[k];
     }
+    totals.pots.forEach((pot, at) => {
+      let lostG = -v[firstPot + at];
+      for (const line of pot.lines) lostG += v[firstLine + line];
+      mixG -= lostG;
+      out[WATER] -= 100 * lostG;
+    });
     const bareG = v[piece];
     let massG = bareG;
     for (let k = 0; k < COUNT; k++) out[k] = (bareG * (out[k] / mixG + v[firstComposition + k])) / 100;
@@ -263,9 +272,8 @@ function meanContent(part: Part): Float64Array {
   return mean;
 }
 
-/** Standard uncertainty per 100 g of a part that each line brings when each of its values has the relative spread. */
-function contentParts(part: Part, spread: number): Float64Array[] {
-  const massG = part.massesG.reduce((sum, mass) => sum + mass, 0);
+/** Standard uncertainty per 100 g of a part, cooked to a mass, that each line brings when each of its values has the relative spread. */
+function contentParts(part: Part, massG: number, spread: number): Float64Array[] {
   return part.contents.map((content, line) => content.map((value) => (spread * part.massesG[line] * value) / massG));
 }
 

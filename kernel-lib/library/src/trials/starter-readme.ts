@@ -23,6 +23,7 @@ reads everything, runs nothing, and names every slip with its file, row and colu
 2. **\`appliances.csv\`: measure the floor** of the basket or rack that pieces can lie on (${us ? "square inches" : "cm²"}).
 3. **\`formulas/first-formula.json\`: put in your own.** Copy the file, one a formula: \`id\`, \`name\`, the lines of the \`mix\`
    (\`"250 g"\`, \`"3 lb 2 oz"\`, \`"1 1/2 tsp"\`, \`"1.5 % of mix"\`), what goes on, and in \`note\` what a cook must know.
+   Is the mix boiled down first? \`"cookedG": ${us ? '"2 lb 3 oz"' : "990"}\` is what it weighs then; the rest has boiled off as water.
    An ingredient goes by its \`id\` in \`ingredients.csv\`. One that is not there is a row that you add, from its label: values
    per 100 g, blank where the label is silent, water by difference. (The table holds public values from USDA SR28, 2015.)
    Its \`class\` says what it is: \`poultry\`, \`ground meat\`, \`whole meat\`, \`fish\` or \`egg\` when it is raw, else \`plant\`,

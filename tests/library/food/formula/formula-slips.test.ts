@@ -52,6 +52,51 @@ describe("formulaSlips", () => {
     expect(lines('"460 g"', '"3 %"')).toEqual([expect.stringMatching(/must say what the percentage is of/)]);
   });
 
+  const whole = (mass: string): readonly string[] => lines('"mix": [', `"cookedG": ${mass},\n  "mix": [`);
+  it.each([
+    [
+      "2000",
+      /^a\.json line 7, cookedG: expected a cooked mass, which must be at most the 1250\.\d g that went in; .* line of its own, got 2000$/,
+    ],
+    [
+      '"10 oz"',
+      /^a\.json line 7, cookedG: expected a cooked mass, which must be at least \d+\.\d g, as only .* are water, got "10 oz"$/,
+    ],
+  ])("says what a mix cooked down to %s must weigh", (mass, line) => {
+    expect(whole(mass)).toEqual([expect.stringMatching(line)]);
+  });
+
+  it("takes a cooked mass that water explains", () => {
+    expect(whole("1100")).toEqual([]);
+    expect(whole('"2 lb 8 oz"')).toEqual([]);
+  });
+
+  it.each([
+    ["-3", /line 7, cookedG: expected a mass such as 870 \(grams\), "870 g" or "1 lb 15 oz".*, got -3$/],
+    ['"2 cups"', /line 7, cookedG: expected a mass such as/],
+    ['{ "pot-a": "1 cup" }', /line 7, cookedG\.pot-a: expected a mass such as .*, got "1 cup"$/],
+    [
+      '{ "pot-a": 200 }',
+      /line 7, cookedG: expected pots that lines of the mix are in \("pot": "pot-a" stands on none\)$/,
+    ],
+    ["[200]", /line 7, cookedG: expected a mass such as/],
+  ])("finds in the file alone what is wrong with %s", (mass, line) => {
+    const { slips } = readFormula(GOOD.replace('"mix": [', `"cookedG": ${mass},\n  "mix": [`), "a.json");
+    expect(slipLines(slips)).toEqual([expect.stringMatching(line)]);
+  });
+
+  it("names a pot that has no mass, with the nearest that has, and lets no coating be cooked down", () => {
+    const pot = GOOD.replace('"460 g"', '"460 g", "pot": "bas"').replace('"420 g"', '"420 g", "pot": "base"');
+    const withMass = pot.replace('"mix": [', '"cookedG": { "base": 400 },\n  "mix": [');
+    expect(slipLines(readFormula(withMass, "a.json").slips)).toEqual([
+      'a.json line 9, mix.0.pot: expected a pot whose mass stands in cookedG by its name, got "bas" (nearest: base)',
+    ]);
+    const coated = GOOD.replace('"amount": "100 g"', '"amount": "100 g", "pot": "base"');
+    expect(slipLines(readFormula(coated, "a.json").slips)).toEqual([
+      expect.stringMatching(/coating\.0\.lines\.0\.pot: /),
+    ]);
+  });
+
   it("misses no ingredient while some of the table could not be read", () => {
     expect(lines('"beets-cooked"', '"beet-cooked"', { ...TABLE, whole: false })).toEqual([]);
     const others = TABLE.ingredients.filter(({ id }) => id !== "beets-cooked");

@@ -4,10 +4,11 @@ import type { Slip } from "../../check/slip";
 import { parseAmount } from "../../units/parse-amount";
 import type { Ingredient } from "../ingredient/ingredient";
 import type { ReadIngredients } from "../ingredient/parse-ingredients";
+import { cookedPots } from "./cooked-pots";
 import type { Formula, FormulaLine } from "./formula";
 import { formulaTotals } from "./formula-totals";
 import type { ReadFormula } from "./read-formula";
-import { weighLines } from "./weigh-lines";
+import { type WeighedLine, weighLines } from "./weigh-lines";
 
 /** What `formulaSlips` holds a formula against. */
 export interface FormulaSlipsOptions extends ReadIngredients {
@@ -39,6 +40,17 @@ export function formulaSlips(options: FormulaSlipsOptions): readonly Slip[] {
     }
   }
   if (slips.length === 0 && isKnown) {
+    const { formula } = read;
+    const lines = (): readonly WeighedLine[] =>
+      weighLines({ lines: formula.mix, ingredients, totalG: formula.mixG, where: "mix" });
+    if (sentenceOf(lines) === null) {
+      const overcooked = sentenceOf(() => cookedPots({ formula, lines: lines() }));
+      if (overcooked !== null) {
+        const expected = `a cooked mass, which ${mustOf(overcooked)}`;
+        const got = JSON.stringify(formula.cookedG);
+        return [{ file: read.file, row: read.lineOf("cookedG"), at: "cookedG", expected, got, nearest: null }];
+      }
+    }
     const fault = sentenceOf(() => formulaTotals(read.formula as Formula, ingredients));
     if (fault !== null)
       slips.push({
@@ -71,7 +83,12 @@ function amountSlip({ amount }: FormulaLine, ingredient: Ingredient, slip: (expe
     const lines = [{ ingredient: ingredient.id, amount }];
     if (!rest.startsWith("%")) weighLines({ lines, ingredients: [ingredient], where: "formula" });
   });
-  if (fault !== null) slip(`an amount, which ${fault.slice(fault.search(/\bmust\b/)).replace(/, got [\s\S]*$/, "")}`);
+  if (fault !== null) slip(`an amount, which ${mustOf(fault)}`);
+}
+
+/** What an error says must hold, without where and what was given. */
+function mustOf(fault: string): string {
+  return fault.slice(fault.search(/\bmust\b/)).replace(/, got [\s\S]*$/, "");
 }
 
 function sentenceOf(work: () => unknown): string | null {

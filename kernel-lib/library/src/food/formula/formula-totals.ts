@@ -1,7 +1,9 @@
 import { type Composition, checkComposition } from "../composition/composition";
 import { compositionOf } from "../composition/composition-of";
 import type { Ingredient } from "../ingredient/ingredient";
-import { type Blend, blend } from "./blend";
+import { NUTRIENT_NAMES, type Nutrients } from "../ingredient/nutrients";
+import { type Blend, type BlendPart, blend } from "./blend";
+import { type CookedPot, cookedPots } from "./cooked-pots";
 import type { CoatingLayer, Formula } from "./formula";
 import { type WeighedLine, weighLines } from "./weigh-lines";
 
@@ -16,9 +18,12 @@ export interface LayerBlend {
 /** A formula in grams. */
 export interface FormulaTotals {
   readonly formula: Formula;
-  /** total of the mix (g) */
+  /** total of the mix (g), after what boiled off */
   readonly mixG: number;
+  /** as they go in */
   readonly lines: readonly WeighedLine[];
+  /** what was cooked down, and the water that it lost; empty when nothing was */
+  readonly pots: readonly CookedPot[];
   /** nutrients of the mix */
   readonly mix: Blend;
   /** the mix as six mass fractions, for density and thermal properties */
@@ -28,9 +33,16 @@ export interface FormulaTotals {
   readonly costPerKg: number | null;
 }
 
+/** What boils off: water, and nothing else that is known. */
+const WATER_LOST: BlendPart["ingredient"] = {
+  name: "water boiled off",
+  per100G: { ...(Object.fromEntries(NUTRIENT_NAMES.map((name) => [name, null])) as unknown as Nutrients), waterG: 100 },
+};
+
 /**
  * Weighs a formula: every line in grams with how it was come by, the nutrients of the mix with what is not known, its
- * composition, and the same for each coating layer.
+ * composition, and the same for each coating layer. Where lines are cooked down (`cookedG`), the water that boiled off has
+ * left mix and composition; the lines stay as they go in.
  *
  * @param formula from `parseFormula`
  * @param ingredients from `parseIngredients`
@@ -42,20 +54,23 @@ export interface FormulaTotals {
  */
 export function formulaTotals(formula: Formula, ingredients: readonly Ingredient[]): FormulaTotals {
   const lines = weighLines({ lines: formula.mix, ingredients, totalG: formula.mixG, where: `${formula.id} mix` });
-  const mix = blend(lines);
+  const pots = cookedPots({ formula, lines });
+  const lostG = pots.reduce((sum, { waterLostG }) => sum + waterLostG, 0);
+  const mix = blend(lostG === 0 ? lines : [...lines, { ingredient: WATER_LOST, massG: -lostG }]);
   return Object.freeze({
     formula,
     mixG: mix.massG,
     lines,
+    pots,
     mix,
-    composition: mixComposition(lines, formula.id),
+    composition: mixComposition(lines, lostG, formula.id),
     layers: Object.freeze(
       formula.coating.map((layer) => {
         const layerLines = weighLines({ lines: layer.lines, ingredients, where: `${formula.id} ${layer.layer}` });
         return Object.freeze({ layer, lines: layerLines, blend: blend(layerLines) });
       }),
     ),
-    costPerKg: costPerKg(lines),
+    costPerKg: costPerKg(lines, mix.massG),
   });
 }
 
@@ -70,15 +85,15 @@ export function formulaComposition(formula: Formula, ingredients: readonly Ingre
 }
 
 /** Each line's composition weighted by its mass, so that a table row that misses 100 g does not shift the rest. */
-function mixComposition(lines: readonly WeighedLine[], where: string): Composition {
-  const massG = lines.reduce((sum, line) => sum + line.massG, 0);
+function mixComposition(lines: readonly WeighedLine[], lostG: number, where: string): Composition {
+  const massG = lines.reduce((sum, line) => sum + line.massG, 0) - lostG;
   const mean = (field: keyof Composition): number =>
     lines.reduce(
       (sum, line) => sum + line.massG * compositionOf(line.ingredient.per100G, line.ingredient.name)[field],
       0,
     ) / massG;
   const composition: Composition = Object.freeze({
-    waterFraction: mean("waterFraction"),
+    waterFraction: Math.max(0, mean("waterFraction") - lostG / massG),
     proteinFraction: mean("proteinFraction"),
     fatFraction: mean("fatFraction"),
     carbohydrateFraction: mean("carbohydrateFraction"),
@@ -88,13 +103,11 @@ function mixComposition(lines: readonly WeighedLine[], where: string): Compositi
   return checkComposition(composition, where);
 }
 
-function costPerKg(lines: readonly WeighedLine[]): number | null {
+function costPerKg(lines: readonly WeighedLine[], mixG: number): number | null {
   let cost = 0;
-  let massG = 0;
   for (const line of lines) {
     if (line.ingredient.costPerKg === null) return null;
     cost += line.massG * line.ingredient.costPerKg;
-    massG += line.massG;
   }
-  return cost / massG;
+  return cost / mixG;
 }

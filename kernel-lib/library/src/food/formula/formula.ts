@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { kebabSchema, nameSchema } from "../../check/text-schema";
 import type { RawClass } from "../ingredient/ingredient";
+import { typedMassG } from "./typed-mass";
 
 /** What a formula must be cooked to is set by its class: the strictest raw one in it; without any, the last two. */
 export type FoodClass = RawClass | "plant" | "readyToEat";
@@ -18,6 +19,15 @@ export interface FormulaLine {
   /** `"250 g"`, `"1 1/2 tsp"`, `"2 large"`, `"1.5 % of turkey-ground-93"`, `"12 % of mix"` */
   readonly amount: string;
 }
+
+/** One ingredient of a mix; of a pot of its own, where some lines are cooked down before the rest goes in. */
+export interface MixLine extends FormulaLine {
+  /** the pot that this line is cooked in, by a name of `cookedG` */
+  readonly pot?: string;
+}
+
+/** A mass as a cook types it: grams, or a text such as `"2 lb 3 oz"`. */
+export type TypedMass = number | string;
 
 /** What a layer is for; layers go on in the order of the list. Oil taken up in a fryer is a layer: see `oilUptake`. */
 export type LayerKind = "predust" | "wash" | "breading" | "spray oil" | "fryer oil";
@@ -51,9 +61,14 @@ export interface Formula {
   readonly state?: FoodState;
   /** share of the spread mix's volume that is air, 0 to below 0.8 */
   readonly airFraction: number;
-  readonly mix: readonly FormulaLine[];
+  readonly mix: readonly MixLine[];
   /** total of the mix (g); needed only when every line is a percentage of the mix */
   readonly mixG?: number;
+  /**
+   * what the whole mix weighs once it is cooked, or what each pot of lines weighs, by its name: what is missing then is water.
+   * Left out: nothing is boiled off
+   */
+  readonly cookedG?: TypedMass | Readonly<Record<string, TypedMass>>;
   /** in the order in which they go on; empty for an uncoated piece */
   readonly coating: readonly CoatingLayer[];
   readonly piecesPerServing: number;
@@ -72,6 +87,27 @@ const lineSchema: z.ZodType<FormulaLine> = z.strictObject({
   amount: nameSchema("an amount"),
 });
 
+const mixLineSchema: z.ZodType<MixLine> = z.strictObject({
+  ingredient: nameSchema(),
+  amount: nameSchema("an amount"),
+  pot: nameSchema("the name of a pot").optional(),
+});
+
+const A_MASS = 'a mass such as 870 (grams), "870 g" or "1 lb 15 oz"';
+const massSchema: z.ZodType<TypedMass> = z
+  .union([z.number(), nameSchema(A_MASS)], A_MASS)
+  .refine((typed) => isMass(typed), A_MASS);
+
+function isMass(typed: TypedMass): boolean {
+  try {
+    const massG = typedMassG(typed);
+    return massG > 0 && massG <= MOST_G;
+  } catch (error) {
+    if (error instanceof RangeError) return false;
+    throw error;
+  }
+}
+
 const layerSchema: z.ZodType<CoatingLayer> = z.strictObject({
   layer: z.enum(["predust", "wash", "breading", "spray oil", "fryer oil"]),
   lines: z.array(lineSchema).min(1).max(MOST_LINES),
@@ -89,8 +125,14 @@ export const formulaSchema: z.ZodType<Formula> = z.strictObject({
   foodClass: z.enum(["poultry", "groundMeat", "fish", "egg", "wholeMeat", "plant", "readyToEat"]).optional(),
   state: z.enum(["raw", "par-cooked", "cooked and cooled"]).optional(),
   airFraction: z.number().min(0).lt(0.8),
-  mix: z.array(lineSchema).min(1).max(MOST_LINES),
+  mix: z.array(mixLineSchema).min(1).max(MOST_LINES),
   mixG: z.number().positive().max(MOST_G).optional(),
+  cookedG: z
+    .union(
+      [massSchema, z.record(nameSchema("the name of a pot"), massSchema)],
+      `${A_MASS}, or one for each pot by its name`,
+    )
+    .optional(),
   coating: z.array(layerSchema).max(MOST_LAYERS),
   piecesPerServing: z.int().positive().max(MOST_PIECES),
   note: z.string().max(2000),

@@ -68,6 +68,8 @@ export function readFormula(jsonText: string, file: string): ReadFormula {
   for (const [at, layer] of checked.data?.coating.entries() ?? [])
     if (layer.pickupBasis === "finished" && layer.pickupPercent >= 100)
       slip(`coating.${at}.pickupPercent`, "below 100 % of the finished weight", String(layer.pickupPercent));
+  for (const { path, expected, nearest } of checked.data === undefined ? [] : potFaults(checked.data))
+    slip(path, expected, given(path), nearest);
   const id = valueAt(json, ["id"]);
   return {
     file,
@@ -76,6 +78,32 @@ export function readFormula(jsonText: string, file: string): ReadFormula {
     slips,
     lineOf,
   };
+}
+
+/** Pots that lines name and `cookedG` does not, and the other way round. */
+function potFaults({ mix, cookedG }: Formula): readonly { path: string; expected: string; nearest: string | null }[] {
+  const weighed = typeof cookedG === "object" ? Object.keys(cookedG) : [];
+  const used = new Set(mix.flatMap(({ pot }) => pot ?? []));
+  return [
+    ...mix.flatMap(({ pot }, at) =>
+      pot === undefined || weighed.includes(pot)
+        ? []
+        : [
+            {
+              path: `mix.${at}.pot`,
+              expected: "a pot whose mass stands in cookedG by its name",
+              nearest: nearestName(pot, weighed),
+            },
+          ],
+    ),
+    ...weighed
+      .filter((pot) => !used.has(pot))
+      .map((pot) => ({
+        path: "cookedG",
+        expected: `pots that lines of the mix are in ("pot": ${JSON.stringify(pot)} stands on none)`,
+        nearest: nearestName(pot, [...used]),
+      })),
+  ];
 }
 
 /** What stands at a path of plain data; undefined when nothing does. */

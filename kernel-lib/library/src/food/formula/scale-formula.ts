@@ -1,4 +1,5 @@
 import { fail, positive, within } from "../../check/check";
+import type { CookedPot } from "./cooked-pots";
 import type { FormulaTotals } from "./formula-totals";
 import { scaledMeasure } from "./scaled-measure";
 
@@ -27,6 +28,8 @@ export interface ScaledFormula {
   readonly factor: number;
   readonly mixG: number;
   readonly lines: readonly ScaledLine[];
+  /** what each pot is cooked down to: `cookedG` of the formula, scaled */
+  readonly pots: readonly CookedPot[];
 }
 
 /**
@@ -60,6 +63,16 @@ export function scaleFormula(totals: FormulaTotals, to: ScaleTo): ScaledFormula 
           massG: line.massG * factor,
           measure: line.by === "household measure" ? scaledMeasure(line.amount, factor) : null,
           how: line.how,
+        }),
+      ),
+    ),
+    pots: Object.freeze(
+      totals.pots.map((pot) =>
+        Object.freeze({
+          ...pot,
+          rawG: pot.rawG * factor,
+          cookedG: pot.cookedG * factor,
+          waterLostG: pot.waterLostG * factor,
         }),
       ),
     ),

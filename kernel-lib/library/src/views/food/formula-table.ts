@@ -29,13 +29,22 @@ export function formulaTable(
       { heading: "of the mix (%)", decimals: 2 },
       { heading: "grams from" },
     ],
-    rows: totals.lines.map((line, at) => [
-      line.ingredient.name,
-      scaled ? scaled.lines[at].measure : line.amount,
-      line.massG * factor,
-      (100 * line.massG) / totals.mixG,
-      line.how,
-    ]),
+    rows: [
+      ...totals.lines.map((line, at) => [
+        line.ingredient.name,
+        scaled ? scaled.lines[at].measure : line.amount,
+        line.massG * factor,
+        (100 * line.massG) / totals.mixG,
+        line.how,
+      ]),
+      ...totals.pots.map(({ pot, cookedG, waterLostG }) => [
+        pot === null ? "water boiled off" : `water boiled off ${pot}`,
+        null,
+        -waterLostG * factor,
+        (-100 * waterLostG) / totals.mixG,
+        `cooked down to ${(cookedG * factor).toFixed(1)} g`,
+      ]),
+    ],
     notes: [
       `Water ${percent(totals.composition.waterFraction)}, protein ${percent(totals.composition.proteinFraction)}, fat ${percent(totals.composition.fatFraction)}, carbohydrate ${percent(totals.composition.carbohydrateFraction)}, fibre ${percent(totals.composition.fibreFraction)}, ash ${percent(totals.composition.ashFraction)}.`,
       `Formula: ${totals.formula.origin}. Weigh where you can: a cup or a spoon is good to about 10 %.`,
