@@ -40,13 +40,13 @@ export type {
   LayerKind,
   MixLine,
   PickupBasis,
-  TypedMass,
 } from "./formula/formula";
 export { type FormulaAllergens, formulaAllergens, type GatheredAllergen } from "./formula/formula-allergens";
 export { type FormulaTotals, formulaComposition, formulaTotals, type LayerBlend } from "./formula/formula-totals";
 export { gramsOf, type MeasuredFood, type MeasuredMass } from "./formula/grams-of";
 export { parseFormula } from "./formula/parse-formula";
 export { type ScaledFormula, type ScaledLine, type ScaleTo, scaleFormula } from "./formula/scale-formula";
+export type { TypedMass } from "./formula/typed-mass";
 export type { WeighedLine } from "./formula/weigh-lines";
 
 // composition: water, protein, fat, carbohydrate, fibre, ash

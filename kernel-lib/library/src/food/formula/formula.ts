@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { kebabSchema, nameSchema } from "../../check/text-schema";
 import type { RawClass } from "../ingredient/ingredient";
-import { typedMassG } from "./typed-mass";
+import { type TypedMass, typedMassG } from "./typed-mass";
 
 /** What a formula must be cooked to is set by its class: the strictest raw one in it; without any, the last two. */
 export type FoodClass = RawClass | "plant" | "readyToEat";
@@ -25,9 +25,6 @@ export interface MixLine extends FormulaLine {
   /** the pot that this line is cooked in, by a name of `cookedG` */
   readonly pot?: string;
 }
-
-/** A mass as a cook types it: grams, or a text such as `"2 lb 3 oz"`. */
-export type TypedMass = number | string;
 
 /** What a layer is for; layers go on in the order of the list. Oil taken up in a fryer is a layer: see `oilUptake`. */
 export type LayerKind = "predust" | "wash" | "breading" | "spray oil" | "fryer oil";

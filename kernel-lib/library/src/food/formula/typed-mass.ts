@@ -1,6 +1,8 @@
 import { fail, positive } from "../../check/check";
 import { parseQuantity } from "../../units/parse-quantity";
-import type { TypedMass } from "./formula";
+
+/** A mass as a cook types it: grams, or a text such as `"2 lb 3 oz"`. */
+export type TypedMass = number | string;
 
 /**
  * Grams of a mass as a cook types it: a number is grams, a text names its unit.
