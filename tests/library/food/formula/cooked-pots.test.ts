@@ -110,11 +110,11 @@ describe("cookedPots, through formulaTotals", () => {
       null,
       -150,
       expect.closeTo(-15.789, 3),
-      "cooked down to 850.0 g",
+      "cooked down to 850 g",
     ]);
     expect(rows.reduce((sum, row) => sum + (row[3] as number), 0)).toBeCloseTo(100, 9);
     const half = formulaTable(totals, scaleFormula(totals, { mixG: 475 }));
-    expect(half.rows.at(-1)).toMatchObject({ 2: -75, 4: "cooked down to 425.0 g" });
+    expect(half.rows.at(-1)).toMatchObject({ 2: -75, 4: "cooked down to 425 g" });
   });
 
   it("prices what is left", () => {

@@ -71,12 +71,12 @@ describe("trialNotices", () => {
     const [metric, ...more] = noticesOf([{ ...trial, pieces: 10 * (trial.pieces as number) }], "metric");
     expect(more).toEqual([]);
     expect(metric).toMatch(
-      /^trial BL-02: \d+ pieces of [\d.]+ g are [\d.]+ g each, 0\.\d+ times the [\d.]+ g that 41 × 41 mm of 6\.0 mm \(.*\) make, coated; is a digit missing in the weight, or one too many in the pieces\?/,
+      /^trial BL-02: \d+ pieces weigh [\d.]+ g, [\d.]+ g each: 0\.\d+ times the [\d.]+ g that 41 × 41 mm of 6\.0 mm make, coated; is a digit missing in the weight, or one too many in the pieces\?/,
     );
     const ounces = { massBeforeG: 28.35 * (trial.massBeforeG as number), massAfterG: null };
     const [us] = noticesOf([{ ...trial, ...ounces }], "us");
     expect(us).toMatch(
-      / oz each, 28 times the .* oz that .* in of .* make, coated; are these grams under an ounce heading\?/,
+      / oz each: 28 times the .* oz that .* in of .* make, coated; are these grams under an ounce heading\?/,
     );
   });
 

@@ -1,6 +1,6 @@
 import { ownLengthText } from "../../units/length-text";
 import { ownMassText } from "../../units/mass-text";
-import { thicknessText } from "../../units/thickness-text";
+import { thicknessWords } from "../../units/thickness-text";
 import type { Kitchen, KitchenTrial } from "../kitchen";
 import { panOf, variantOf } from "../kitchen-lookup";
 import { type ThicknessOfTrial, thicknessOfTrial } from "../thickness-of-trial";
@@ -109,8 +109,8 @@ function weightNotice({ trial, weight }: OddWeight, units: Units): string {
   const { weighedG, calculatedG, sidesMm, ratio } = weight;
   const own = (massG: number): string => ownMassText(massG, units);
   return (
-    `trial ${trialId}: ${pieces} pieces of ${own(massBeforeG as number)} are ${own(weighedG)} each, ${timesText(ratio)} the ${own(calculatedG)} ` +
-    `that ${ownLengthText(sidesMm, units)} of ${thicknessText(thicknessMm, units)} make, coated; ${checkText(weight, pieces as number)}; ${SO_FAR}`
+    `trial ${trialId}: ${pieces} pieces weigh ${own(massBeforeG as number)}, ${own(weighedG)} each: ${timesText(ratio)} the ${own(calculatedG)} ` +
+    `that ${ownLengthText(sidesMm, units)} of ${thicknessWords(thicknessMm, units)} make, coated; ${checkText(weight, pieces as number)}; ${SO_FAR}`
   );
 }
 

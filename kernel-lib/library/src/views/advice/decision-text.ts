@@ -36,7 +36,7 @@ export function decisionText(decisions: readonly Decision[]): string {
   const cautions = [...new Set(decisions.map((decision) => decision.core.caution))];
   return [
     ...blocks,
-    "* at the edge of what was tried, or outside it. 95 %: for the typical piece. g: one piece, coated, as it goes in. P / F / C:",
+    `* at the edge of what was tried, or outside it. 95 %: for the typical piece. ${decisions[0]?.units === "us" ? "oz" : "g"}: one piece, coated, as it goes in. P / F / C:`,
     "protein, fat and carbohydrate; with kcal, of that piece as eaten, an estimate from a food table. Core by: from then on",
     "every piece of 99 of 100 loads has its core at the limit, calculated from the cores that were logged; never take out",
     "before the card's time, and probe the thickest piece.",

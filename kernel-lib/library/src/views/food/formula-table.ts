@@ -42,7 +42,7 @@ export function formulaTable(
         null,
         -waterLostG * factor,
         (-100 * waterLostG) / totals.mixG,
-        `cooked down to ${(cookedG * factor).toFixed(1)} g`,
+        `cooked down to ${ownMassText(cookedG * factor, units)}`,
       ]),
     ],
     notes: [
