@@ -9,6 +9,7 @@ export type { FolderFile } from "./kitchen-folder";
 export { applianceOf, panOf, trialOf, variantOf } from "./kitchen-lookup";
 export { logHeadings } from "./log/log-fields";
 export {
+  type LogDialect,
   type ReadLog,
   type ReadTrialsOptions,
   type RefusedRow,

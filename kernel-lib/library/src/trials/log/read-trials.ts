@@ -45,6 +45,16 @@ export interface RefusedRow {
   readonly reasons: readonly Slip[];
 }
 
+/** The way in which a file writes trials. */
+export interface LogDialect {
+  readonly format: LogFormat;
+  /** headings in their order; none in JSON Lines */
+  readonly headings: readonly string[];
+  /** what parts the cells of a text; `null` in a workbook and in JSON Lines */
+  readonly delimiter: string | null;
+  readonly decimalSign: DecimalSign;
+}
+
 /** A log as read: each of its rows is in exactly one of `good`, `kept`, `refused` and `aside`. */
 export interface ReadLog extends ReadRecords<Trial> {
   readonly good: readonly TakenRow[];
@@ -53,6 +63,8 @@ export interface ReadLog extends ReadRecords<Trial> {
   readonly refused: readonly RefusedRow[];
   /** rows that are no trials: titles, units, totals */
   readonly aside: readonly number[];
+  /** how the file writes, so that a line can be added in its own way */
+  readonly dialect: LogDialect;
   /** of rows and of the whole file, as facts; `noticeLines` makes sentences of them */
   readonly notices: readonly Notice[];
 }
@@ -201,7 +213,13 @@ export function readTrials(content: string | Uint8Array, file: string, options: 
   const problems = slipLines(slips);
   if (options.strict === true && problems.length > 0) throw new RangeError(problems.join("\n"));
   const { aside } = layout;
-  return { records, rows, problems, slips, drafts, headings, whole, good, kept, refused, aside, notices };
+  const dialect: LogDialect = {
+    format,
+    headings: table.isFramed ? [] : columns.map(({ heading }) => heading),
+    delimiter: table.delimiter,
+    decimalSign: sign ?? ".",
+  };
+  return { records, rows, problems, slips, drafts, headings, whole, good, kept, refused, aside, notices, dialect };
 }
 
 /** A row as far as it can be read; its cells are named when they are asked for, as of many thousands few are. */

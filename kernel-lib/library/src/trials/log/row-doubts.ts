@@ -32,7 +32,7 @@ export function doubtsOf(file: string, today?: string): (row: DoubtRow) => reado
       if (column.field?.holds !== "time" || column.unit !== "min") continue;
       const cell = cells[column.at] ?? "";
       if (/[.,]/.test(cell) && clockDoubt(cell.trim().replace(/ ?min\.?$/i, "")))
-        doubt(name, "was read as tenths of a minute; is it minutes and seconds?", null);
+        doubt(name, "was read as a decimal number; is it minutes and seconds?", null);
     }
     const key = sumOf(trial);
     const earlier = seen.get(key);

@@ -1,5 +1,5 @@
 import { convertUnit } from "../../../units/convert-unit";
-import { findUnit } from "../../../units/find-unit";
+import { findUnit, isUnit } from "../../../units/find-unit";
 import type { UnitKind } from "../../../units/unit-table";
 import { headingUnit } from "../table/read-heading";
 import type { DecimalSign } from "./decimal-sign";
@@ -61,7 +61,7 @@ const DIGITS = /^(?:\d{1,3}(?:[ '’]\d{3})+(?:[.,]\d+)?(?![\d.,'’])|(?:\d[\d.
  */
 export function readNumber(cell: string, rules: NumberRules): ReadNumber {
   const { kind, base, unit } = rules;
-  if (rules.sign !== "," && PLAIN.test(cell) && (kind === null || unit !== null)) {
+  if (unit !== "min:s" && rules.sign !== "," && PLAIN.test(cell) && (kind === null || unit !== null)) {
     const value = Number(cell);
     if (isThousands(cell) && rules.sign === null) return { expected: "a number whose decimal sign is no question" };
     return finished(inBase(value, unit, rules), rules, null, null);
@@ -194,7 +194,7 @@ function unitOf(word: string, { kind, base }: NumberRules): string | null {
     .replace(/\.$/, "");
   if (kind === "time" && base === "min" && plain === "m") return "min";
   const unit = headingUnit(plain);
-  if (unit === null || unit === "%" || unit.includes("/") || unit.includes(":") || unit === "y-m-d") return null;
+  if (unit === null || !isUnit(unit)) return null;
   return findUnit(unit, "unitOf: word").kind === kind ? unit : null;
 }
 

@@ -53,6 +53,7 @@ export function csvTable(options: CsvTableOptions): LogTable {
     notices,
     decimalSign: null,
     usualSign: delimiter === "," ? "." : null,
+    delimiter,
     isFramed: false,
   };
 }

@@ -10,7 +10,12 @@ const MOST_NAMES = 500;
  */
 export function jsonlTable(text: string): LogTable {
   const names = new Map<string, number>();
-  const found: { readonly row: number; readonly cells: Map<number, string>; readonly fault: string | null }[] = [];
+  const found: {
+    readonly row: number;
+    readonly cells: Map<number, string>;
+    readonly got: string;
+    fault: string | null;
+  }[] = [];
   let row = 0;
   for (const line of text.replace(/^\ufeff/, "").split("\n")) {
     row++;
@@ -36,12 +41,13 @@ export function jsonlTable(text: string): LogTable {
     } catch {
       fault = "a trial as JSON on a line of its own";
     }
-    found.push({ row, cells, fault });
+    if (cells.size === 0) fault ??= "a trial with its fields";
+    found.push({ row, cells, got: JSON.stringify(line.trim().slice(0, 60)), fault });
   }
   const headings = [...names.keys()];
-  const lines = found.map(({ row: at, cells, fault }): LogLine => {
+  const lines = found.map(({ row: at, cells, got, fault }): LogLine => {
     const list = headings.map((_, column) => cells.get(column) ?? "");
-    return fault === null ? { row: at, cells: list } : { row: at, cells: list, expected: fault, got: "another line" };
+    return fault === null ? { row: at, cells: list } : { row: at, cells: list, expected: fault, got };
   });
   const head: LogLine[] = lines.length === 0 ? [] : [{ row: 0, cells: headings }];
   return {
@@ -50,6 +56,7 @@ export function jsonlTable(text: string): LogTable {
     notices: [],
     decimalSign: ".",
     usualSign: ".",
+    delimiter: null,
     isFramed: true,
   };
 }
@@ -57,6 +64,8 @@ export function jsonlTable(text: string): LogTable {
 function putAll(said: Record<string, unknown>, put: (name: string, value: unknown) => void): void {
   for (const [name, value] of Object.entries(said)) {
     if (name === "crispTasters" || name === "brownTasters") continue;
+    // the coldest of several readings stands beside them
+    if (name === "coreC" && isColdest(value, said.coresC)) continue;
     if (name === "extra" && typeof value === "object" && value !== null && !Array.isArray(value))
       for (const [heading, one] of Object.entries(value)) put(heading, one);
     else if (name === "crispScores" || name === "brownScores") {
@@ -70,6 +79,11 @@ function putAll(said: Record<string, unknown>, put: (name: string, value: unknow
     } else if (name === "programme" && Array.isArray(value)) put("programme_c", value.map(stepText));
     else put(name === "coresC" ? "coreC" : name, value);
   }
+}
+
+function isColdest(core: unknown, cores: unknown): boolean {
+  if (!Array.isArray(cores) || cores.length === 0) return false;
+  return cores.every((one) => typeof one === "number" && (core as number) <= one) && cores.includes(core);
 }
 
 function stepText(step: unknown): string {

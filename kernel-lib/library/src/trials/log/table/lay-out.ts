@@ -20,7 +20,8 @@ export interface LogColumn {
 
 /** A log with its headings found and understood. */
 export interface LogLayout {
-  readonly headingRow: number;
+  /** `null` in a format without headings */
+  readonly headingRow: number | null;
   readonly columns: readonly LogColumn[];
   readonly lines: readonly LogLine[];
   /** rows that are no trials, such as titles and totals */
@@ -64,7 +65,8 @@ export function layOut(table: LogTable, file: string): LogLayout {
   };
   const top = headingLine(table);
   if (top < 0) return { headingRow: 1, columns: [], lines: [], aside, slips, notices, isLog: false };
-  const { row: headingRow, cells } = table.lines[top];
+  const { cells } = table.lines[top];
+  const headingRow = table.isFramed ? null : table.lines[top].row;
   for (const line of table.lines.slice(0, top)) putAside(line.row, "stands above the headings, not read");
   if (cells.length > MOST_COLUMNS) {
     slip(headingRow, null, `at most ${MOST_COLUMNS} columns`, String(cells.length));
@@ -87,7 +89,7 @@ export function layOut(table: LogTable, file: string): LogLayout {
   const at = (line: LogLine, column: number): string => (column < 0 ? "" : (line.cells[column] ?? "").trim());
   for (const line of below) {
     const first = line.cells.findIndex((cell) => cell !== "" && cell.trim() !== "");
-    if (first < 0) continue;
+    if (first < 0 && line.expected === undefined) continue;
     if (isLog && at(line, dayAt) === "" && at(line, variantAt) === "" && line.expected === undefined) {
       const word = line.cells[first].trim();
       if (TOTALS.test(word) && (at(line, idAt) === "" || first === idAt)) {
@@ -95,7 +97,7 @@ export function layOut(table: LogTable, file: string): LogLayout {
         continue;
       }
     }
-    if (isLog && line.row !== headingRow && isSame(line.cells, cells)) {
+    if (isLog && isSame(line.cells, cells)) {
       putAside(line.row, "holds the headings once more, no trial");
       continue;
     }
@@ -146,7 +148,7 @@ interface ColumnsOptions {
   readonly headings: readonly LogHeading[];
   readonly units: readonly (string | null)[] | null;
   readonly isFilled: readonly boolean[];
-  readonly headingRow: number;
+  readonly headingRow: number | null;
   readonly isLog: boolean;
   readonly slip: (
     row: number | null,
@@ -224,7 +226,7 @@ function meantBy(
 function fitted(
   lines: readonly LogLine[],
   width: number,
-  headingRow: number,
+  headingRow: number | null,
   slip: ColumnsOptions["slip"],
 ): readonly LogLine[] {
   const fit = lines.map((line): LogLine => {

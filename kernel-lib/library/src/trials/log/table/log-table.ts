@@ -24,6 +24,8 @@ export interface LogTable {
   readonly decimalSign: "." | null;
   /** what is taken where no cell tells */
   readonly usualSign: "." | null;
+  /** what parts its cells; `null` in a workbook and in JSON Lines */
+  readonly delimiter: string | null;
   /** whether the headings stand in the first line and every line has their width */
   readonly isFramed: boolean;
 }

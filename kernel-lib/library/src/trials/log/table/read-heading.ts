@@ -42,6 +42,12 @@ const ENDING: Readonly<Record<string, string>> = {
   "yyyy-mm-dd": "y-m-d",
   ymd: "y-m-d",
   iso: "y-m-d",
+  "lb oz": "lb oz",
+  "lb & oz": "lb oz",
+  "lb and oz": "lb oz",
+  "lb/oz": "lb oz",
+  "lb, oz": "lb oz",
+  "lbs oz": "lb oz",
   k: "K",
   degc: "°C",
   degf: "°F",
@@ -81,6 +87,8 @@ export function readHeading(heading: string): LogHeading {
     const field = fieldOf(wordsOf(name)) ?? fieldOf(wordsOf(name.replace(/\s+in\s*$/i, "")));
     if (field === null) continue;
     const unit = headingUnit(unitText);
+    // pounds and ounces stand in the cells themselves
+    if (unit === "lb oz" && field.kind === "mass") return { heading, field, unit: null, expected: null };
     if (unit !== null && fits(field, unit)) return { heading, field, unit, expected: null };
     // what stands apart may be any remark, but not where a unit or a scale belongs
     const isScore = field.holds === "scores";
@@ -101,6 +109,7 @@ function wanted(field: LogField): string {
 }
 
 function fits(field: LogField, unit: string): boolean {
+  if (unit === "lb oz") return false;
   if (unit === "%") return field.holds === "share";
   if (unit === "min:s") return field.holds === "time" && field.base === "min";
   if (unit === "d/m/y" || unit === "m/d/y" || unit === "y-m-d") return field.holds === "day";
@@ -131,6 +140,6 @@ function splitsOf(heading: string): readonly (readonly [name: string, unit: stri
 function wordsOf(text: string): string {
   return text
     .toLowerCase()
-    .replace(/[\s_.:-]+/g, " ")
+    .replace(/[\s_.:#-]+/g, " ")
     .trim();
 }

@@ -32,7 +32,7 @@ export function xlsxTable({ bytes, file, sheet }: XlsxTableOptions): LogTable {
   };
   const nothing = (expected: string, got: string | null): LogTable => {
     slips.push({ file, row: null, at: null, expected, got, nearest: null });
-    return { lines: [], slips, notices, decimalSign: ".", usualSign: ".", isFramed: false };
+    return { lines: [], slips, notices, decimalSign: ".", usualSign: ".", delimiter: null, isFramed: false };
   };
   const size = unpackedBytes(bytes);
   if (size === null)
@@ -58,8 +58,19 @@ export function xlsxTable({ bytes, file, sheet }: XlsxTableOptions): LogTable {
       told(row + 1, "is hidden in the sheet, and was read");
   for (const [column, info] of (found["!cols"] ?? []).entries())
     if (info?.hidden && column >= first) told(null, "has a hidden column, which was read", columnLetters(column));
-  return { lines, slips, notices, decimalSign: ".", usualSign: ".", isFramed: false };
+  return { lines, slips, notices, decimalSign: ".", usualSign: ".", delimiter: null, isFramed: false };
 }
+
+/** Errors of a sheet by the number that the reader gives for them: those of the older binary files, from memory. */
+const ERRORS: ReadonlyMap<number, string> = new Map([
+  [0x00, "#NULL!"],
+  [0x07, "#DIV/0!"],
+  [0x0f, "#VALUE!"],
+  [0x17, "#REF!"],
+  [0x1d, "#NAME?"],
+  [0x24, "#NUM!"],
+  [0x2a, "#N/A"],
+]);
 
 /** Loaded when the first workbook is read: a tenth of a second. */
 function spreadsheets(): typeof import("xlsx") {
@@ -112,7 +123,7 @@ function cellText({ t, v, z, f, w }: CellObject, is1904: boolean): string {
   if (v === undefined) return f === undefined ? "" : `=${f}`;
   if (t === "s") return String(v);
   if (t === "b") return v ? "yes" : "no";
-  if (t === "e") return w ?? "an error of the sheet";
+  if (t === "e") return ERRORS.get(Number(v)) ?? w ?? "an error of the sheet";
   if (typeof v !== "number") return v instanceof Date ? v.toISOString().slice(0, 10) : String(v);
   const format = typeof z === "string" ? z : "General";
   if (format === "General") return String(v);

@@ -1,5 +1,5 @@
 /** Cells as one line of a file whose cells a delimiter parts (RFC 4180), without its line end. */
-export function csvLine(cells: readonly string[], delimiter: "," | ";" | "\t"): string {
+export function csvLine(cells: readonly string[], delimiter: string): string {
   return cells.map((cell) => (needsQuotes(cell, delimiter) ? `"${cell.replaceAll('"', '""')}"` : cell)).join(delimiter);
 }
 

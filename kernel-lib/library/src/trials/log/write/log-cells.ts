@@ -2,6 +2,7 @@ import { fail } from "../../../check/check";
 import { convertUnit } from "../../../units/convert-unit";
 import { findUnit } from "../../../units/find-unit";
 import type { Trial } from "../../trial";
+import type { DecimalSign } from "../cell/decimal-sign";
 import { isUnknown } from "../cell/unknown-mark";
 import { type LogField, type LogName, logField } from "../log-fields";
 import { readHeading } from "../table/read-heading";
@@ -33,9 +34,9 @@ export function writtenColumns(headings: readonly string[], file: string): reado
 export function logCells(
   trial: Trial,
   columns: readonly WrittenColumn[],
-  options: { readonly file: string; readonly places: WrittenPlaces },
+  options: { readonly file: string; readonly places: WrittenPlaces; readonly decimalSign?: DecimalSign },
 ): readonly string[] {
-  const { file, places } = options;
+  const { file } = options;
   const fields = new Set<string | undefined>(columns.map(({ field }) => field?.name));
   for (const name of Object.keys(trial) as (keyof Trial)[]) {
     const column = name === "coreC" ? "coresC" : name;
@@ -59,23 +60,35 @@ export function logCells(
       );
   return columns.map((column) => {
     const { field, heading } = column;
-    return field === null ? (extra.get(heading) ?? "") : cellOf(trial, column, field, places);
+    return field === null ? (extra.get(heading) ?? "") : cellOf(trial, column, field, options);
   });
 }
 
-function cellOf(trial: Trial, { unit }: WrittenColumn, field: LogField, places: WrittenPlaces): string {
+function cellOf(
+  trial: Trial,
+  { unit }: WrittenColumn,
+  field: LogField,
+  { places, decimalSign = "." }: { readonly places: WrittenPlaces; readonly decimalSign?: DecimalSign },
+): string {
   const { name, holds } = field;
-  const number = (value: number): string => numberText(value, { unit, base: field.base, places });
+  const text = (value: number, of: Omit<NumberTextOptions, "places">): string =>
+    numberText(value, { ...of, places }).replace(".", decimalSign);
+  const number = (value: number): string => text(value, { unit, base: field.base });
+  // of several readings all have their unit, or none
+  const readings = (values: readonly number[]): string => {
+    const texts = values.map(number);
+    return texts.some((one) => one.includes(" "))
+      ? values.map((one) => `${one} ${field.base}`).join(";")
+      : texts.join(";");
+  };
   if (name === "tasters") return "";
   if (name === "coresC") {
     const cores = trial.coresC.length > 0 ? trial.coresC : [trial.coreC].filter((core) => core !== null);
-    return cores.map(number).join(";");
+    return readings(cores);
   }
   if (name === "programme")
     return trial.programme
-      .map(
-        ({ setpointC, timeMin }) => `${number(setpointC)}x${numberText(timeMin, { unit: "min", base: "min", places })}`,
-      )
+      .map(({ setpointC, timeMin }) => `${number(setpointC)}x${text(timeMin, { unit: "min", base: "min" })}`)
       .join(";");
   if (name === "crispScores" || name === "brownScores") {
     const tasters = name === "crispScores" ? trial.crispTasters : trial.brownTasters;
@@ -87,10 +100,8 @@ function cellOf(trial: Trial, { unit }: WrittenColumn, field: LogField, places: 
   if (value === null || value === undefined) return "";
   if (typeof value === "boolean") return value ? "yes" : "no";
   if (typeof value === "number") return number(value);
-  if (typeof value !== "string")
-    return (value as readonly (string | number)[])
-      .map((one) => (typeof one === "number" ? number(one) : one))
-      .join(";");
+  if (name === "probesMm" || name === "looksMin") return readings(trial[name]);
+  if (typeof value !== "string") return (value as readonly string[]).join(";");
   const isKept = name === "note" ? value.trim() !== "" : value.trim() === value && value !== "";
   if (!isKept || (holds === "text" && name !== "note" && name !== "trialId" && isUnknown(value)))
     fail(`writing trial ${trial.trialId}: ${name}`, "must be a text that does not say that nothing is known", value);
