@@ -127,7 +127,7 @@ const COOKS_DOOR = `
   variantCrispTime predictSlabTime crispTimeFigure crispTimeTable
   answers decide decisionTable decisionText thicknessByPanFigure
   crispWindow windowTable windowFigure clockFigure successFigure otherPans windowPansTable
-  reheatCard coreLimit explainTrial nextTrial
+  reheatCard coreLimit explainTrial nextTrial whatNext
   compareVariants comparisonText compareVariantsTable compareVariantsFigure variantDifferencesFigure
   thermalProperties freezerCoefficients freezeToCut freezeToCutTable freezeToCutFigure temperToCut workableTime
   coatingPlan coatingPlanTable

@@ -67,6 +67,7 @@ export { type CoreLimit, coreLimit } from "./safety/core-limit";
 
 export { type ExplainTrialOptions, explainTrial, type TrialExplanation } from "./advice/trial/explain-trial";
 export { type NextTrial, nextTrial } from "./advice/trial/next-trial";
+export { type WhatNext, type WhatNextOptions, whatNext } from "./advice/trial/what-next";
 
 // compare variants
 

@@ -23,6 +23,17 @@ const box: Pan = {
 };
 
 describe("slabThickness", () => {
+  it("takes what fills a pan to the brim, whatever the rounding on the way", () => {
+    fc.assert(
+      fc.property(anyPan, anyDensity, fc.double({ min: 5, max: 70, noNaN: true }), (preset, densityKgM3, depthMm) => {
+        const pan = { ...preset, depthMm };
+        const batchG = slabMassG({ pan, thicknessMm: depthMm, densityKgM3 });
+        expect(slabThickness({ pan, batchG, densityKgM3 }).thicknessMm).toBeCloseTo(depthMm, 9);
+      }),
+      { numRuns: 2000 },
+    );
+  });
+
   it("is mass over density and area in a straight-walled box", () => {
     const slab = slabThickness({ pan: box, batchG: 1000, densityKgM3: 1000 });
     expect(slab.thicknessMm).toBeCloseTo(10, 9);

@@ -5,8 +5,10 @@ import { compareVariants } from "../../../kernel-lib/library/src/advice/compare/
 import { reheatYield } from "../../../kernel-lib/library/src/advice/curve/reheat-yield";
 import { variantCrispTime } from "../../../kernel-lib/library/src/advice/curve/variant-crisp-time";
 import { explainTrial } from "../../../kernel-lib/library/src/advice/trial/explain-trial";
+import { firstMorning } from "../../../kernel-lib/library/src/advice/trial/first-morning";
 import { forecastRecord } from "../../../kernel-lib/library/src/advice/trial/forecast-record";
 import { nextTrial } from "../../../kernel-lib/library/src/advice/trial/next-trial";
+import { whatNext } from "../../../kernel-lib/library/src/advice/trial/what-next";
 import { crispWindow } from "../../../kernel-lib/library/src/advice/window/crisp-window";
 import { decide } from "../../../kernel-lib/library/src/advice/window/decide";
 import { otherPans } from "../../../kernel-lib/library/src/advice/window/other-pans";
@@ -133,6 +135,8 @@ function textsOf(kitchen: Kitchen): ReadonlyMap<string, readonly string[]> {
       .slice(-2)
       .map(({ trialId }) => explainTrial({ kitchen, trialId }).sentence),
     next: [nextTrial({ kitchen, variantId, calibration }).sentence],
+    whatNext: whatNext({ kitchen, variantId }).sentence.split("\n"),
+    firstMorning: firstMorning({ kitchen, variantId }).sentence.split("\n"),
     calibration: [
       ...calibration.contradictions.map(({ sentence }) => sentence),
       ...calibration.constants.map(({ informedBy }) => informedBy),

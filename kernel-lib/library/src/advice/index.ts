@@ -32,6 +32,7 @@ export {
   type Surprise,
   type TrialExplanation,
 } from "./trial/explain-trial";
+export { type FirstMorning, type FirstMorningOptions, firstMorning, type PlannedLoad } from "./trial/first-morning";
 export {
   type CardFollowed,
   type Forecast,
@@ -41,6 +42,9 @@ export {
   forecastRecord,
 } from "./trial/forecast-record";
 export { type CandidateTrial, type NextTrial, nextTrial } from "./trial/next-trial";
+export type { PlanStep, StepOf } from "./trial/plan-words";
+export type { PlannedSlab } from "./trial/planned-slab";
+export { type WhatNext, type WhatNextOptions, whatNext } from "./trial/what-next";
 export { type CrispWindowOptions, crispWindow, type KitchenWindow } from "./window/crisp-window";
 export { type DecideOptions, type Decision, decide, type Outcome } from "./window/decide";
 export { judgeWindow, type WindowAdvice, type WindowVerdict } from "./window/judge-window";

@@ -26,6 +26,9 @@ export interface Slab {
   readonly depthFilled: number;
 }
 
+/** A batch that fills the pan to the brim, worked out from its depth, may come back larger by so much [-]. */
+const ROUNDING = 1e-12;
+
 /**
  * Level thickness of a batch on a pan, from V(t) = m/ρ with the pan's own leaning walls and rounded corners. The
  * volume below a height rises steadily, so the thickness is found by safeguarded Newton steps to 1e-9 mm.
@@ -44,7 +47,7 @@ export function slabThickness(options: SlabThicknessOptions): Slab {
   const densityKgM3 = positive(options.densityKgM3, "slabThickness: densityKgM3", "kg/m3");
   const targetMl = batchG / (densityKgM3 / 1000);
   const brimMl = panVolumeMl(pan, pan.depthMm);
-  if (targetMl > brimMl) {
+  if (targetMl > brimMl * (1 + ROUNDING)) {
     const holdsG = Math.floor((brimMl * densityKgM3) / 1000);
     fail("slabThickness: batchG", `must fit the pan: ${pan.id} holds at most ${holdsG} g of this mix`, batchG);
   }

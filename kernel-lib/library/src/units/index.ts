@@ -3,6 +3,7 @@
 export type { ColumnPlan, ColumnPlans } from "./column-plan";
 export { type ColumnUnit, columnUnit } from "./column-unit";
 export { type ConvertUnitOptions, convertUnit } from "./convert-unit";
+export { dialSetting } from "./dial-setting";
 export { inchFraction } from "./inch-fraction";
 export { celsius, grams, kelvinDifference, kilocalories, millilitres, millimetres, minutes } from "./kitchen-units";
 export { lengthText, ownLengthText } from "./length-text";

@@ -56,13 +56,16 @@ const USUAL: Omit<SettledSetting, "thicknessMm" | "applianceId" | "setpointC"> =
   units: "metric",
 };
 
+/** The largest floor of a kitchen covered with the smallest pieces, 2 m² and more of 3 mm squares. */
+const MOST_PIECES = 300_000;
+
 /** Fills in and checks a setting; what is undefined counts as left out. */
 export function settle(setting: WindowSetting, where: string): SettledSetting {
   const given = Object.entries(setting).filter(([, value]) => value !== undefined);
   const settled: SettledSetting = { ...USUAL, ...(Object.fromEntries(given) as typeof setting) } as SettledSetting;
   within(settled.thicknessMm, 1, 60, `${where}: thicknessMm`, "mm");
   for (const side of settled.sidesMm ?? []) within(side, 3, 1000, `${where}: sidesMm`, "mm");
-  within(settled.piecesPerLoad, 1, 2000, `${where}: piecesPerLoad`, "");
+  within(settled.piecesPerLoad, 1, MOST_PIECES, `${where}: piecesPerLoad`, "");
   within(settled.setpointC, 130, 290, `${where}: setpointC`, "°C");
   within(settled.loadFraction, 0, 1.2, `${where}: loadFraction`, "");
   within(settled.startC, -40, 40, `${where}: startC`, "°C");
