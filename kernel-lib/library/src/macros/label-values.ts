@@ -76,6 +76,12 @@ export function labelUs(macros: PieceMacros): LabelValues {
  * @param macros from `pieceMacros`
  * @param as the food as sold, frozen, or as eaten; as eaten unless given
  * @returns lines with the unrounded amounts and what the interval's ends would print
+ *
+ * @example
+ * const kitchen = loadKitchen();
+ * const totals = formulaTotals(variantOf(kitchen, "beet-lentil").formula, kitchen.ingredients);
+ * const macros = pieceMacros({ totals, pieceG: 16, pieceSeG: 0.8, reheat: { yieldPercent: 93, yieldSePercent: 1 } });
+ * labelEu(macros).lines[0].printed; // → "739"
  */
 export function labelEu(macros: PieceMacros, as: "frozen" | "eaten" = "eaten"): LabelValues {
   if (as !== "frozen" && as !== "eaten") fail("labelEu: as", 'must be "frozen" or "eaten"', as);

@@ -13,6 +13,10 @@ import type { Trial } from "../trials/trial";
  * @param path the log, a CSV file with its headings
  * @param trial what was logged; what was not measured is `null` or an empty array
  * @returns how many trials the log holds now
+ *
+ * @example
+ * const [trial] = loadKitchen().trials;
+ * appendTrial("trials/my-log.csv", trial); // throws "my-log.csv"
  */
 export function appendTrial(path: string, trial: Trial): number {
   const file = basename(path);

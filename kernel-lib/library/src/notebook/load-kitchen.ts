@@ -11,6 +11,9 @@ import { readKitchenFolder } from "./read-kitchen-folder";
  *
  * @param folder the kitchen's folder; left out, the environment variable `SLABWRIGHT_KITCHEN`, or else the nearest
  *   `data` folder at or above the working folder
+ *
+ * @example
+ * loadKitchen().variants.length; // → 5
  */
 export function loadKitchen(folder?: string): Kitchen {
   const from = folder ?? process.env.SLABWRIGHT_KITCHEN ?? nearestData("loadKitchen: folder");

@@ -22,6 +22,9 @@ export type Showable = Figure | Table | Answers | ReheatCard | Note | string | {
  * Shows a figure, a table, a card, the answers of a kitchen, a sentence, or the sentence of a result that has one (such as a
  * crisp window) in the notebook, and always in plain text as well, so that the same cell says something in a terminal; a
  * figure also as a still picture, for viewers that cannot draw it. Outside a notebook kernel it prints the text.
+ *
+ * @example
+ * show(reheatCard({ kitchen: loadKitchen(), variantId: "beet-lentil" })); // → undefined
  */
 export function show(result: Showable): void {
   const bundle = bundleOf(result);

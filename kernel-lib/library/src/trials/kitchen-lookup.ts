@@ -3,12 +3,22 @@ import type { Pan } from "../pan/pan";
 import type { Appliance } from "./appliance";
 import type { Kitchen, KitchenTrial, KitchenVariant } from "./kitchen";
 
-/** The variant of that id; throws when the kitchen has none, naming those it has. */
+/**
+ * The variant of that id; throws when the kitchen has none, naming those it has.
+ *
+ * @example
+ * variantOf(loadKitchen(), "beet-lentil").batchG; // → 1150
+ */
 export function variantOf(kitchen: Pick<Kitchen, "variants">, variantId: string): KitchenVariant {
   return found(kitchen.variants, (variant) => variant.variantId, variantId, "variantOf: variantId");
 }
 
-/** The pan of that id; throws when the kitchen has none, naming those it has. */
+/**
+ * The pan of that id; throws when the kitchen has none, naming those it has.
+ *
+ * @example
+ * panOf(loadKitchen(), "half-sheet").depthMm; // → 25
+ */
 export function panOf(kitchen: Pick<Kitchen, "pans">, panId: string): Pan {
   return found(kitchen.pans, (pan) => pan.id, panId, "panOf: panId");
 }

@@ -132,8 +132,8 @@ const THICKNESS_SE_PERCENT = 3;
  * @example
  * const comparison = compareVariants({ kitchen: loadKitchen(), variantIds: ["beet-lentil", "chickpea-carrot"] });
  * const protein = comparison.differences.find((one) => one.metric === "proteinG");
- * protein.real; // → true
- * protein.difference; // → -4.28
+ * protein?.real; // → true
+ * protein?.difference; // → -4.28
  */
 export function compareVariants(options: CompareVariantsOptions): VariantComparison {
   const { kitchen } = options;

@@ -71,6 +71,9 @@ export interface Outcome {
  * The window decides, here as everywhere (`otherPans`, `judgeWindow`); the curve through the crisp times stands beside it
  * as a witness. Core times are calculated, no measurement: probe the thickest piece. `reheatMin` is never before the core
  * is safe.
+ *
+ * @example
+ * decide({ kitchen: loadKitchen() }).length; // → 30
  */
 export function decide({ kitchen }: DecideOptions): readonly Decision[] {
   const panIds = kitchen.pans.map((pan) => pan.id);

@@ -83,8 +83,8 @@ const REMEDY_DRAWS = 400;
  *
  * @example
  * const pans = otherPans({ kitchen: loadKitchen(), variantId: "beet-lentil" });
- * pans.pans.find((pan) => pan.panId === "half-sheet").advice; // → "keep"
- * pans.pans.find((pan) => pan.panId === "eighth-sheet").advice; // → "does not fit"
+ * pans.pans.find((pan) => pan.panId === "half-sheet")?.advice; // → "keep"
+ * pans.pans.find((pan) => pan.panId === "eighth-sheet")?.advice; // → "does not fit"
  */
 export function otherPans(options: OtherPansOptions): OtherPans {
   const { kitchen, panIds, ...given } = options;

@@ -45,8 +45,8 @@ export interface ScaledFormula {
  * const kitchen = loadKitchen();
  * const totals = formulaTotals(variantOf(kitchen, "beet-lentil").formula, kitchen.ingredients);
  * const half = scaleFormula(totals, { mixG: 625 });
- * half.lines[3].measure; // → "1/4 cup chopped"
- * half.lines[3].massG; // → 39.99
+ * half.lines[3]?.measure; // → "1/4 cup chopped"
+ * half.lines[3]?.massG; // → 39.99
  */
 export function scaleFormula(totals: FormulaTotals, to: ScaleTo): ScaledFormula {
   const mixG = wantedMixG(to);

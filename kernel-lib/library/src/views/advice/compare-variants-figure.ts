@@ -18,6 +18,10 @@ const TOP_DOWN: object = { autorange: "reversed", automargin: true, gridcolor: "
  *
  * @param comparison from `compareVariants`
  * @param metric what to show
+ *
+ * @example
+ * const comparison = compareVariants({ kitchen: loadKitchen(), variantIds: ["beet-lentil", "chickpea-carrot"] });
+ * compareVariantsFigure(comparison, "proteinG").data.length; // → 2
  */
 export function compareVariantsFigure(comparison: VariantComparison, metric: VariantMetric): Figure {
   const { label, of } = metricIn(metric, comparison.units);
@@ -67,6 +71,10 @@ export function compareVariantsFigure(comparison: VariantComparison, metric: Var
  *
  * @param comparison from `compareVariants`
  * @param metric what to show
+ *
+ * @example
+ * const comparison = compareVariants({ kitchen: loadKitchen(), variantIds: ["beet-lentil", "chickpea-carrot"] });
+ * variantDifferencesFigure(comparison, "proteinG").data.length; // → 2
  */
 export function variantDifferencesFigure(comparison: VariantComparison, metric: VariantMetric): Figure {
   const { label, of } = metricIn(metric, comparison.units);

@@ -3,7 +3,13 @@ import { formatCell } from "../table/format-cell";
 import type { Table } from "../table/table";
 import { type MetricIn, metricIn } from "./metric-in";
 
-/** Variants side by side: a row a metric, a column a variant, each cell mean and 95 % interval. */
+/**
+ * Variants side by side: a row a metric, a column a variant, each cell mean and 95 % interval.
+ *
+ * @example
+ * const comparison = compareVariants({ kitchen: loadKitchen(), variantIds: ["beet-lentil", "chickpea-carrot"] });
+ * compareVariantsTable(comparison).rows.length; // → 10
+ */
 export function compareVariantsTable(comparison: VariantComparison): Table {
   return {
     kind: "table",

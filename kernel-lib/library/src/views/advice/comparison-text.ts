@@ -6,6 +6,10 @@ import { metricIn } from "./metric-in";
  * and how many pairs differ.
  *
  * @param comparison from `compareVariants`
+ *
+ * @example
+ * const comparison = compareVariants({ kitchen: loadKitchen(), variantIds: ["beet-lentil", "chickpea-carrot"] });
+ * comparisonText(comparison).split("\n").length; // → 10
  */
 export function comparisonText(comparison: VariantComparison): string {
   const sentences = VARIANT_METRICS.flatMap((metric) => {

@@ -6,7 +6,12 @@ import { inchFraction } from "../../units/inch-fraction";
 import type { Column, Table } from "../table/table";
 import { cutText, pieceText } from "./cut-text";
 
-/** The decisions of a kitchen as one table, a row for each variant and pan; the core limit stands beside every time. */
+/**
+ * The decisions of a kitchen as one table, a row for each variant and pan; the core limit stands beside every time.
+ *
+ * @example
+ * decisionTable(decide({ kitchen: loadKitchen() })).rows.length; // → 30
+ */
 export function decisionTable(decisions: readonly Decision[]): Table {
   const us = decisions.some((decision) => decision.units === "us");
   const thickness: readonly Column[] = us

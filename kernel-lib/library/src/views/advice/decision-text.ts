@@ -29,6 +29,9 @@ const WIDTHS: Readonly<Record<KitchenUnits, readonly number[]>> = {
 /**
  * The decisions of a kitchen for a terminal about 120 wide (130 in US units): a block a variant with its setting and core limit, two lines
  * a pan, numbers first and the verdict below. A time with * is extrapolated, beyond the thicknesses that were tried.
+ *
+ * @example
+ * decisionText(decide({ kitchen: loadKitchen() })).includes("half sheet"); // → true
  */
 export function decisionText(decisions: readonly Decision[]): string {
   const variants = [...new Set(decisions.map((decision) => decision.variantId))];

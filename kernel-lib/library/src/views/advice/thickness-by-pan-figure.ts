@@ -9,6 +9,9 @@ import { MARKERS, PALETTE } from "../figure/palette";
  * a mark right of its bar is a slab nobody has reheated yet.
  *
  * @param decisions from `decide`
+ *
+ * @example
+ * thicknessByPanFigure(decide({ kitchen: loadKitchen() })).data.length; // → 6
  */
 export function thicknessByPanFigure(decisions: readonly Decision[]): Figure {
   const placed = decisions.filter((decision) => decision.outcome !== null);

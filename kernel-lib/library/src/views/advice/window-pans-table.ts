@@ -5,7 +5,12 @@ import { ownSettingText } from "../../units/setting-text";
 import type { Table } from "../table/table";
 import { tableIn } from "../table/table-in";
 
-/** The same batch on every pan: thickness, window, card time, chance, verdict, and what to change, the first in its row and all in order below. */
+/**
+ * The same batch on every pan: thickness, window, card time, chance, verdict, and what to change, the first in its row and all in order below.
+ *
+ * @example
+ * windowPansTable(otherPans({ kitchen: loadKitchen(), variantId: "beet-lentil" })).rows.length; // → 6
+ */
 export function windowPansTable(pans: OtherPans): Table {
   const { units } = pans;
   const limit = limitText(pans.limit, units);

@@ -16,6 +16,10 @@ const POINTS = 121;
 /**
  * The clocks of one piece, edges included, each as a share of the way to its mark: the core to its limit, the crust to crisp, browning
  * and loss to too much. The window is open where core and crust have passed 100 % and the other two have not.
+ *
+ * @example
+ * const window = crispWindow({ kitchen: loadKitchen(), variantId: "beet-lentil" });
+ * clockFigure(window).data.length; // → 4
  */
 export function clockFigure(window: KitchenWindow): Figure {
   const { setting, calibration, limit, recommended } = window;

@@ -16,6 +16,10 @@ const POINTS = 61;
  *
  * @param crisp from `crispTimes`
  * @param fit from `fitSlabTime`
+ *
+ * @example
+ * const { times, fit } = variantCrispTime({ kitchen: loadKitchen(), variantId: "beet-lentil" });
+ * crispTimeFigure(times, fit).data.length; // → 7
  */
 export function crispTimeFigure(crisp: CrispTimes, fit: SlabTimeFit): Figure {
   const [thinnest, thickest] = fit.rangeX as readonly [number, number];

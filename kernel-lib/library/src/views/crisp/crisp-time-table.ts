@@ -9,6 +9,10 @@ import { tableIn } from "../table/table-in";
  *
  * @param crisp from `crispTimes`
  * @param fit from `fitSlabTime`
+ *
+ * @example
+ * const { times, fit } = variantCrispTime({ kitchen: loadKitchen(), variantId: "beet-lentil" });
+ * crispTimeTable(times, fit).rows.length; // → 21
  */
 export function crispTimeTable(crisp: CrispTimes, fit: SlabTimeFit): Table {
   const table: Table = {

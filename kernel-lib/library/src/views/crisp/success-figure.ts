@@ -10,6 +10,10 @@ import { PALETTE, translucent } from "../figure/palette";
 /**
  * Chance of success against time: what a piece's chance is to be safe, crisp and not overdone, and each of the three
  * alone; the safe time and the card time are marked, times before the safe one are greyed.
+ *
+ * @example
+ * const window = crispWindow({ kitchen: loadKitchen(), variantId: "beet-lentil" });
+ * successFigure(window).data.length; // → 5
  */
 export function successFigure(window: KitchenWindow): Figure {
   const { chances, recommended, setting, limit } = window;

@@ -36,6 +36,11 @@ const TALLEST = 2;
  * opening and closing, each with its 95 % interval, the time by which the core is safe, and the card time. A trial is a
  * bar from its last not-crisp to its first crisp check, hollow when its load was another than the window's; one not
  * crisp when taken out is an open triangle.
+ *
+ * @example
+ * const kitchen = loadKitchen();
+ * const window = crispWindow({ kitchen, variantId: "beet-lentil" });
+ * windowFigure({ window, trials: kitchen.trials }).kind; // → "figure"
  */
 export function windowFigure(options: WindowFigureOptions): Figure {
   const { window, pans } = options;

@@ -5,7 +5,13 @@ import { ownSettingText } from "../../units/setting-text";
 import { thicknessWords } from "../../units/thickness-text";
 import type { Table } from "../table/table";
 
-/** One crisp window: its moments with their intervals, and the card time with its chance. */
+/**
+ * One crisp window: its moments with their intervals, and the card time with its chance.
+ *
+ * @example
+ * const window = crispWindow({ kitchen: loadKitchen(), variantId: "beet-lentil" });
+ * windowTable(window).rows.length; // → 7
+ */
 export function windowTable(window: KitchenWindow): Table {
   const { setting, recommended, limit, extrapolation, doubts } = window;
   const row = (name: string, { min, interval95: [low, high] }: Moment): (string | number | null)[] => [

@@ -1,7 +1,14 @@
 import type { FormulaAllergens } from "../../food/formula/formula-allergens";
 import type { Table } from "../table/table";
 
-/** Allergens gathered from a formula, US nine and EU fourteen, with what brings them. */
+/**
+ * Allergens gathered from a formula, US nine and EU fourteen, with what brings them.
+ *
+ * @example
+ * const kitchen = loadKitchen();
+ * const totals = formulaTotals(variantOf(kitchen, "beet-lentil").formula, kitchen.ingredients);
+ * allergenTable(formulaAllergens(totals)).rows.length; // → 2
+ */
 export function allergenTable(allergens: FormulaAllergens): Table {
   const rows = [
     ...allergens.us.map((one) => ({ list: "US nine", ...one })),

@@ -12,6 +12,11 @@ import { tableIn } from "../table/table-in";
  * @param totals from `formulaTotals`
  * @param scaled from `scaleFormula` of the same formula, or null
  * @param units the kitchen's own; default metric
+ *
+ * @example
+ * const kitchen = loadKitchen();
+ * const totals = formulaTotals(variantOf(kitchen, "beet-lentil").formula, kitchen.ingredients);
+ * formulaTable(totals).rows.length; // → 11
  */
 export function formulaTable(
   totals: FormulaTotals,

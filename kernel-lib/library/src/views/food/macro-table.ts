@@ -2,7 +2,15 @@ import { NUTRIENT_LABELS, NUTRIENT_NAMES } from "../../food/ingredient/nutrients
 import type { Amount, PieceMacros } from "../../macros/piece-macros";
 import type { Table } from "../table/table";
 
-/** What is in a piece, a serving and 100 g: a row a nutrient, each cell value ± standard error. */
+/**
+ * What is in a piece, a serving and 100 g: a row a nutrient, each cell value ± standard error.
+ *
+ * @example
+ * const kitchen = loadKitchen();
+ * const totals = formulaTotals(variantOf(kitchen, "beet-lentil").formula, kitchen.ingredients);
+ * const macros = pieceMacros({ totals, pieceG: 16, pieceSeG: 0.8, reheat: { yieldPercent: 93, yieldSePercent: 1 } });
+ * macroTable(macros).rows.length; // → 11
+ */
 export function macroTable(macros: PieceMacros): Table {
   const views = [macros.perPiece, macros.perServing, macros.per100GRaw, macros.per100GFrozen, macros.per100GEaten];
   return {

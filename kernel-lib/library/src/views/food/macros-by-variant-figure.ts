@@ -8,6 +8,11 @@ import { PALETTE } from "../figure/palette";
  * Energy, protein, fat and carbohydrate of one piece as eaten, by variant, with 95 % intervals.
  *
  * @param decisions from `decide`: one a variant, usually that of its own pan
+ *
+ * @example
+ * const kitchen = loadKitchen();
+ * const decisions = decide({ kitchen }).filter(({ variantId, panId }) => variantOf(kitchen, variantId).panId === panId);
+ * macrosByVariantFigure(decisions).data.length; // → 4
  */
 export function macrosByVariantFigure(decisions: readonly Decision[]): Figure {
   const shown = decisions.filter((decision): decision is Decision & { outcome: Outcome } => decision.outcome !== null);

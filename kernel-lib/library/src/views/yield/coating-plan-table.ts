@@ -9,6 +9,11 @@ import { tableIn } from "../table/table-in";
  *
  * @param plan from `coatingPlan`
  * @param units the kitchen's own; default metric
+ *
+ * @example
+ * const kitchen = loadKitchen();
+ * const totals = formulaTotals(variantOf(kitchen, "beet-lentil").formula, kitchen.ingredients);
+ * coatingPlanTable(coatingPlan({ totals, pieces: 60, pieceG: 24 })).rows.length; // → 1
  */
 export function coatingPlanTable(plan: CoatingPlan, units: KitchenUnits = "metric"): Table {
   const table: Table = {
