@@ -2,6 +2,7 @@ import { SessionContextDialogs } from "@jupyterlab/apputils";
 import { NotebookActions } from "@jupyterlab/notebook";
 import { CommandRegistry } from "@lumino/commands";
 import { saveChecked } from "./checked-saves";
+import { examplesDialog } from "./examples";
 import { notice } from "./notice";
 import type { OpenNotebook } from "./open-notebook";
 import { runAll } from "./run-all";
@@ -129,6 +130,7 @@ export function pageCommands(options: OpenNotebook & { readonly text: { lineNumb
     ["select-all", "select all cells", [[["Accel A"], COMMAND]], () => NotebookActions.selectAll(notebook)],
     ["above", "new cell above", [[["A"], COMMAND]], () => NotebookActions.insertAbove(notebook)],
     ["below", "new cell", [[["B"], COMMAND]], () => NotebookActions.insertBelow(notebook)],
+    ["example", "insert an example", [[["E"], COMMAND]], () => examplesDialog(panel)],
     ["delete", "delete the cell", [[["D", "D"], COMMAND]], () => NotebookActions.deleteCells(notebook)],
     ["cut", "cut the cell", [[["X"], COMMAND]], () => NotebookActions.cut(notebook)],
     ["copy", "copy the cell", [[["C"], COMMAND]], () => NotebookActions.copy(notebook)],

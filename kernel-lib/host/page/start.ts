@@ -1,4 +1,5 @@
 import "./start.css";
+import { showKitchen } from "./kitchen";
 
 /** The start page's buttons: new, copy, rename, remove, stop. */
 async function ask(method: string, path: string, body?: object): Promise<Record<string, unknown>> {
@@ -51,3 +52,6 @@ document.addEventListener("click", (event) => {
     });
   } else if (pressed?.dataset.act && place) void act(() => ACTS[pressed.dataset.act as string](place.dataset));
 });
+
+const kitchen = document.getElementById("kitchen");
+if (kitchen) void showKitchen(kitchen);

@@ -1,3 +1,4 @@
+import { PageConfig } from "@jupyterlab/coreutils";
 import type { CellType } from "@jupyterlab/nbformat";
 import { NotebookActions } from "@jupyterlab/notebook";
 import type { CommandRegistry } from "@lumino/commands";
@@ -79,7 +80,8 @@ export function toolbar(options: OpenNotebook & { readonly commands: CommandRegi
   const acts = document.createElement("div");
   acts.id = "acts";
   const runs = group(...["run-next", "run-all", "stop", "restart"].map(command));
-  const cells = group(command("below"), command("delete"), kind);
+  const example = PageConfig.getOption("hasKitchen") === "true" ? [command("example")] : [];
+  const cells = group(command("below"), ...example, command("delete"), kind);
   acts.append(group(command("save")), runs, cells, group(button("keys", () => keysDialog(commands))));
   bar.append(place, acts, kernel);
   return bar;

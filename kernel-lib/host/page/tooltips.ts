@@ -1,9 +1,24 @@
-import { Text } from "@jupyterlab/coreutils";
+import { PageConfig, Text } from "@jupyterlab/coreutils";
 import type { NotebookPanel } from "@jupyterlab/notebook";
 import { Tooltip } from "@jupyterlab/tooltip";
 import type { CommandRegistry } from "@lumino/commands";
 import type { JSONObject } from "@lumino/coreutils";
 import { Widget } from "@lumino/widgets";
+import { insertExample, offeredExamples } from "./examples";
+import { button } from "./notice";
+
+/** A button in the tooltip that puts the example of the function that it tells of into a cell of its own. */
+async function offerExample(tooltip: Tooltip, panel: NotebookPanel, words: string): Promise<void> {
+  if (PageConfig.getOption("hasKitchen") !== "true") return;
+  const names = [...words.matchAll(/^(?:\(alias\) )?(?:function )?(\w+)(?=[(<])/gm)].map(([, name]) => name);
+  const example = (await offeredExamples()).find(({ name }) => names.includes(name));
+  if (!example || tooltip.isDisposed) return;
+  const insert = button("insert its example", () => {
+    tooltip.dispose();
+    insertExample(panel, example);
+  });
+  tooltip.node.append(insert);
+}
 
 /** What the kernel knows of the word at the cursor, on Shift Tab; the next key or click takes it away. */
 export function tooltips(options: { readonly panel: NotebookPanel; readonly commands: CommandRegistry }): void {
@@ -31,6 +46,7 @@ export function tooltips(options: { readonly panel: NotebookPanel; readonly comm
         rendermime: panel.content.rendermime,
       });
       Widget.attach(shown, document.body);
+      await offerExample(shown, panel, String(content.data["text/plain"] ?? ""));
     },
   });
   const selector =

@@ -7,6 +7,7 @@ export { cli } from "./command/cli";
 export { type ExecuteOptions, type Execution, execute } from "./kernel/execute";
 export { type Channel, decode, encode, type Header, type Message, request } from "./kernel/message";
 export { describeEnd, type Kernel, type KernelEnd, type KernelOptions, startKernel } from "./kernel/start-kernel";
+export type { KitchenPlace } from "./kitchen/open-kitchen";
 // notebook
 export { errorOutput, failureText, parsedData } from "./notebook/collect-outputs";
 export { compareOutputs, type Difference, type Tolerance } from "./notebook/compare-outputs";

@@ -3,7 +3,7 @@ import { buildPage } from "../build/build-page";
 import { register, unregister } from "../server/register";
 import { serveNotebooks } from "../server/serve";
 import type { CommandOptions } from "./command-options";
-import { kitchenEnvironment } from "./kitchen";
+import { kitchenOf } from "./kitchen";
 import { openBrowser } from "./open-browser";
 import { projectFolder } from "./project";
 
@@ -14,12 +14,14 @@ export async function notebookCommand(options: CommandOptions): Promise<number> 
     return 0;
   }
   const project = projectFolder(process.cwd());
+  const { name, folder, out, environment } = kitchenOf(options, project);
   await buildPage();
   const server = await serveNotebooks({
     folder: join(project, "notebooks"),
     trash: join(project, "out", "trash"),
     port: options.port ?? 0,
-    environment: kitchenEnvironment(options.kitchen),
+    kitchen: { name, folder, report: join(out, "report.html"), project },
+    environment,
     say: options.say,
   });
   const told = toldToStop();

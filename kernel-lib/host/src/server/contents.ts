@@ -1,8 +1,8 @@
-import { createHash } from "node:crypto";
+import { createHash, randomUUID } from "node:crypto";
 import type { Stats } from "node:fs";
 import { cp, lstat, mkdir, readdir, rename, rm, stat } from "node:fs/promises";
 import { basename, dirname, extname, join } from "node:path";
-import { asNotebook, decodeNotebook, type Notebook, notebookText } from "../notebook/notebook";
+import { asNotebook, type Cell, decodeNotebook, type Notebook, notebookText } from "../notebook/notebook";
 import { moveNew, writeWhole } from "../notebook/write-whole";
 import { confine } from "./confine";
 import { type HeldFolder, holdFolder } from "./hold-folder";
@@ -152,7 +152,7 @@ export function contents(root: string, trash: string): Contents {
     }
     if (options.type === "directory") return firstFree(`${within}folder`, (file) => mkdir(file));
     if (options.type !== "notebook") throw new HttpError(400, "only notebooks and folders can be made here");
-    const text = notebookText(emptyNotebook());
+    const text = notebookText(newNotebook());
     return firstFree(`${within}untitled.ipynb`, (file) => writeWhole(file, text, { replace: false }));
   };
 
@@ -339,7 +339,20 @@ function isNotebook(name: string): boolean {
   return name.endsWith(".ipynb");
 }
 
-function emptyNotebook(): Notebook {
+/** What a new notebook begins with: the kitchen, loaded, and a cell to go on in. */
+function newNotebook(): Notebook {
   const kernelspec = { display_name: KERNEL_TITLE, language: "typescript", name: KERNEL_NAME };
-  return { nbformat: 4, nbformat_minor: 5, metadata: { kernelspec, language_info: LANGUAGE_INFO }, cells: [] };
+  const cells = [FIRST_CELL, ""].map(
+    (source): Cell => ({
+      cell_type: "code",
+      id: randomUUID(),
+      metadata: {},
+      execution_count: null,
+      outputs: [],
+      source,
+    }),
+  );
+  return { nbformat: 4, nbformat_minor: 5, metadata: { kernelspec, language_info: LANGUAGE_INFO }, cells };
 }
+
+const FIRST_CELL = 'import { loadKitchen, show } from "slabwright";\n\nconst kitchen = loadKitchen();';

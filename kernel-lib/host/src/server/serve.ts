@@ -1,5 +1,6 @@
 import { createServer, type IncomingMessage, type ServerResponse } from "node:http";
 import { join } from "node:path";
+import { type KitchenPlace, openKitchen } from "../kitchen/open-kitchen";
 import { sweepDrafts } from "../notebook/sweep-drafts";
 import { answer, type Parts } from "./api";
 import { assets } from "./assets";
@@ -18,6 +19,8 @@ import { DEEPEST, startPage } from "./start-page";
 export interface ServeOptions {
   /** the folder of notebooks; nothing outside it is read or written */
   readonly folder: string;
+  /** the kitchen that the kernels load, which the start page tells of; left out, it tells of none */
+  readonly kitchen?: KitchenPlace;
   /** where removed notebooks go; `trash` beside the folder's parent's `out` */
   readonly trash?: string;
   /** 0 for any free port */
@@ -55,6 +58,20 @@ const POLICY = [
 ].join("; ");
 
 /**
+ * A report's own policy stands in the page and lets its own scripts run. A file may have been put there by others, so it is
+ * shown as of an origin of its own, which can ask this server for nothing.
+ */
+const REPORT_POLICY = [
+  "sandbox allow-scripts allow-popups",
+  "default-src 'none'",
+  "script-src 'unsafe-inline' 'unsafe-eval'",
+  "style-src 'unsafe-inline'",
+  "img-src data: blob:",
+  "font-src data:",
+  "frame-ancestors 'none'",
+].join("; ");
+
+/**
  * Serves a folder of notebooks to this machine's own browser: pages, the Jupyter Server REST API and WebSockets over
  * the tslab kernel. Only the loopback interface is listened on, and only whoever holds the token is answered.
  */
@@ -65,6 +82,7 @@ export async function serveNotebooks(options: ServeOptions): Promise<NotebookSer
   const arrivals = newcomers();
   const limit = rateLimit(3000, 10_000);
   const files = assets();
+  const kitchen = options.kitchen ? openKitchen(options.kitchen) : null;
   const trash = options.trash ?? join(options.folder, "..", "out", "trash");
   const parts: Parts = {
     contents: contents(options.folder, trash),
@@ -99,8 +117,15 @@ export async function serveNotebooks(options: ServeOptions): Promise<NotebookSer
       return send(response, 200, type, body);
     }
     if (path === "/") {
-      return send(response, 200, HTML, await startPage(parts.contents, parts.sessions.list()));
+      return send(response, 200, HTML, await startPage(parts.contents, parts.sessions.list(), kitchen));
     }
+    if (path === "/report" && kitchen && (await kitchen.reportTime())) {
+      response.setHeader("Content-Security-Policy", REPORT_POLICY);
+      response.removeHeader("Cross-Origin-Opener-Policy"); // a page in a sandbox must not have one
+      return send(response, 200, HTML, await kitchen.reportHtml());
+    }
+    const asked = path.startsWith("/kitchen/") ? kitchen?.answer(path.slice("/kitchen/".length)) : null;
+    if (asked) return send(response, 200, "application/json", JSON.stringify(await inWords(asked)));
     if (path.startsWith("/open/")) return send(response, 200, HTML, await notebookPage(path.slice("/open/".length)));
     throw new HttpError(404, "no such address");
   };
@@ -108,7 +133,14 @@ export async function serveNotebooks(options: ServeOptions): Promise<NotebookSer
   const notebookPage = async (path: string): Promise<string> => {
     const entry = await parts.contents.get(path, false);
     if (entry.type !== "notebook") throw new HttpError(404, `no such notebook: ${path}`);
-    const data = { baseUrl: "/", wsUrl: "", token: "", notebookPath: entry.path, fullStaticUrl: "/assets" };
+    const data = {
+      baseUrl: "/",
+      wsUrl: "",
+      token: "",
+      notebookPath: entry.path,
+      fullStaticUrl: "/assets",
+      hasKitchen: String(kitchen !== null),
+    };
     const body = '<div id="page"></div><noscript>The notebook page needs JavaScript.</noscript>';
     return pageShell({ title: entry.name, body, scripts: ["notebook.js"], styles: ["notebook.css"], data });
   };
@@ -179,6 +211,13 @@ function enter(response: ServerResponse, cookie: string): void {
     HTML,
     '<!doctype html><meta charset="utf-8"><meta http-equiv="refresh" content="0;url=/"><title>…</title>',
   );
+}
+
+/** What the library cannot answer is the kitchen's fault, and its sentence is for the page. */
+function inWords(asked: Promise<unknown>): Promise<unknown> {
+  return asked.catch((error: Error) => {
+    throw new HttpError(409, error.message);
+  });
 }
 
 function send(response: ServerResponse, status: number, type: string, body: string | Uint8Array): void {

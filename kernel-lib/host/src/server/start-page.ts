@@ -1,3 +1,4 @@
+import type { OpenKitchen } from "../kitchen/open-kitchen";
 import { leadOf } from "../notebook/lead-of";
 import { type Notebook, titleOf } from "../notebook/notebook";
 import { escapeHtml } from "../report/escape";
@@ -16,8 +17,15 @@ interface Line {
 /** How many folders deep notebooks are looked for. */
 export const DEEPEST = 3;
 
-/** The start page: notebooks by number, with what each is about, and the kernels that run. */
-export async function startPage(contents: Contents, sessions: readonly SessionModel[]): Promise<string> {
+/**
+ * The start page: the open kitchen, notebooks by number, with what each is about, and the kernels that run. It is there at
+ * once: what the library has to say of the kitchen is asked for by the page's script.
+ */
+export async function startPage(
+  contents: Contents,
+  sessions: readonly SessionModel[],
+  kitchen: OpenKitchen | null,
+): Promise<string> {
   const lines: Line[] = [];
   for (const entry of await notebooksBelow(contents, "", DEEPEST)) lines.push(await lineOf(contents, entry));
   const running = new Map(sessions.map((session) => [session.path, session]));
@@ -35,11 +43,25 @@ export async function startPage(contents: Contents, sessions: readonly SessionMo
 <button type="button" data-act="stop">stop</button></li>`,
   );
   const none = '<p class="quiet">No kernel runs. One starts with each notebook that you open.</p>';
-  const body = `<header><h1>Notebooks</h1><button type="button" id="new">new notebook</button></header>
+  const body = `<header><h1>${escapeHtml(kitchen?.place.name ?? "Notebooks")}</h1><button type="button" id="new">new notebook</button></header>
 <p id="notice" role="status" hidden></p>
-<main><ol class="notebooks">${items.join("\n") || '<li class="quiet">No notebook is here yet.</li>'}</ol>
+<main>${kitchen ? await kitchenPart(kitchen) : ""}<ol class="notebooks">${items.join("\n") || '<li class="quiet">No notebook is here yet.</li>'}</ol>
 <h2>Running kernels</h2>${kernels.length ? `<ul class="kernels">${kernels.join("\n")}</ul>` : none}</main>`;
-  return pageShell({ title: "Notebooks", body, scripts: ["start.js"], styles: ["start.css"], data: {} });
+  const title = kitchen?.place.name ?? "Notebooks";
+  return pageShell({ title, body, scripts: ["start.js"], styles: ["start.css"], data: {} });
+}
+
+/** What is known of the kitchen without reading it, and the place for what is not. */
+async function kitchenPart({ place, reportTime }: OpenKitchen): Promise<string> {
+  const time = await reportTime();
+  const written = time && `${time.toISOString().slice(0, 10)} ${time.toISOString().slice(11, 16)} UTC`;
+  const report = written
+    ? `<a href="/report">report of ${written}</a>`
+    : '<span class="quiet">no report yet: <code>npm start</code> writes it</span>';
+  return `<p class="place"><span class="path">${escapeHtml(place.folder)}</span> ${report}</p>
+<section id="kitchen" aria-label="the kitchen" aria-live="polite" aria-busy="true"><p class="quiet">Reading the kitchen …</p></section>
+<noscript><p>What the kitchen makes and how far it is needs JavaScript; <code>npm run check-kitchen</code> says it too.</p></noscript>
+<h2>Notebooks</h2>`;
 }
 
 async function notebooksBelow(contents: Contents, folder: string, depth: number): Promise<Entry[]> {

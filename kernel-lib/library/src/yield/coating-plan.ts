@@ -58,7 +58,7 @@ export interface CoatingPlan {
  * @example
  * const kitchen = loadKitchen();
  * const totals = formulaTotals(variantOf(kitchen, "turkey-sage").formula, kitchen.ingredients);
- * coatingPlan({ totals, pieces: 60, pieceG: 24 }).layers[2]?.putOutG; // → 370
+ * coatingPlan({ totals, pieces: 60, pieceG: 24 }).layers.map(({ putOutG }) => putOutG); // → [107.5,287.5,370.0,103.3]
  */
 export function coatingPlan(options: CoatingPlanOptions): CoatingPlan {
   const { totals, pieces } = options;
