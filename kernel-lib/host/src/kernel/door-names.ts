@@ -12,7 +12,8 @@ export interface Door {
   readonly types: ReadonlySet<string>;
 }
 
-const LIBRARY = "slabwright";
+/** The package that cells import. */
+export const LIBRARY = "slabwright";
 
 /**
  * The doors of the library that a folder's cells import, the cook's own first, read from its declaration files; none

@@ -2,6 +2,7 @@ import { createHash, randomUUID } from "node:crypto";
 import type { Stats } from "node:fs";
 import { cp, lstat, mkdir, readdir, rename, rm, stat } from "node:fs/promises";
 import { basename, dirname, extname, join } from "node:path";
+import { LIBRARY } from "../kernel/door-names";
 import { asNotebook, type Cell, decodeNotebook, type Notebook, notebookText } from "../notebook/notebook";
 import { moveNew, writeWhole } from "../notebook/write-whole";
 import { confine } from "./confine";
@@ -355,4 +356,4 @@ function newNotebook(): Notebook {
   return { nbformat: 4, nbformat_minor: 5, metadata: { kernelspec, language_info: LANGUAGE_INFO }, cells };
 }
 
-const FIRST_CELL = 'import { loadKitchen, show } from "slabwright";\n\nconst kitchen = loadKitchen();';
+const FIRST_CELL = `import { loadKitchen, show } from "${LIBRARY}";\n\nconst kitchen = loadKitchen();`;
