@@ -17,6 +17,7 @@ import { readKitchenJson } from "./kitchen-json";
 import { formulaNames, namesOf, repeatedFormulas, repeatedNames, repeatedTrials, unknownNames } from "./known-names";
 import { readTrials } from "./log/read-trials";
 import { settleNames } from "./log/settle-names";
+import { startNotices } from "./log/start-notices";
 import { readVariants } from "./variant";
 
 /** What came of reading a kitchen. */
@@ -126,7 +127,7 @@ export function examineKitchen(parts: KitchenParts): KitchenCheck {
     ...(about === null || about.units !== null
       ? []
       : [`${about.file} does not say the units: taken as ${units}, ${guess}`]),
-    ...noticeLines(logs.flatMap((log) => log.notices)),
+    ...noticeLines(logs.flatMap((log) => [...log.notices, ...startNotices(log, variants?.records ?? [])])),
     ...fitted.notices,
   ]);
   const kitchen: Kitchen = Object.freeze({

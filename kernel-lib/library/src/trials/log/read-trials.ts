@@ -1,5 +1,5 @@
 import { clipped } from "../../check/check";
-import type { Notice } from "../../check/notice";
+import { type Notice, noticeLines } from "../../check/notice";
 import { type Slip, slipLines } from "../../check/slip";
 import type { ReadRecords, Draft as RowDraft } from "../../units/read-records";
 import { cellSlip } from "../../units/read-records";
@@ -65,8 +65,10 @@ export interface ReadLog extends ReadRecords<Trial> {
   readonly aside: readonly number[];
   /** how the file writes, so that a line can be added in its own way */
   readonly dialect: LogDialect;
-  /** of rows and of the whole file, as facts; `noticeLines` makes sentences of them */
+  /** of rows and of the whole file, as facts */
   readonly notices: readonly Notice[];
+  /** the same as sentences; those that are alike in several rows are one */
+  readonly noticeLines: readonly string[];
 }
 
 const NOTHING: ReadonlySet<never> = new Set();
@@ -219,7 +221,22 @@ export function readTrials(content: string | Uint8Array, file: string, options: 
     delimiter: table.delimiter,
     decimalSign: sign ?? ".",
   };
-  return { records, rows, problems, slips, drafts, headings, whole, good, kept, refused, aside, notices, dialect };
+  return {
+    records,
+    rows,
+    problems,
+    slips,
+    drafts,
+    headings,
+    whole,
+    good,
+    kept,
+    refused,
+    aside,
+    notices,
+    noticeLines: noticeLines(notices),
+    dialect,
+  };
 }
 
 /** A row as far as it can be read; its cells are named when they are asked for, as of many thousands few are. */

@@ -1,4 +1,4 @@
-import type { Notice } from "../../check/notice";
+import { type Notice, noticeLines } from "../../check/notice";
 import type { FileOf, KnownNames } from "../known-names";
 import type { Trial } from "../trial";
 import { shownCell } from "./cell/fill-draft";
@@ -39,12 +39,14 @@ export function settleNames(log: ReadLog & FileOf<Trial>, names: TrialNames): Re
     notices: [...notices, ...(noticesOf.get(row) ?? [])],
   });
   const taken = [...log.good, ...log.kept].sort((a, b) => a.row - b.row).map(changed);
+  const notices = [...log.notices, ...[...noticesOf.values()].flat()];
   return {
     ...log,
     records: taken.map(({ trial }) => trial),
     drafts: log.drafts.map((draft) => ({ ...draft, fields: { ...draft.fields, ...changeOf.get(draft.row) } })),
     good: taken.filter(({ notices }) => notices.length === 0),
     kept: taken.filter(({ notices }) => notices.length > 0),
-    notices: [...log.notices, ...[...noticesOf.values()].flat()],
+    notices,
+    noticeLines: noticeLines(notices),
   };
 }

@@ -110,7 +110,7 @@ export function readNumber(cell: string, rules: NumberRules): ReadNumber {
     named = own;
     if (kind === null) total = amount.value;
     else {
-      if (own === null && unit === null) return { expected: expectedNumber(rules) };
+      if (own === null && (unit === null || unit === "min:s")) return { expected: expectedNumber(rules) };
       if (own !== null && own !== unit && !(unit === "min:s" && own === "min"))
         says ??= unit === null ? null : `was typed in another unit than the heading's (${unit})`;
       if (part > 0 && own !== unit) says ??= null;
