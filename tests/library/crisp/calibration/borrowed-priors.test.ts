@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { borrowedPriors } from "../../../../kernel-lib/library/src/crisp/calibration/borrowed-priors";
 import type { CrispCalibration } from "../../../../kernel-lib/library/src/crisp/calibration/calibrate-crisp";
-import { calibrationAt } from "../sample-food";
+import { calibrationAt, MIDDLE } from "../sample-food";
 
 /** A calibration whose trials tell of the coefficient with the given estimate and posterior sd (in prior sds). */
 function telling(estimate: number, sd: number): CrispCalibration {
@@ -30,6 +30,44 @@ describe("borrowedPriors", () => {
     expect(prior.middle).toBeGreaterThan(40);
     expect(prior.middle).toBeLessThan(44);
     expect(borrowedPriors([{ name: "silent", calibration: telling(60, 0.9) }])).toEqual([]);
+  });
+
+  it("borrows what belongs to appliance, load and turn, a share on its own scale, and nothing that is the product's", () => {
+    const base = calibrationAt(MIDDLE, 0.2);
+    const told = (...names: string[]) => ({
+      ...base,
+      constants: base.constants.map((constant) => ({
+        ...constant,
+        dataShare: names.includes(constant.name) ? 0.96 : 0,
+      })),
+    });
+    const borrowed = borrowedPriors([
+      { name: "a", calibration: told("turnGain", "loadLoss", "coefficient:basket", "crustWater", "drip", "airPower") },
+    ]);
+    expect(borrowed.map(({ name }) => name)).toEqual(["coefficient:basket", "loadLoss", "turnGain"]);
+    const turn = borrowed[2];
+    // posterior sd 0.2 of the prior's 0.05, and 0.05 between products, once for them and once for this one
+    expect(turn.middle).toBeCloseTo(0.08, 12);
+    expect(turn.spread ** 2).toBeCloseTo(0.01 ** 2 + 2 * 0.05 ** 2, 12);
+    expect(turn.scale).toBe("plain");
+    const two = borrowedPriors(["a", "b"].map((name) => ({ name, calibration: told("turnGain") })));
+    const [weight, once] = [1 / (0.01 ** 2 + 0.05 ** 2), 1 / (0.05 ** 2 + 0.05 ** 2)];
+    expect(two[0].spread ** 2).toBeCloseTo(1 / (2 * weight - once) + 0.05 ** 2, 12);
+    expect(two[0].from).toBe("the trials of a, b in this kitchen");
+  });
+
+  it("asks that the trials tell at least half of a constant", () => {
+    const base = calibrationAt(MIDDLE, 0.2);
+    const at = (dataShare: number) => {
+      const constants = base.constants.map((constant, place) => ({
+        ...constant,
+        dataShare: place === 0 ? dataShare : 0,
+      }));
+      return borrowedPriors([{ name: "a", calibration: { ...base, constants } }]);
+    };
+    expect(at(0.5)).toHaveLength(1);
+    expect(at(0.499)).toHaveLength(0);
+    expect(borrowedPriors([])).toEqual([]);
   });
 
   it("counts the generic prior once, however many products there are", () => {

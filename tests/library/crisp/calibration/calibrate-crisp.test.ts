@@ -118,6 +118,75 @@ describe("calibrateCrisp", () => {
     expect(notices.join(" ")).toMatch(/One thickness only: .* Crispness scores lie on one side of 6 only/);
   });
 
+  it("takes priors in place of its own, water and coating as told, and counts what it was given", () => {
+    const observations = trials({ mm: [9, 12], scatter: 1 });
+    const plain = calibrateCrisp({ food, observations, crustWaterKgM3: 400 });
+    const own = constantOf(plain, "coefficient:basket").prior;
+    const sure = { ...own, middle: 30, spread: 1.0001, from: "a metal block" };
+    const held = calibrateCrisp({ food, observations, crustWaterKgM3: 400, priors: [sure] });
+    expect(constantOf(held, "coefficient:basket").estimate).toBeCloseTo(30, 1);
+    expect(constantOf(held, "coefficient:basket").prior.from).toBe("a metal block");
+    expect(plain.n).toBe(6);
+    const measured = (seen: CrispObservation): number =>
+      [seen.coreC, seen.lossPercent, seen.notCrispMin ?? seen.crispMin].filter((value) => value !== null).length + 2;
+    expect(plain.measurements).toBe(observations.reduce((sum, seen) => sum + measured(seen), 0));
+    const none = { food, observations: [], applianceIds: ["basket"] };
+    expect(constantOf(calibrateCrisp(none), "crustWater").prior.middle).toBeCloseTo(1050 * 0.735, 9);
+    expect(constantOf(calibrateCrisp(none), "plateau").prior.middle).toBe(91);
+    expect(constantOf(calibrateCrisp({ ...none, coated: true }), "plateau").prior.middle).toBe(95);
+    expect(calibrateCrisp(none)).toMatchObject({ coatingMm: null, unevenness: 0.03, logged: null, measurements: 0 });
+    expect(calibrateCrisp({ ...none, coatingMm: 0.4, unevenness: 0 })).toMatchObject({ coatingMm: 0.4, unevenness: 0 });
+    expect(() => calibrateCrisp({ ...none, unevenness: -0.1 })).toThrow("unevenness must be >= 0");
+    expect(() => calibrateCrisp({ ...none, crustWaterKgM3: 0 })).toThrow("crustWaterKgM3 must be > 0");
+  });
+
+  it("has intervals of 1.96 posterior standard deviations, and calls informed what lost a tenth of the prior's variance", () => {
+    const calibration = calibrateCrisp({
+      food,
+      observations: trials({ mm: [9, 12], scatter: 1 }),
+      crustWaterKgM3: 400,
+    });
+    calibration.constants.forEach(({ prior, interval95, priorInterval95, dataShare, informed, estimate }, at) => {
+      const sd = Math.sqrt(calibration.covariance[at][at]);
+      const z = calibration.mode[at];
+      const value = (u: number): number =>
+        prior.scale === "log" ? prior.middle * prior.spread ** u : prior.middle + prior.spread * u;
+      expect(estimate).toBeCloseTo(value(z), 9);
+      expect(interval95[0]).toBeCloseTo(value(z - 1.96 * sd), 9);
+      expect(interval95[1]).toBeCloseTo(value(z + 1.96 * sd), 9);
+      expect(priorInterval95[1]).toBeCloseTo(value(1.96), 9);
+      expect(dataShare).toBeCloseTo(Math.max(0, 1 - sd * sd), 12);
+      expect(informed).toBe(dataShare >= 0.1);
+    });
+    expect(calibration.constants.some(({ dataShare }) => dataShare > 0.5)).toBe(true);
+  });
+
+  it("warns of one thickness up to 15 % apart, and of scores that all lie on one side of 6", () => {
+    const notices = (change: (seen: CrispObservation, at: number) => CrispObservation): string =>
+      calibrateCrisp({
+        food,
+        observations: trials({ mm: [9, 9], scatter: 1 }).map(change),
+        crustWaterKgM3: 400,
+      }).notices.join(" ");
+    const spread = (share: number) => notices((seen, at) => ({ ...seen, thicknessMm: at === 0 ? 9 * share : 9 }));
+    expect(spread(1.14)).toContain("One thickness only");
+    expect(spread(1.16)).not.toContain("One thickness only");
+    const scored = (...scores: number[]) =>
+      notices((seen, at) => ({ ...seen, crispScores: scores[at] === undefined ? [] : [scores[at]] }));
+    expect(scored(6, 7, 8)).toContain("one side of 6 only");
+    expect(scored(3, 4, 5.9)).toContain("one side of 6 only");
+    expect(scored(5.9, 6)).not.toContain("one side of 6 only");
+    expect(scored()).not.toContain("one side of 6 only");
+  });
+
+  it("finds a core that contradicts the rest, by the clocks that the rest calibrated", () => {
+    const observations = trials({ mm: [9, 12, 15], scatter: 0.5 });
+    expect(calibrateCrisp({ food, observations, crustWaterKgM3: 400 }).contradictions).toEqual([]);
+    const odd = observations.map((seen, at) => (at === 4 ? { ...seen, coreC: 20 } : seen));
+    const { contradictions } = calibrateCrisp({ food, observations: odd, crustWaterKgM3: 400 });
+    expect(contradictions.map(({ trials: [id] }) => id)).toContain("T-5");
+  });
+
   it("stays finite over random nonsense, and says when it did not converge", () => {
     const random = seededRandom(3);
     const maybe = <T>(share: number, value: T, none: T): T => (random.uniform() < share ? value : none);

@@ -27,6 +27,39 @@ describe("contradictionsIn", () => {
     expect(read(101)).toHaveLength(1);
   });
 
+  it("reads a rested core too, and takes 10 K below early and 15 K above late as still explained", () => {
+    expect([read(60), read(59.9), read(100), read(100.1)].map((found) => found.length)).toEqual([0, 1, 0, 1]);
+    const asked: boolean[] = [];
+    const found = contradictionsIn({
+      ...common,
+      clockReadingC: (_, rested) => {
+        asked.push(rested);
+        return rested ? { middle: 90, early: 88, late: 92 } : clocks;
+      },
+      observations: [{ ...unmeasured, coreC: 78, restedCoreC: 70 }],
+    });
+    expect(asked).toEqual([false, true]);
+    expect(found).toHaveLength(1);
+    expect(found[0].sentence).toMatch(/core of 70.* say 90 °C \(88 to 92 °C/);
+    expect(contradictionsIn({ ...common, observations: [unmeasured] })).toEqual([]);
+  });
+
+  it("calls each kind of noise unusual from 2.4 times on, in its own unit", () => {
+    const observations = [unmeasured];
+    const said = (change: Partial<typeof USUAL_NOISE>) =>
+      contradictionsIn({ ...common, observations, noise: { ...USUAL_NOISE, ...change } }).map(({ sentence }) =>
+        sentence.replace(/ times the usual.*/, ""),
+      );
+    expect(said({ coreK: 6 })).toEqual([]);
+    expect(said({ coreK: 6.1 })).toEqual(["the log's core readings scatter about the clocks by 6.1 K, 2.4"]);
+    expect(said({ run: 0.18 })).toEqual(["the log's runs scatter about the clocks by 18 %, 3.0"]);
+    expect(said({ crispTime: 0.12 })).toEqual(["the log's crisp times scatter about the clocks by 12 %, 3.0"]);
+    expect(said({ misfit: 3 })).toEqual(["the log's settings scatter about the clocks by 300 %, 3.0"]);
+    expect(said({ lossPercent: 80, session: 3 })).toEqual([]);
+    const water = (crustWaterKgM3: number) => contradictionsIn({ ...common, observations, crustWaterKgM3 }).length;
+    expect([water(847), water(848)]).toEqual([0, 1]);
+  });
+
   it("speaks when noise is no noise any more, and when the crust would hold more water than the mix", () => {
     const observations = [unmeasured];
     const swollen = contradictionsIn({ ...common, observations, noise: { ...USUAL_NOISE, coreK: 11.9 } });
