@@ -179,6 +179,19 @@ describe("calibrateCrisp", () => {
     expect(scored()).not.toContain("one side of 6 only");
   });
 
+  it("says when the weights ask for more water than the mix holds, and not when they do not", () => {
+    const observations = trials({ mm: [9, 12, 15], scatter: 0.3 });
+    const wet = observations.map((seen) => ({ ...seen, lossPercent: 4 * (seen.lossPercent as number) }));
+    const { contradictions, constants } = calibrateCrisp({ food, observations: wet });
+    const water = constants.find(({ name }) => name === "crustWater")!.estimate;
+    expect(water).toBeGreaterThan(1.1 * 771.75);
+    expect(contradictions.some(({ sentence }) => sentence.includes(`ask for ${water.toFixed(0)} kg of water`))).toBe(
+      true,
+    );
+    const sound = calibrateCrisp({ food, observations });
+    expect(sound.contradictions.some(({ sentence }) => sentence.includes("kg of water"))).toBe(false);
+  });
+
   it("finds a core that contradicts the rest, by the clocks that the rest calibrated", () => {
     const observations = trials({ mm: [9, 12, 15], scatter: 0.5 });
     expect(calibrateCrisp({ food, observations, crustWaterKgM3: 400 }).contradictions).toEqual([]);

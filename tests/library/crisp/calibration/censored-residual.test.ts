@@ -14,6 +14,14 @@ describe("censoredResidual", () => {
     expect(censoredResidual(1, Number.POSITIVE_INFINITY) ** 2 / 2).toBeCloseTo(-Math.log(1 - normalCdf(1)), 10);
   });
 
+  it("knows the tail of the normal far out to six digits: R 4.2.2, pnorm(-10), and −log₁₀ Q of Abramowitz & Stegun, table 26.2", () => {
+    const tail = (x: number): number => -(censoredResidual(x, Number.POSITIVE_INFINITY) ** 2) / 2;
+    expect(tail(10)).toBeCloseTo(Math.log(7.619853024160527e-24), 5);
+    expect(tail(9.999999) - tail(10.000001)).toBeCloseTo(2e-6 * 10.098, 5);
+    expect(-tail(20) / Math.LN10).toBeCloseTo(88.5601, 4);
+    expect(-tail(30) / Math.LN10).toBeCloseTo(197.30921, 4);
+  });
+
   it("stays finite and in order far out, and is odd", () => {
     let last = 0;
     for (const low of [1, 5, 9, 11, 30, 300]) {
