@@ -43,6 +43,18 @@ describe("boxGrid", () => {
   });
 });
 
+test("pairs of cells go by the sum of their widths, the last by twice its own", () => {
+  const grid = boxGrid(boxProblem({ sidesM: [0.07, 0.02] }));
+  for (const [widths, perPair] of [
+    [grid.wx, grid.perPairX],
+    [grid.wy, grid.perPairY],
+    [grid.wz, grid.perPairZ],
+  ])
+    widths.forEach((width, cell) => {
+      expect(perPair[cell] * (width + (widths[cell + 1] ?? width))).toBeCloseTo(1, 12);
+    });
+});
+
 test("placeNodes runs from face to face", () => {
   const full = new Float64Array(6);
   placeNodes(full, new Float64Array(4).fill(0.25), false);

@@ -7,14 +7,16 @@ import { crossFaces, readSurfaces } from "../../../../kernel-lib/library/src/hea
 import { boxProblem } from "./box-problem";
 
 /** A box at one temperature, and what crosses its faces. */
-function crossed(change: Partial<BoxProblem>, temperatureC: number) {
+function crossed(change: Partial<BoxProblem>, temperatureC: number | ((cell: number) => number)) {
   const problem = boxProblem(change);
   const state = boxState(problem, boxGrid(problem));
   const { grid, food, ledger } = state;
   const y = new Float64Array(ledger.size);
   const volume = grid.lengthX * grid.lengthY * grid.lengthZ;
   for (let cell = 0; cell < grid.total; cell++)
-    y[cell] = (enthalpyOf(food, temperatureC) * volume) / grid.perShare[cell];
+    y[cell] =
+      (enthalpyOf(food, typeof temperatureC === "number" ? temperatureC : temperatureC(cell)) * volume) /
+      grid.perShare[cell];
   const f = new Float64Array(ledger.size);
   readState(state, y);
   readAir(state, 0);
@@ -44,6 +46,15 @@ describe("crossFaces", () => {
     expect(f[state.grid.nz - 1]).toBeGreaterThan(0);
     expect(state.surfaceBelowC).toBeCloseTo(20, 9);
     expect(state.surfaceAboveC).toBeGreaterThan(20);
+    // a parabola that is flat at the insulated face: 5 + 2·(cells from it)²
+    const insulated = { timeS: [0], airC: [204], coefficientWm2K: 0 };
+    const bent = crossed({ below: insulated }, (cell) => 5 + 2 * (cell + 0.5) ** 2).state;
+    expect(bent.surfaceBelowC).toBeCloseTo(5, 9);
+    const turned = crossed(
+      { above: insulated, below: { ...insulated, coefficientWm2K: 9 } },
+      (cell) => 5 + 2 * (15.5 - cell) ** 2,
+    );
+    expect(turned.state.surfaceAboveC).toBeCloseTo(5, 9);
   });
 
   test("a face that freezes conducts as its frozen food does: film and potentials carry the same heat", () => {

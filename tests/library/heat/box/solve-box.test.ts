@@ -28,6 +28,22 @@ describe("solveBox", () => {
     expect(solveBox(boxProblem({ startC: -10, above: cold, below: cold })).thawedS).toBeUndefined();
   });
 
+  test("times the thaw between its steps by the cubic through both ends, and so as well with steps of ten seconds", () => {
+    const { record, thawedS } = solveBox(boxProblem({ fixedStepS: 10 }));
+    const row = record.timeS.findIndex((t) => t >= (thawedS as number));
+    const u = ((thawedS as number) - record.timeS[row - 1]) / 10;
+    const { thawLeadK: lead, thawLeadRate: rate } = record;
+    // Hermite's four polynomials
+    const cubic =
+      lead[row - 1] * (1 + 2 * u) * (1 - u) ** 2 +
+      10 * rate[row - 1] * u * (1 - u) ** 2 +
+      lead[row] * u * u * (3 - 2 * u) +
+      10 * rate[row] * u * u * (u - 1);
+    expect(cubic).toBeCloseTo(0, 9);
+    expect(u).toBeGreaterThan(0);
+    expect(u).toBeLessThan(1);
+  });
+
   test("a front that closes in between faces that differ is timed as well as between faces alike", () => {
     const above = { timeS: [0], airC: [204], coefficientWm2K: 40 };
     for (const coefficientWm2K of [0, 10, 39.9]) {
