@@ -2,7 +2,7 @@ import { curves, fitCurve } from "slabwright/fit";
 import { seededRandom } from "slabwright/statistics";
 import { describe, expect, it } from "vitest";
 
-describe("bounds", () => {
+describe("bounds of levenbergMarquardt", () => {
   it("end where no allowed move lowers the sum of squares (Karush-Kuhn-Tucker), over 300 random slab-time sets", () => {
     const random = seededRandom(21);
     const seen = { c0: 0, a: 0, b: 0 };
