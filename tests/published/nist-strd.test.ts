@@ -17,7 +17,7 @@ function digits(got: readonly number[], wanted: readonly number[]): number {
 const estimatesOf = (fit: Fit): number[] => fit.names.map((name) => fit.parameters[name].estimate);
 const errorsOf = (fit: Fit): number[] => fit.names.map((name) => fit.parameters[name].standardError ?? Number.NaN);
 
-describe("NIST StRD nonlinear sets, numerical derivatives, both starts", () => {
+describe("NIST StRD nonlinear sets by levenbergMarquardt, numerical derivatives, both starts", () => {
   const sets = Object.entries(nonlinear.sets);
   it("holds all 27 sets", () => expect(sets.length).toBe(27));
   for (const [name, set] of sets) {

@@ -5,7 +5,7 @@ const x = [1, 2, 3, 4, 5, 6];
 const y = [2.3, 3.9, 6.2, 7.8, 10.4, 11.9];
 const line = ({ a, b }: { a: number; b: number }): number[] => x.map((xi, i) => y[i] - a - b * xi);
 
-describe("leastSquares", () => {
+describe("leastSquares, by levenbergMarquardt and summariseFit", () => {
   it("takes analytic derivatives and gives the same answer as without", () => {
     const plain = leastSquares({ parameters: { a: 0, b: 1 }, residuals: line });
     const exact = leastSquares({

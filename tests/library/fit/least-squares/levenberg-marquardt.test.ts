@@ -1,6 +1,77 @@
-import { curves, fitCurve } from "slabwright/fit";
+import { curves, fitCurve, leastSquares } from "slabwright/fit";
 import { seededRandom } from "slabwright/statistics";
 import { describe, expect, it } from "vitest";
+
+describe("the search of levenbergMarquardt", () => {
+  const x = [0.1, 0.2, 0.5, 1, 2, 3];
+  const y = [49, 71, 112, 131, 148, 150];
+
+  it("never asks the model for values outside the bounds, wherever between them it starts", () => {
+    for (const scale of [1, 1e6])
+      for (const [start, lower, upper] of [
+        [0.3, 0.3, 4],
+        [4, 0.1, 4],
+        [0.2, 0.1, 0.2],
+        [0.4 - 2e-9, 0.1, 0.4],
+        [0.25, 0.1, 0.4],
+      ]) {
+        const seen: number[] = [];
+        leastSquares({
+          parameters: { top: 100, half: { start: start * scale, lower: lower * scale, upper: upper * scale } },
+          residuals: ({ top, half }) => {
+            seen.push(half / scale);
+            return x.map((value, i) => y[i] - (top * value) / (half / scale + value));
+          },
+        });
+        expect(seen.length).toBeGreaterThan(5);
+        for (const half of seen) {
+          expect(half).toBeGreaterThanOrEqual(lower * (1 - 1e-15));
+          expect(half).toBeLessThanOrEqual(upper * (1 + 1e-15));
+        }
+      }
+  });
+
+  it("takes a straight line in full steps: settled within four, from far away", () => {
+    for (const far of [0, 10, -1e4]) {
+      const fit = leastSquares({
+        parameters: { a: far, b: 1 - far },
+        residuals: ({ a, b }) => x.map((value, i) => y[i] - a - b * value),
+        jacobian: () => [x.map(() => -1), x.map((value) => -value)],
+      });
+      expect(fit.converged).toBe(true);
+      expect(fit.iterations).toBeLessThanOrEqual(4);
+    }
+  });
+
+  it("goes the same way whatever the units of a parameter, short steps from a bad start included", () => {
+    const hill = (unit: number) =>
+      leastSquares({
+        parameters: { top: 400, rate: 9 * unit },
+        residuals: ({ top, rate }) => x.map((value, i) => y[i] - top * (1 - Math.exp((-rate / unit) * value))),
+        jacobian: ({ top, rate }) => [
+          x.map((value) => Math.exp((-rate / unit) * value) - 1),
+          x.map((value) => (-top * value * Math.exp((-rate / unit) * value)) / unit),
+        ],
+      });
+    const plain = hill(1);
+    expect(plain.converged).toBe(true);
+    for (const unit of [2 ** 20, 2 ** -20]) {
+      const other = hill(unit);
+      expect(other.iterations).toBe(plain.iterations);
+      expect(other.parameters.rate.estimate / unit).toBeCloseTo(plain.parameters.rate.estimate, 9);
+    }
+  });
+
+  it("stops by itself where rounding lets the sum of squares fall no further", () => {
+    // residuals of a size at which each differs by rounding alone near the end
+    const fit = leastSquares({
+      parameters: { top: 100, half: 0.3 },
+      residuals: ({ top, half }) => x.map((value, i) => 1e9 + y[i] - (top * value) / (half + value) - 1e9),
+    });
+    expect(fit.converged).toBe(true);
+    expect(fit.iterations).toBeLessThan(40);
+  });
+});
 
 describe("bounds of levenbergMarquardt", () => {
   it("end where no allowed move lowers the sum of squares (Karush-Kuhn-Tucker), over 300 random slab-time sets", () => {
