@@ -22,6 +22,8 @@ import {
 } from "slabwright-host";
 import { afterAll, describe, expect, it } from "vitest";
 import { printable } from "../kernel-lib/host/src/command/printable";
+import { completeImport } from "../kernel-lib/host/src/kernel/complete-import";
+import { doorNames } from "../kernel-lib/host/src/kernel/door-names";
 import { readCsv } from "../kernel-lib/library/src/check/csv";
 import { gramsOf } from "../kernel-lib/library/src/food/formula/grams-of";
 import { parseFormula } from "../kernel-lib/library/src/food/formula/parse-formula";
@@ -49,6 +51,7 @@ import { parseQuantity } from "../kernel-lib/library/src/units/parse-quantity";
 import { escapeXml } from "../kernel-lib/library/src/views/figure/svg/marks";
 import { tableHtml } from "../kernel-lib/library/src/views/table/table-html";
 
+const DOORS = doorNames("notebooks");
 const SIZES = [2000, 20_000, 200_000, 1_000_000];
 const LIMIT_S = 1;
 
@@ -201,6 +204,10 @@ const READERS: Readonly<Record<string, (text: string) => unknown>> = {
   compareOutputs: (text) => compareOutputs(notebook("", [printed(text)]), notebook("", [printed(`${text}1`)])),
   failureText: (text) => failureText([text, text]),
   errorOutput: (text) => errorOutput(text, ""),
+  "errorOutput, the compiler's words": (text) => errorOutput(`1:7 - ${text}`, "", text),
+  "errorOutput, a type": (text) => errorOutput(`1:7 - Type '${text}' is not assignable to type '${text}'.`, "", text),
+  completeImport: (text) => completeImport(`import { a${text}`, 10, DOORS),
+  "completeImport, at the end": (text) => completeImport(`import { ${text}`, 9 + text.length, DOORS),
   readCsv: (text) => readCsv(text, "x.csv"),
   "readCsv, below a heading": (text) => readCsv(`a,b\n${text}`, "x.csv"),
   readPans: (text) => readPans(text, "x.csv"),

@@ -27,6 +27,10 @@ describe("compileSentence", () => {
     });
   });
 
+  it("reads a line with a return in it, which was taken for none", () => {
+    expect(compileSentence(["1:1 - Cannot find\rname 'a'."], "a").sentence).toBe("Cannot find\rname 'a'.");
+  });
+
   it("says something of every complaint about any cell", () => {
     const words = fc.constantFrom(
       "Type 'string' is not assignable to type 'number'.",

@@ -11,10 +11,11 @@ export interface Around {
 /** Looks around `at` in code that may be unfinished: `decide({ ` stands in a call of `decide`. */
 export function callAround(ts: typeof TypeScript, code: string, at: number): Around {
   const file = ts.createSourceFile("cell.ts", code, ts.ScriptTarget.ES2022, true);
+  const written = code.slice(0, at).trimEnd().length; // a call that is not closed ends before the space behind it
   let word: string | null = null;
   let call: Around["call"] = null;
   const look = (node: TypeScript.Node): void => {
-    if (at < node.pos || code.slice(node.end, at).trim() !== "") return;
+    if (at < node.pos || node.end < written) return;
     if (ts.isIdentifier(node) && node.getStart() <= at && at <= node.end) word = node.text;
     if (ts.isCallExpression(node) && isInBrackets(node)) {
       const name = ts.isPropertyAccessExpression(node.expression) ? node.expression.name : node.expression;

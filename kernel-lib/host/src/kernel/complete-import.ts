@@ -10,7 +10,7 @@ export interface ImportCompletion {
 const NAME = String.raw`(?:type\s+)?[\w$]+(?:\s+as\s+[\w$]+)?`;
 const IN_BRACES = /(?:^|[\n;])[ \t]*import\s+(?:type\s+)?\{([^{}'"`;()]*)$/;
 const AFTER_BRACES = /(?:^|[\n;])[ \t]*import\s+(?:type\s+)?\{([^{}'"`;()]*)\}\s*(f|fr|fro|from|from\s*["'][^"'\n]*)?$/;
-const LIST_TO_BRACE = new RegExp(String.raw`^[\w$]*((?:\s*,\s*${NAME})*\s*,?\s*)\}`);
+const LIST_TO_BRACE = new RegExp(String.raw`^[\w$]*((?:\s*,\s*${NAME})*(?:\s*,)?\s*)\}`);
 const DOOR_AFTER = /^\s*from\s*["']([^"'\n]*)["']/;
 
 /**
@@ -31,7 +31,7 @@ function completeName(code: string, at: number, written: string, doors: readonly
   const parts = written.split(",");
   const last = /^\s*(?:type\s+)?([\w$]*)$/.exec(parts.pop() ?? "");
   if (!last) return null;
-  const rest = code.slice(at);
+  const rest = code.slice(at, at + LONGEST_IMPORT);
   const list = LIST_TO_BRACE.exec(rest);
   const wordEnd = at + (/^[\w$]*/.exec(rest)?.[0].length ?? 0);
   const start = at - last[1].length;

@@ -13,7 +13,7 @@ export interface CompileWords {
   readonly lines: readonly string[];
 }
 
-const LINE = /^(\S+ )?(\d+):(\d+) - (.*)$/;
+const LINE = /^(\S+ )?(\d+):(\d+) - (.*)$/s; // whatever stands in a line that `isCompilerLine` knows
 const LONGEST_TYPE = 40;
 
 /**
