@@ -22,10 +22,11 @@ export const LIBRARY = "slabwright";
 export function doorNames(from: string): Door[] {
   const home = libraryAbove(resolve(from));
   if (home === null) return [];
-  const { exports } = JSON.parse(readFileSync(join(home, "package.json"), "utf8")) as {
+  // a local named `exports` would stand before the module's own, which constants are read from once compiled
+  const { exports: doors } = JSON.parse(readFileSync(join(home, "package.json"), "utf8")) as {
     exports?: Record<string, { types?: string }>;
   };
-  return Object.entries(exports ?? {}).flatMap(([path, { types }]) => {
+  return Object.entries(doors ?? {}).flatMap(([path, { types }]) => {
     const file = types && join(home, types);
     return file && existsSync(file) ? [doorOf(path.replace(/^\./, LIBRARY), file)] : [];
   });
