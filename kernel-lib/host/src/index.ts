@@ -25,7 +25,7 @@ export {
   titleOf,
   writeNotebook,
 } from "./notebook/notebook";
-export { type CellFailure, type CellProgress, type Run, type RunOptions, runNotebook } from "./notebook/run-notebook";
+export { type CellFailure, type Run, type RunOptions, runNotebook } from "./notebook/run-notebook";
 export { terminalText } from "./notebook/terminal-text";
 export { writeWhole } from "./notebook/write-whole";
 // report

@@ -7,7 +7,7 @@ import { oneLine } from "./printable";
 import { projectFolder } from "./project";
 
 /** What the library says of a kitchen. */
-interface KitchenCheck {
+export interface KitchenCheck {
   readonly problems: readonly string[];
   readonly notices: readonly string[];
   readonly summary: string;
@@ -20,13 +20,21 @@ export async function checkKitchenCommand(options: CommandOptions): Promise<numb
   const project = projectFolder(process.cwd());
   const folder = named.length === 1 ? resolve(named[0]) : kitchenOf(options, project).folder;
   if (!existsSync(folder)) throw new Error(`the kitchen must be a folder that exists, got ${oneLine(folder)}`);
-  const call = { door: "slabwright/notebook", name: "checkKitchenFolder", args: [folder] };
-  const { problems, notices, summary } = await askLibrary<KitchenCheck>(project, call);
-  for (const problem of problems) say(oneLine(problem));
-  if (problems.length > 0) say("");
-  for (const notice of notices) say(`Notice: ${oneLine(notice)}`);
-  if (notices.length > 0) say("");
+  const check = await kitchenCheck(project, folder);
+  for (const notice of check.notices) say(`Notice: ${oneLine(notice)}`);
+  if (check.notices.length > 0) say("");
+  say(problemText(check, folder));
+  return check.problems.length > 0 ? 1 : 0;
+}
+
+/** What the project's library says of the kitchen in a folder. */
+export function kitchenCheck(project: string, folder: string): Promise<KitchenCheck> {
+  return askLibrary<KitchenCheck>(project, { door: "slabwright/notebook", name: "checkKitchenFolder", args: [folder] });
+}
+
+/** The problems of a kitchen, a line each, and how many there are. */
+export function problemText({ problems, summary }: KitchenCheck, folder: string): string {
   const count = problems.length === 1 ? "1 problem" : `${problems.length || "No"} problems`;
-  say(`${count} in ${oneLine(folder)}: ${summary}.`);
-  return problems.length > 0 ? 1 : 0;
+  const lines = problems.length > 0 ? [...problems.map(oneLine), ""] : [];
+  return [...lines, `${count} in ${oneLine(folder)}: ${summary}.`].join("\n");
 }

@@ -59,7 +59,10 @@ export function stampOf(notebook: Notebook): RunStamp | null {
     : null;
 }
 
-/** The line under the report's heading: the kitchen, and the day of the run. */
-export function subtitleOf({ kitchen, run }: RunStamp): string {
-  return `${kitchen}, ${run.slice(0, 10)}`;
+/** The report's heading and the line under it: the kitchen, the day of the run, and what the kitchen says about itself. */
+export function headingsOf(
+  { kitchen, run }: RunStamp,
+  { about }: CommandKitchen,
+): { readonly title: string; readonly subtitle: string } {
+  return { title: kitchen, subtitle: [`Settings and trials, ${run.slice(0, 10)}.`, about ?? ""].join(" ").trimEnd() };
 }

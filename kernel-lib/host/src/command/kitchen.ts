@@ -7,6 +7,8 @@ export interface CommandKitchen {
   readonly folder: string;
   /** as its `kitchen.json` says, or else its folder's name */
   readonly name: string;
+  /** what its `kitchen.json` says about it; null when nothing */
+  readonly about: string | null;
   /** where its executed notebooks and its report go */
   readonly out: string;
   /** `folder` as seen from `out`: what executed copies carry, which must not name places of this machine */
@@ -25,7 +27,7 @@ export function kitchenOf(options: Pick<CommandOptions, "kitchen" | "out">, proj
   const folder = environment.SLABWRIGHT_KITCHEN ?? own;
   const isOwn = folder === own || isSameFolder(folder, own);
   const out = resolve(options.out ?? join(isOwn ? project : folder, "out"));
-  return { folder, name: nameOf(folder), out, fromOut: relative(out, folder), environment };
+  return { folder, ...namesOf(folder), out, fromOut: relative(out, folder), environment };
 }
 
 /** What a kernel's environment says about the kitchen, when one was named. */
@@ -43,12 +45,13 @@ function isSameFolder(one: string, other: string): boolean {
   return existsSync(other) && realpathSync(one) === realpathSync(other);
 }
 
-function nameOf(folder: string): string {
+function namesOf(folder: string): Pick<CommandKitchen, "name" | "about"> {
+  const text = (value: unknown): string | null => (typeof value === "string" ? value : null);
   try {
-    const { name } = JSON.parse(readFileSync(join(folder, "kitchen.json"), "utf8"));
-    if (typeof name === "string") return name;
+    const { name, about } = JSON.parse(readFileSync(join(folder, "kitchen.json"), "utf8"));
+    return { name: text(name) ?? basename(folder), about: text(about) };
   } catch {
-    // a kitchen that cannot be read is reported by the notebook that loads it
+    // a kitchen that cannot be read is reported by the check, or by the notebook that loads it
+    return { name: basename(folder), about: null };
   }
-  return basename(folder);
 }

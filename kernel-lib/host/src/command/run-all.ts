@@ -1,6 +1,6 @@
 import { basename, dirname, resolve } from "node:path";
 import { startKernel } from "../kernel/start-kernel";
-import { type CellFailure, type CellProgress, type Run, runNotebook } from "../notebook/run-notebook";
+import { type CellFailure, type Run, runNotebook } from "../notebook/run-notebook";
 import type { RunStamp } from "./executed-copies";
 import { oneLine } from "./printable";
 
@@ -12,7 +12,7 @@ export interface RunAllOptions {
   /** what the copies say of themselves; left out, nothing */
   readonly stamp?: RunStamp;
   readonly environment: Readonly<Record<string, string>>;
-  /** progress, one line at a time */
+  /** progress: a line when it begins, and one a notebook when it is done */
   readonly say: (line: string) => void;
 }
 
@@ -26,6 +26,8 @@ const LANES = 2;
 export async function runAll(options: RunAllOptions): Promise<Run[]> {
   const { paths, environment, say } = options;
   const runs: Run[] = [];
+  const lanesUsed = Math.min(LANES, paths.length);
+  say(`Running ${paths.length === 1 ? "1 notebook" : `${paths.length} notebooks, ${lanesUsed} at a time`} …`);
   let taken = 0;
   let stopped = false;
   const runNext = async (): Promise<void> => {
@@ -33,9 +35,6 @@ export async function runAll(options: RunAllOptions): Promise<Run[]> {
       const index = taken++;
       const path = paths[index];
       const place = `[${index + 1}/${paths.length}] ${oneLine(basename(path))}`;
-      const onCell = ({ cell, codeCell, codeCells }: CellProgress): void => {
-        say(`${place}  cell ${cell} (${codeCell} of ${codeCells} code cells)`);
-      };
       try {
         const kernel = startKernel({ folder: dirname(resolve(path)), environment });
         const run = await runNotebook({
@@ -43,7 +42,6 @@ export async function runAll(options: RunAllOptions): Promise<Run[]> {
           copyTo: options.copyTo(path) ?? undefined,
           metadata: options.stamp && { slabwright: options.stamp },
           kernel,
-          onCell,
         });
         runs[index] = run;
         stopped ||= run.failure !== undefined && run.failure !== null;
@@ -54,7 +52,7 @@ export async function runAll(options: RunAllOptions): Promise<Run[]> {
       }
     }
   };
-  const lanes = await Promise.allSettled(Array.from({ length: Math.min(LANES, paths.length) }, runNext));
+  const lanes = await Promise.allSettled(Array.from({ length: lanesUsed }, runNext));
   for (const lane of lanes) if (lane.status === "rejected") throw lane.reason;
   return runs.filter((run) => run !== undefined);
 }

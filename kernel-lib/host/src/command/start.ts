@@ -1,14 +1,19 @@
+import { existsSync } from "node:fs";
 import { basename, join } from "node:path";
 import { terminalText } from "../notebook/terminal-text";
 import { writeReport } from "../report/write-report";
+import { kitchenCheck, problemText } from "./check-kitchen";
 import type { CommandOptions } from "./command-options";
-import { newStamp, subtitleOf } from "./executed-copies";
+import { headingsOf, newStamp } from "./executed-copies";
 import { kitchenOf } from "./kitchen";
 import { oneLine } from "./printable";
 import { notebookPaths, projectFolder } from "./project";
 import { failureReport, runAll } from "./run-all";
 
-/** Runs every notebook of the project, writes copies and the report, and prints what the notebooks have for it. */
+/**
+ * Checks the kitchen, and ends with its problems where it has any; else runs every notebook of the project, writes copies
+ * and the report, and prints what the notebooks have for the terminal.
+ */
 export async function startCommand(options: CommandOptions): Promise<number> {
   const began = Date.now();
   const project = projectFolder(process.cwd());
@@ -17,6 +22,13 @@ export async function startCommand(options: CommandOptions): Promise<number> {
   const stamp = newStamp(kitchen);
   const paths = options.named.length ? [...options.named] : await notebookPaths(join(project, "notebooks"));
   if (paths.length === 0) throw new Error(`a notebook must be in ${join(project, "notebooks")}`);
+  if (existsSync(kitchen.folder)) {
+    const check = await kitchenCheck(project, kitchen.folder);
+    if (check.problems.length > 0) {
+      options.complain(`${problemText(check, kitchen.folder)}\nNothing was run: correct these first.`);
+      return 1;
+    }
+  }
   const runs = await runAll({
     paths,
     copyTo: (path) => join(out, "notebooks", basename(path)),
@@ -25,7 +37,7 @@ export async function startCommand(options: CommandOptions): Promise<number> {
     say: options.say,
   });
   const report = join(out, "report.html");
-  await writeReport({ notebooks: runs, path: report, subtitle: subtitleOf(stamp) });
+  await writeReport({ notebooks: runs, path: report, ...headingsOf(stamp, kitchen) });
   for (const run of runs) {
     const text = terminalText(run.notebook);
     if (text) options.say(`\n${text}`);

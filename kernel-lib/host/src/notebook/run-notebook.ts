@@ -18,18 +18,6 @@ export interface RunOptions {
   readonly environment?: Readonly<Record<string, string>>;
   /** a kernel that is already running in the notebook's folder; left out, one is started. It is stopped at the end */
   readonly kernel?: Promise<Kernel>;
-  /** called before each code cell */
-  readonly onCell?: (progress: CellProgress) => void;
-}
-
-/** Where a run stands. */
-export interface CellProgress {
-  /** 1 for the first cell of the notebook, of whatever type */
-  readonly cell: number;
-  /** 1 for the first code cell */
-  readonly codeCell: number;
-  /** how many code cells will run */
-  readonly codeCells: number;
 }
 
 /** Why a run stopped. */
@@ -78,11 +66,9 @@ export async function runNotebook(options: RunOptions): Promise<Run> {
 
 async function runCells(kernel: Kernel, notebook: Notebook, options: RunOptions): Promise<CellFailure | null> {
   const collector = outputCollector();
-  const due = notebook.cells.filter(isDue);
   let count = 0;
-  for (const [index, cell] of due.entries()) {
+  for (const cell of notebook.cells.filter(isDue)) {
     const number = notebook.cells.indexOf(cell) + 1;
-    options.onCell?.({ cell: number, codeCell: index + 1, codeCells: due.length });
     const code = textOf(cell.source);
     cell.outputs = collector.open(code);
     const { status, reason } = await execute(kernel, {

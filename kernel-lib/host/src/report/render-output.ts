@@ -11,13 +11,19 @@ export function renderOutput(output: Output, id: string): string {
     const name = output.name === "stderr" ? "stderr" : "stdout"; // a file may hold any text as the name
     return text ? `<pre class="out ${name}">${text}</pre>` : "";
   }
-  if (output.output_type === "error") {
-    const name = `${output.ename}: ${output.evalue}`;
-    const told = output.traceback.some((line) => line.includes(output.evalue));
-    const lines = (told ? output.traceback : [name, ...output.traceback]).join("\n");
-    return `<pre class="out error">${escapeHtml(withoutColours(lines))}</pre>`;
-  }
+  if (output.output_type === "error") return renderError(output);
   return renderData(output.data, id);
+}
+
+/** What a failed cell says to a reader: its sentence; where it came from is folded beneath. */
+function renderError({ ename, evalue, traceback }: Extract<Output, { output_type: "error" }>): string {
+  const sentence = withoutColours(evalue).trim() || ename;
+  const told = traceback.some((line) => line.includes(evalue));
+  const lines = (told ? traceback : [`${ename}: ${evalue}`, ...traceback]).join("\n");
+  return (
+    `<div class="out error"><p>${escapeHtml(sentence)}</p>` +
+    `<details><summary>where it failed</summary><pre>${escapeHtml(withoutColours(lines))}</pre></details></div>`
+  );
 }
 
 /** The richest form of a MIME bundle that the page can show. */

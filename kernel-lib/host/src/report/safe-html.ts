@@ -8,7 +8,18 @@ const TAGS = new Set(
 );
 const VOID_TAGS = new Set(["br", "hr", "col"]);
 const SILENT_TAGS = "script|style|template|noscript|iframe|object|textarea|title|xmp|svg|math";
-const ATTRIBUTES = new Set(["colspan", "rowspan", "span", "scope", "title", "start", "open", "lang", "dir"]);
+const ATTRIBUTES = new Set([
+  "colspan",
+  "rowspan",
+  "span",
+  "scope",
+  "title",
+  "start",
+  "open",
+  "lang",
+  "dir",
+  "data-label",
+]);
 
 /** How many tags may stand inside each other; browsers themselves stop at 512. */
 const DEEPEST = 200;

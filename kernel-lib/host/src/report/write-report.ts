@@ -16,18 +16,20 @@ export interface ReportOptions {
   readonly notebooks: readonly { readonly path: string; readonly notebook: Notebook }[];
   /** the page's file */
   readonly path: string;
-  /** heading of the page; "Slab trials, settings and yields" */
+  /** heading of the page: the kitchen's name; "Slab trials, settings and yields" */
   readonly title?: string;
   /** a line under the heading: which kitchen, when */
   readonly subtitle?: string;
 }
 
 /**
- * Writes executed notebooks as one HTML page that needs nothing else: contents list, prose, folded code, tables, and
- * figures that plotly draws offline. Every text is escaped; the page's policy allows its own two scripts by their hashes
- * and no other, and it fetches nothing.
+ * Writes executed notebooks as one HTML page that needs nothing else: first what cells tagged `answer` show, then the
+ * contents list, and notebook after notebook prose, folded code, tables, and figures that plotly draws
+ * offline. Every text is escaped; the page's policy allows its own two scripts by their hashes and no other, and it fetches
+ * nothing.
  */
 export async function writeReport(options: ReportOptions): Promise<void> {
+  const answer = options.notebooks.flatMap(({ notebook }, index) => answersIn(notebook, index + 1)).join("\n");
   const sections = options.notebooks.map(({ path, notebook }, index) => renderNotebook(notebook, path, index + 1));
   const figures = options.notebooks.flatMap(({ notebook }) => notebook.cells.flatMap(figuresOf));
   const title = options.title ?? "Slab trials, settings and yields";
@@ -43,6 +45,7 @@ export async function writeReport(options: ReportOptions): Promise<void> {
 </head>
 <body>
 <header><h1>${escapeHtml(title)}</h1><p class="quiet">${escapeHtml(options.subtitle ?? "")}</p></header>
+${answer === "" ? "" : `<section id="answer" aria-label="The answer">${answer}</section>`}
 <nav aria-label="Contents"><ul>${sections.map((section) => section.contents).join("")}</ul></nav>
 <main>${sections.map((section) => section.html).join("\n")}</main>
 <footer>Times and temperatures in this report are guidance for a test kitchen. Check the core of the thickest piece with a probe; local food codes and licensed practice come first.</footer>
@@ -59,7 +62,7 @@ function renderNotebook(notebook: Notebook, path: string, number: number): { htm
   let headings: readonly Heading[] = [];
   let titled = false;
   const cells = notebook.cells.map((cell, index) => {
-    const at = `${id}-c${index + 1}`;
+    const at = cellId(number, index + 1);
     if (cell.cell_type === "code") return renderCode(cell, at, index + 1);
     if (cell.cell_type === "raw") return `<pre class="out">${escapeHtml(textOf(cell.source))}</pre>`;
     const markdown = renderMarkdown(textOf(cell.source), { prefix: at, attachments: cell.attachments, lower: 1 });
@@ -77,12 +80,31 @@ function renderNotebook(notebook: Notebook, path: string, number: number): { htm
   return { html, contents: `<li><a href="#${id}">${escapeHtml(title)}</a>${list}</li>` };
 }
 
+/** What cells tagged `answer` show: it opens the page, and does not stand in their own place again. */
+function answersIn(notebook: Notebook, number: number): string[] {
+  return notebook.cells.flatMap((cell, index) =>
+    isAnswer(cell) ? outputsOf(cell, cellId(number, index + 1)).join("\n") : [],
+  );
+}
+
+function isAnswer(cell: Cell): boolean {
+  return cell.cell_type === "code" && tagsOf(cell).includes("answer");
+}
+
+function cellId(notebook: number, cell: number): string {
+  return `n${notebook}-c${cell}`;
+}
+
+function outputsOf(cell: Cell, id: string): string[] {
+  return (cell.outputs ?? []).map((output, index) => renderOutput(output, `${id}-o${index + 1}`));
+}
+
 function renderCode(cell: Cell, id: string, number: number): string {
   const source = textOf(cell.source);
-  const outputs = (cell.outputs ?? []).map((output, index) => renderOutput(output, `${id}-o${index + 1}`));
+  const lead = '<p class="quiet"><a href="#answer">What it shows opens this page.</a></p>';
+  const outputs = isAnswer(cell) ? [lead] : outputsOf(cell, id);
   if (source.trim() === "" && outputs.length === 0) return "";
-  const failed = hasFailed(cell);
-  const code = `<details class="code"${failed ? " open" : ""}><summary>code of cell ${number}</summary><pre><code>${escapeHtml(source)}</code></pre></details>`;
+  const code = `<details class="code"><summary>code of cell ${number}</summary><pre><code>${escapeHtml(source)}</code></pre></details>`;
   return `<div class="cell" id="${id}">${code}${outputs.join("\n")}</div>`;
 }
 

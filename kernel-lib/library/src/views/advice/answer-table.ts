@@ -7,10 +7,10 @@ import type { Table } from "../table/table";
 import { cautionLines } from "./caution-lines";
 
 /** The settings of a kitchen, a row a product on its own pan: what to set, when its core is safe, how sure, what is missing. */
-export function answerTable({ kitchenName, products, notices }: Answers): Table {
+export function answerTable({ products, notices }: Answers): Table {
   return {
     kind: "table",
-    title: `${kitchenName}: the setting for each product`,
+    title: "The setting for each product",
     columns: [
       { heading: "product" },
       { heading: "pan and batch" },

@@ -1,6 +1,4 @@
-/** The space between a number and its unit, which a line does not end at. */
-const IN_QUANTITY = /(?<=\d) (?=(?:%|°[CF]|mm|min|kg|g|oz|lb|in)(?![\p{L}\p{N}]))/gu;
-const KEPT = "\u00a0";
+import { HARD_SPACE, keepQuantities } from "../table/keep-quantities";
 
 /**
  * Text in lines of at most `width` characters, broken at spaces, not between a number and its unit, and inside a word only
@@ -12,8 +10,7 @@ const KEPT = "\u00a0";
 export function wrapText(text: string, width: number): string[] {
   const lines: string[] = [];
   let line = "";
-  for (let word of text
-    .replace(IN_QUANTITY, KEPT)
+  for (let word of keepQuantities(text)
     .split(/[^\S\u00a0]+/)
     .filter(Boolean)) {
     if (line !== "" && line.length + 1 + word.length <= width) {
@@ -28,5 +25,5 @@ export function wrapText(text: string, width: number): string[] {
     line = word;
   }
   const all = line === "" && lines.length > 0 ? lines : [...lines, line];
-  return all.map((each) => each.replaceAll(KEPT, " ").trimEnd());
+  return all.map((each) => each.replaceAll(HARD_SPACE, " ").trimEnd());
 }

@@ -1,33 +1,38 @@
 import { escapeHtml } from "./escape-html";
 import { formatCell } from "./format-cell";
+import { HARD_SPACE, keepQuantities } from "./keep-quantities";
 import type { Table } from "./table";
 
-const LINE_LENGTH = 30;
+/** Cells break into lines of so many characters or more. */
+const LINE_LENGTH = 12;
 
-/** A table as HTML with a caption and every text escaped; wide tables scroll inside their own box. */
+/**
+ * A table as HTML with a caption and every text escaped; wide tables scroll inside their own box. Each cell that
+ * holds something carries its column's heading as `data-label`, for a page that is too narrow for the columns.
+ */
 export function tableHtml(table: Table): string {
   const toRight = table.columns.map((_, at) => table.rows.some((row) => typeof row[at] === "number"));
   const align = (at: number): string => (toRight[at] ? ' style="text-align:right"' : ' style="text-align:left"');
   const head = table.columns
     .map((column, at) => `<th scope="col"${align(at)}>${escapeHtml(column.heading)}</th>`)
     .join("");
-  const body = table.rows
-    .map(
-      (row) =>
-        `<tr>${row.map((cell, at) => `<td${align(at)}>${escapeHtml(keptTogether(formatCell(cell, table.columns[at])))}</td>`).join("")}</tr>`,
-    )
-    .join("\n");
+  const labels = table.columns.map((column) => ` data-label="${escapeHtml(column.heading)}"`);
+  const cellOf = (cell: string | number | null, at: number): string => {
+    const text = escapeHtml(keepQuantities(keptTogether(formatCell(cell, table.columns[at]))));
+    return `<td${cell === null ? "" : labels[at]}${align(at)}>${text}</td>`;
+  };
+  const body = table.rows.map((row) => `<tr>${row.map(cellOf).join("")}</tr>`).join("\n");
   const notes = table.notes.map((note) => `<p class="note">${escapeHtml(note)}</p>`).join("\n");
   return `<div style="overflow-x:auto"><table><caption>${escapeHtml(table.title)}</caption><thead><tr>${head}</tr></thead>\n<tbody>\n${body}\n</tbody></table></div>\n${notes}`;
 }
 
-/** Hard spaces, so that a narrow page scrolls the table sideways and breaks long cells into lines of some length only. */
+/** Hard spaces, so that a narrow page breaks cells into lines of some length only, not word by word. */
 function keptTogether(text: string): string {
   let length = 0;
   return text.replace(/\S+| /g, (part) => {
     length += part.length;
     if (part !== " ") return part;
-    if (length < LINE_LENGTH) return "\u00a0";
+    if (length < LINE_LENGTH) return HARD_SPACE;
     length = 0;
     return " ";
   });
