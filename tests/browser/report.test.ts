@@ -56,13 +56,14 @@ describeInBrowser("the report in a browser", () => {
     await page.context().close();
   }, 120_000);
 
-  it("keeps code folded, opens it where a cell failed, and leads from the contents to a notebook", async () => {
+  it("says a failed cell's sentence alone, keeps code and calls folded, and leads from the contents to a notebook", async () => {
     const { page } = await watchedPage(browser, home);
     await page.goto(home);
-    const open = await page
-      .locator("details.code")
-      .evaluateAll((all) => all.map((one) => (one as HTMLDetailsElement).open));
-    expect(open.filter(Boolean)).toHaveLength(1);
+    const open = await page.locator("details").evaluateAll((all) => all.map((one) => (one as HTMLDetailsElement).open));
+    expect(open.filter(Boolean)).toEqual([]);
+    const failed = page.locator(".error");
+    expect(await failed.locator("p").textContent()).toBe("slabThickness: batchG must be > 0 g, got -12");
+    expect(await failed.locator("pre").textContent()).toContain("RangeError");
     await page.locator("nav a", { hasText: "A notebook that fails" }).click();
     await expect
       .poll(() => page.locator("#n2").evaluate((section) => section.getBoundingClientRect().top))

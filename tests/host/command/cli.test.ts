@@ -34,6 +34,14 @@ function put(...names: string[]): void {
   }
 }
 
+/** A kitchen called `mine`, as the demo's. */
+function putKitchen(): string {
+  const mine = join(project, "mine");
+  cpSync(resolve(__dirname, "../../../data"), mine, { recursive: true });
+  writeFileSync(join(mine, "kitchen.json"), JSON.stringify({ name: "mine", units: "us" }));
+  return mine;
+}
+
 describe("slabwright", () => {
   it("start runs every notebook, prints the tagged cells and the report's path", async () => {
     put("every-output", "may-fail");
@@ -48,6 +56,37 @@ describe("slabwright", () => {
     expect(existsSync(join(project, "out", "notebooks", "01-every-output.ipynb"))).toBe(true);
     expect(readFileSync(join(project, "out", "report.html"), "utf8")).toContain("Every kind of output");
   });
+
+  it("start says all that is wrong with a kitchen first, and runs nothing then", async () => {
+    put("every-output");
+    const mine = putKitchen();
+    for (const name of ["pans.csv", "appliances.csv"]) {
+      const file = join(mine, name);
+      writeFileSync(file, readFileSync(file, "utf8").replace(/_mm|_cm2/g, ""));
+    }
+    const { code, out, err } = await slabwright("start", "--kitchen", mine);
+    expect([code, out]).toEqual([1, ""]);
+    for (const name of ["pans.csv", "appliances.csv"]) expect(err).toContain(name);
+    expect(err).toMatch(/\d+ problems in .*mine: [\s\S]*Nothing was run: correct these first\.\n$/);
+    rmSync(mine, { recursive: true });
+  });
+
+  it("start of a kitchen without a trial ends well, and says first what is missing", async () => {
+    put();
+    const name = "00-the-settings.ipynb";
+    cpSync(resolve(__dirname, "../../../notebooks", name), join(project, "notebooks", name));
+    const mine = putKitchen();
+    rmSync(join(mine, "trials"), { recursive: true });
+    const { code, out, err } = await slabwright("start", "--kitchen", mine);
+    expect([code, err]).toEqual([0, ""]);
+    const [progress, said] = out.split(/\n\n(?=mine: )/);
+    expect(progress).toMatch(/^Running 1 notebook …\n\[1\/1\] 00-the-settings.ipynb {2}done in [\d.]+ s$/);
+    expect(said).toContain("NOT TRIED: no trial");
+    for (const line of said.slice(0, said.indexOf("The report: ")).split("\n"))
+      expect(line.length).toBeLessThanOrEqual(80);
+    expect(readFileSync(join(mine, "out", "report.html"), "utf8")).toContain("<h1>mine</h1>");
+    rmSync(mine, { recursive: true });
+  }, 60_000);
 
   it("start stops at a failing cell and says which, its source and what the kernel said", async () => {
     put("fails", "every-output", "every-output", "every-output");

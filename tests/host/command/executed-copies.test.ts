@@ -1,5 +1,5 @@
 import { execFile } from "node:child_process";
-import { existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
+import { cpSync, existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";
 import { afterAll, beforeEach, describe, expect, it } from "vitest";
@@ -41,7 +41,7 @@ beforeEach(() => {
   for (const folder of ["data", "mine", "bad", "out", "shared"])
     rmSync(join(project, folder), { recursive: true, force: true });
   for (const [folder, name] of Object.entries({ data: "The first", mine: "My kitchen", bad: "Bad kitchen" })) {
-    mkdirSync(join(project, folder));
+    cpSync(resolve(__dirname, "../../../data"), join(project, folder), { recursive: true });
     writeFileSync(join(project, folder, "kitchen.json"), JSON.stringify({ name }));
   }
 });
@@ -51,9 +51,9 @@ describe("the out folder of a kitchen", () => {
     put("1");
     expect((await slabwright("start")).code).toBe(0);
     const first = reportIn("out");
-    expect(first).toContain("The first, 20");
+    expect(first).toContain("<h1>The first</h1>");
     expect((await slabwright("start", "--kitchen", "mine")).code).toBe(0);
-    expect(reportIn("mine", "out")).toContain("My kitchen, 20");
+    expect(reportIn("mine", "out")).toContain("<h1>My kitchen</h1>");
     expect(reportIn("mine", "out")).toContain("kitchen: mine");
     expect(reportIn("out")).toBe(first);
 
@@ -86,7 +86,7 @@ describe("the out folder of a kitchen", () => {
     expect((await slabwright("report", ...shared)).out).toContain(
       "Left out, as they are not of this kitchen's last run: 2.ipynb\n",
     );
-    expect(reportIn("shared")).toContain("The first, 20");
+    expect(reportIn("shared")).toContain("<h1>The first</h1>");
     expect(reportIn("shared")).not.toContain("Notebook 2?");
     const none = await slabwright("report", "--kitchen", "bad", ...shared);
     expect([none.code, none.err]).toEqual([1, expect.stringContaining("executed notebooks of Bad kitchen must be in")]);

@@ -3,6 +3,12 @@ import { safeHtml } from "slabwright-host";
 import { describe, expect, it } from "vitest";
 
 describe("safeHtml", () => {
+  it("keeps a cell's label, escaped", () => {
+    expect(safeHtml('<td data-label="core &lt;by&gt;" data-x="1">8</td>')).toBe(
+      '<td data-label="core &lt;by&gt;">8</td>',
+    );
+  });
+
   it("keeps tables with their spans and scopes", () => {
     const table =
       '<table><thead><tr><th scope="col" colspan="2">pan</th></tr></thead><tbody><tr><td>9.5</td></tr></tbody></table>';

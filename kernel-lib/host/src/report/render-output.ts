@@ -1,3 +1,4 @@
+import { errorWords } from "../notebook/error-words";
 import { bundleText, type Output, textOf } from "../notebook/notebook";
 import { escapeHtml, scriptJson, withoutColours } from "./escape";
 import { type Figure, figureOf } from "./figure-of";
@@ -15,15 +16,11 @@ export function renderOutput(output: Output, id: string): string {
   return renderData(output.data, id);
 }
 
-/** What a failed cell says to a reader: its sentence; where it came from is folded beneath. */
-function renderError({ ename, evalue, traceback }: Extract<Output, { output_type: "error" }>): string {
-  const sentence = withoutColours(evalue).trim() || ename;
-  const told = traceback.some((line) => line.includes(evalue));
-  const lines = (told ? traceback : [`${ename}: ${evalue}`, ...traceback]).join("\n");
-  return (
-    `<div class="out error"><p>${escapeHtml(sentence)}</p>` +
-    `<details><summary>where it failed</summary><pre>${escapeHtml(withoutColours(lines))}</pre></details></div>`
-  );
+/** What a failed cell says to a reader: its sentence alone; where it came from is folded behind it. */
+function renderError(error: Extract<Output, { output_type: "error" }>): string {
+  const { sentence, where } = errorWords(error);
+  const folded = where && `<details><summary>where</summary><pre>${escapeHtml(where)}</pre></details>`;
+  return `<div class="out error"><p>${escapeHtml(withoutColours(sentence))}</p>${folded}</div>`;
 }
 
 /** The richest form of a MIME bundle that the page can show. */

@@ -3,4 +3,4 @@
 export { type CoreLimit, coreLimit } from "./core-limit";
 export { formulaLimit } from "./formula-limit";
 export { type Lethality, type LethalityOptions, lethality } from "./lethality";
-export { limitCaution, limitText } from "./limit-text";
+export { bothLimits, limitCaution, limitText } from "./limit-text";

@@ -13,6 +13,16 @@ export function limitText({ limitC, limitF }: CoreLimit, units: KitchenUnits): s
 }
 
 /**
+ * A core limit in a kitchen's own unit, with the other beside it.
+ *
+ * @example
+ * bothLimits(coreLimit("poultry"), "us"); // → "165 °F (74 °C)"
+ */
+export function bothLimits(limit: CoreLimit, units: KitchenUnits): string {
+  return `${limitText(limit, units)} (${limitText(limit, units === "us" ? "metric" : "us")})`;
+}
+
+/**
  * A core limit's caution with the kitchen's own unit first.
  *
  * @example

@@ -35,9 +35,26 @@ describe("tableHtml", () => {
   it("escapes every text", () => {
     const html = tableHtml(table);
     expect(html).toContain("<caption>Pans &lt;of the kitchen&gt;</caption>");
-    expect(html).toContain("half\u00a0&amp;\u00a0half");
+    expect(html).toContain("half &amp; half");
     expect(html).toContain("measured &lt;inside&gt;");
     expect(html.match(/<td/g)).toHaveLength(6);
+  });
+
+  it("labels every cell that holds something with its column's heading", () => {
+    expect(tableHtml(table).match(/data-label="[^"]*"/g)).toEqual([
+      'data-label="pan"',
+      'data-label="depth (mm)"',
+      'data-label="holds (mL)"',
+      'data-label="pan"',
+      'data-label="holds (mL)"',
+    ]);
+    const attack = { ...table, columns: [{ heading: '" onclick="x' }, ...table.columns.slice(1)] };
+    expect(tableHtml(attack)).toContain('data-label="&quot; onclick=&quot;x"');
+  });
+
+  it("keeps a number beside its unit", () => {
+    const html = tableHtml({ ...table, rows: [["core by 18.7 min: at 68.5 °C", 1, 2]] });
+    for (const quantity of ["18.7\u00a0min", "68.5\u00a0°C"]) expect(html).toContain(quantity);
   });
 });
 

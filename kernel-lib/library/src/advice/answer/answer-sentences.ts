@@ -1,4 +1,5 @@
 import { chanceText } from "../../crisp/window/window-words";
+import { bothLimits } from "../../safety/limit-text";
 import type { Kitchen, KitchenVariant } from "../../trials/kitchen";
 import { applianceOf, panOf } from "../../trials/kitchen-lookup";
 import { massText } from "../../units/mass-text";
@@ -42,8 +43,7 @@ function timed({ kitchen, variant, state }: AnswerFacts, decision: Decision, out
   const from = setting.startC <= -10 ? "From frozen" : `From ${temperatureText(setting.startC, kitchen.units)}`;
   const appliance = `${applianceOf(kitchen, variant.applianceId).name} pre-heated to ${settingText(setting.setpointC, kitchen.units)}`;
   const floor = `one layer over at most ${Math.round(100 * setting.loadFraction)} % of the floor`;
-  const core =
-    kitchen.units === "us" ? `${limit.limitF} °F (${limit.limitC} °C)` : `${limit.limitC} °C (${limit.limitF} °F)`;
+  const core = bothLimits(limit, kitchen.units);
   const trials = calibration.n === 1 ? "1 trial" : `${calibration.n} trials`;
   return [
     `${state === "ready" ? "" : "Not for a card yet. "}${from}, ${appliance}, ${floor}${setting.turned ? ", turned once" : ""}: take out after ${reheatMin} min.`,

@@ -1,5 +1,6 @@
 import type { Answer, Answers } from "../../advice/answer/answers";
 import { chanceText } from "../../crisp/window/window-words";
+import { bothLimits } from "../../safety/limit-text";
 import { massText } from "../../units/mass-text";
 import { settingText } from "../../units/setting-text";
 import { thicknessText } from "../../units/thickness-text";
@@ -40,7 +41,7 @@ function rowOf(answer: Answer): (string | null)[] {
   const { variantName, panName, batchG, thicknessMm, applianceName, setpointC, units } = answer;
   const { cardMin, coreByMin, success, state, missing, limit } = answer;
   const time = `${cardMin} min`;
-  const core = units === "us" ? `${limit.limitF} °F (${limit.limitC} °C)` : `${limit.limitC} °C (${limit.limitF} °F)`;
+  const core = bothLimits(limit, units);
   return [
     variantName,
     `${panName}, ${massText(batchG, units)}`,

@@ -1,5 +1,6 @@
 import type { Answer, Answers } from "../../advice/answer/answers";
 import { chanceText } from "../../crisp/window/window-words";
+import { limitText } from "../../safety/limit-text";
 import { largestOf } from "../../statistics/extremes";
 import { massText } from "../../units/mass-text";
 import { settingText } from "../../units/setting-text";
@@ -49,15 +50,14 @@ export function answerText(answers: Answers): string {
 function cellsOf(answer: Answer): string[][] {
   const { variantName, panName, batchG, thicknessMm, applianceName, setpointC, units } = answer;
   const { cardMin, coreByMin, success, state, missing, limit } = answer;
-  const [own, other] =
-    units === "us" ? [`${limit.limitF} °F`, `${limit.limitC} °C`] : [`${limit.limitC} °C`, `${limit.limitF} °F`];
+  const other = units === "us" ? "metric" : "us";
   const time = cardMin === null ? "-" : String(cardMin);
   return [
     [variantName, missing === null ? state.toUpperCase() : `${state.toUpperCase()}: ${missing}`],
     [panName, massText(batchG, units), ...(thicknessMm === null ? [] : [thicknessText(thicknessMm, units)])],
     [applianceName, settingText(setpointC, units)],
     [isBracketed(answer) ? `(${time})` : time],
-    [coreByMin === null ? "-" : coreByMin.toFixed(1), own, other],
+    [coreByMin === null ? "-" : coreByMin.toFixed(1), limitText(limit, units), limitText(limit, other)],
     success === null ? ["-"] : [shortChance(success)],
   ];
 }

@@ -1,6 +1,6 @@
 import type { Decision } from "../../advice/window/decide";
 import { minutesText } from "../../crisp/window/window-words";
-import { limitText } from "../../safety/limit-text";
+import { bothLimits } from "../../safety/limit-text";
 import { convertUnit } from "../../units/convert-unit";
 import { inchFraction } from "../../units/inch-fraction";
 import { ownSettingText } from "../../units/setting-text";
@@ -51,7 +51,7 @@ export function decisionText(decisions: readonly Decision[]): string {
 function block(decisions: readonly Decision[]): string {
   const [{ variantName, applianceId, setpointC, core, triedMm, units }] = decisions;
   return [
-    `${variantName}: ${applianceId} at ${ownSettingText(setpointC, units)}, core at least ${coreText(core, units)}, ${triedText(triedMm, units)}`,
+    `${variantName}: ${applianceId} at ${ownSettingText(setpointC, units)}, core at least ${bothLimits(core, units)}, ${triedText(triedMm, units)}`,
     line(HEADING(units), units),
     ...decisions.flatMap((decision) => [line(cells(decision), units), ...wrapped(decision.verdict)]),
     "",
@@ -70,11 +70,6 @@ function wrapped(sentence: string): string[] {
     now += ` ${word}`;
   }
   return [...lines, now];
-}
-
-function coreText(core: Decision["core"], units: KitchenUnits): string {
-  const other = units === "us" ? "metric" : "us";
-  return `${limitText(core, units)} (${limitText(core, other)})`;
 }
 
 function triedText(triedMm: Decision["triedMm"], units: KitchenUnits): string {

@@ -1,10 +1,7 @@
 import { escapeHtml } from "./escape-html";
 import { formatCell } from "./format-cell";
-import { HARD_SPACE, keepQuantities } from "./keep-quantities";
+import { keepQuantities } from "./keep-quantities";
 import type { Table } from "./table";
-
-/** Cells break into lines of so many characters or more. */
-const LINE_LENGTH = 12;
 
 /**
  * A table as HTML with a caption and every text escaped; wide tables scroll inside their own box. Each cell that
@@ -18,22 +15,10 @@ export function tableHtml(table: Table): string {
     .join("");
   const labels = table.columns.map((column) => ` data-label="${escapeHtml(column.heading)}"`);
   const cellOf = (cell: string | number | null, at: number): string => {
-    const text = escapeHtml(keepQuantities(keptTogether(formatCell(cell, table.columns[at]))));
+    const text = escapeHtml(keepQuantities(formatCell(cell, table.columns[at])));
     return `<td${cell === null ? "" : labels[at]}${align(at)}>${text}</td>`;
   };
   const body = table.rows.map((row) => `<tr>${row.map(cellOf).join("")}</tr>`).join("\n");
   const notes = table.notes.map((note) => `<p class="note">${escapeHtml(note)}</p>`).join("\n");
   return `<div style="overflow-x:auto"><table><caption>${escapeHtml(table.title)}</caption><thead><tr>${head}</tr></thead>\n<tbody>\n${body}\n</tbody></table></div>\n${notes}`;
-}
-
-/** Hard spaces, so that a narrow page breaks cells into lines of some length only, not word by word. */
-function keptTogether(text: string): string {
-  let length = 0;
-  return text.replace(/\S+| /g, (part) => {
-    length += part.length;
-    if (part !== " ") return part;
-    if (length < LINE_LENGTH) return HARD_SPACE;
-    length = 0;
-    return " ";
-  });
 }
