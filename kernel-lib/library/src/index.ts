@@ -5,6 +5,7 @@ export { loadKitchen } from "./notebook/load-kitchen";
 export type { Kitchen, KitchenVariant } from "./trials/kitchen";
 export { panOf, variantOf } from "./trials/kitchen-lookup";
 export type { Trial } from "./trials/trial";
+export type { KitchenUnits } from "./units/unit-table";
 
 // show a figure, a table or a sentence
 

@@ -68,12 +68,16 @@ describe("misfitAt", () => {
   });
   it("says in words what lies outside, and keeps quiet about a sixth of a unit", () => {
     const said = (change: Partial<WindowSetting>) => at(change).outside;
-    expect(said({ thicknessMm: 16 })).toEqual(["16.0 mm is outside the trials (8.0 to 12.0 mm)"]);
-    expect(said({ setpointC: 220 })).toEqual(["220 °C is outside the trials (190 to 205 °C)"]);
-    expect(said({ loadFraction: 1.1 })).toEqual(["110 % of the floor is outside the trials (50 to 80 %)"]);
-    expect(said({ startC: 4 })).toEqual(["a start at 4 °C is outside the trials (-20 to -12 °C)"]);
+    expect(said({ thicknessMm: 16 })).toEqual(["16.0 mm is outside the trials, 8.0 to 12.0 mm"]);
+    expect(said({ setpointC: 220 })).toEqual(["220 °C is outside the trials, 190 to 205 °C"]);
+    expect(said({ loadFraction: 1.1 })).toEqual(["110 % of the floor is outside the trials, 50 to 80 %"]);
+    expect(said({ startC: 4 })).toEqual(["a start at 4 °C is outside the trials, -20 to -12 °C"]);
     expect(said({ sidesMm: [60, 60] })).toEqual(["pieces of 60 × 60 mm are larger than those logged"]);
     expect(said({ sidesMm: [12, 8] })).toEqual(["pieces of 12 × 8 mm are smaller than those logged"]);
+    expect(said({ thicknessMm: 16, units: "us" })).toEqual([
+      "5/8 in (16.0 mm) is outside the trials, 5/16 to 15/32 in (8.0 to 12.0 mm)",
+    ]);
+    expect(said({ startC: 4, units: "us" })).toEqual(["a start at 39.2 °F is outside the trials, -4 to 10.4 °F"]);
     expect(said({ turned: true })).toEqual(["no turned pieces were logged"]);
     expect(said({ setpointC: 207.5 })).toEqual([]);
     expect(at({ setpointC: 207.5 }).distance).toBeCloseTo(1 / 6, 9);

@@ -34,7 +34,7 @@ describe("settle", () => {
   it("refuses each value outside its range, and takes the range's ends", () => {
     const ranges: readonly [string, number, number][] = [
       ["thicknessMm", 1, 60],
-      ["piecesPerLoad", 1, 2000],
+      ["piecesPerLoad", 1, 300_000],
       ["setpointC", 130, 290],
       ["loadFraction", 0, 1.2],
       ["startC", -40, 40],

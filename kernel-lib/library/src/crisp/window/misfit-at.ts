@@ -58,19 +58,19 @@ export function misfitAt(calibration: CrispCalibration, setting: SettledSetting,
     const { thicknessMm, setpointC, loadFraction, startC, sidesMm, turned, applianceId, units } = setting;
     far(
       ratio(thicknessMm, logged.thicknessMm) / Math.log(4 / 3),
-      `${thicknessWords(thicknessMm, units)} is outside the trials (${thicknessWords(logged.thicknessMm, units)})`,
+      `${thicknessWords(thicknessMm, units)} is outside the trials, ${thicknessWords(logged.thicknessMm, units)}`,
     );
     far(
       past(setpointC, logged.setpointC) / 15,
-      `${ownSettingText(setpointC, units)} is outside the trials (${rangeText(logged.setpointC, (setting) => ownSettingText(setting, units))})`,
+      `${ownSettingText(setpointC, units)} is outside the trials, ${rangeText(logged.setpointC, (setting) => ownSettingText(setting, units))}`,
     );
     far(
       past(loadFraction, logged.loadFraction) / 0.5,
-      `${Math.round(100 * loadFraction)} % of the floor is outside the trials (${logged.loadFraction.map((load) => Math.round(100 * load)).join(" to ")} %)`,
+      `${Math.round(100 * loadFraction)} % of the floor is outside the trials, ${logged.loadFraction.map((load) => Math.round(100 * load)).join(" to ")} %`,
     );
     far(
       past(startC, logged.startC) / 20,
-      `a start at ${ownTemperatureText(startC, units)} is outside the trials (${rangeText(logged.startC, (start) => ownTemperatureText(start, units))})`,
+      `a start at ${ownTemperatureText(startC, units)} is outside the trials, ${rangeText(logged.startC, (start) => ownTemperatureText(start, units))}`,
     );
     if (sidesMm !== null && logged.sideMm !== null)
       far(

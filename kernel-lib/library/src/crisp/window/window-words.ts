@@ -1,5 +1,5 @@
 import { ownLengthText } from "../../units/length-text";
-import { thicknessWords } from "../../units/thickness-text";
+import { ownThicknessText, thicknessWords } from "../../units/thickness-text";
 import type { Standing } from "./misfit-at";
 import { NEVER_MIN, type SettledSetting } from "./window-setting";
 
@@ -21,7 +21,7 @@ export function chanceOf({
   return `chance of success ${chanceText(recommended.success)}`;
 }
 
-/** Thickness, and the sides of a piece where it is cut: `"8.9 mm (58 × 39 mm)"`, `"11/32 in (8.9 mm) by 2 5/16 × 1 9/16 in"`. */
+/** Thickness, and the sides of a piece where it is cut: `"8.9 mm (58 × 39 mm)"`, `"2 5/16 × 1 9/16 × 11/32 in (8.9 mm thick)"`. */
 export function sizeText({
   thicknessMm,
   sidesMm,
@@ -30,7 +30,8 @@ export function sizeText({
   const thick = thicknessWords(thicknessMm, units);
   if (sidesMm === null) return thick;
   const sides = ownLengthText(sidesMm, units);
-  return units === "us" ? `${thick} by ${sides}` : `${thick} (${sides})`;
+  if (units === "metric") return `${thick} (${sides})`;
+  return `${sides.replace(/ in$/, "")} × ${ownThicknessText(thicknessMm, "us")} (${ownThicknessText(thicknessMm, "metric")} thick)`;
 }
 
 /** Minutes in words; what never comes is said so. */
