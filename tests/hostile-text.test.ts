@@ -45,9 +45,9 @@ import type { KitchenFile, KitchenFiles } from "../kernel-lib/library/src/trials
 import { variantOf } from "../kernel-lib/library/src/trials/kitchen-lookup";
 import { readTrials } from "../kernel-lib/library/src/trials/log/read-trials";
 import { readVariants } from "../kernel-lib/library/src/trials/variant";
-import { columnUnit } from "../kernel-lib/library/src/units/column-unit";
+import { columnUnit } from "../kernel-lib/library/src/units/columns/column-unit";
 import { convertUnit } from "../kernel-lib/library/src/units/convert-unit";
-import { parseQuantity } from "../kernel-lib/library/src/units/parse-quantity";
+import { parseQuantity } from "../kernel-lib/library/src/units/typed/parse-quantity";
 import { escapeXml } from "../kernel-lib/library/src/views/figure/svg/marks";
 import { tableHtml } from "../kernel-lib/library/src/views/table/table-html";
 

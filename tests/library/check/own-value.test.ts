@@ -28,9 +28,9 @@ import { buildKitchen } from "../../../kernel-lib/library/src/trials/build-kitch
 import type { KitchenFile, KitchenFiles } from "../../../kernel-lib/library/src/trials/kitchen";
 import { applianceOf, panOf, trialOf, variantOf } from "../../../kernel-lib/library/src/trials/kitchen-lookup";
 import { readTrials } from "../../../kernel-lib/library/src/trials/log/read-trials";
-import { columnUnit } from "../../../kernel-lib/library/src/units/column-unit";
+import { columnUnit } from "../../../kernel-lib/library/src/units/columns/column-unit";
 import { convertUnit } from "../../../kernel-lib/library/src/units/convert-unit";
-import { parseQuantity } from "../../../kernel-lib/library/src/units/parse-quantity";
+import { parseQuantity } from "../../../kernel-lib/library/src/units/typed/parse-quantity";
 import { svgOf } from "../../../kernel-lib/library/src/views/figure/svg-of";
 
 const NAMES = Object.getOwnPropertyNames(Object.prototype);

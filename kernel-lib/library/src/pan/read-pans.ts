@@ -2,8 +2,8 @@ import { z } from "zod";
 import { idSchema } from "../check/id-schema";
 import { slipLines } from "../check/slip";
 import { nameSchema } from "../check/text-schema";
-import type { ColumnPlans } from "../units/column-plan";
-import { cellSlip, type Draft, type ReadRecords, readRecords } from "../units/read-records";
+import type { ColumnPlans } from "../units/columns/column-plan";
+import { cellSlip, type Draft, type ReadRecords, readRecords } from "../units/columns/read-records";
 import { type Pan, panFaults } from "./pan";
 
 /** A pan as one row of `pans.csv`: the sizes that its shape does not have are empty. */

@@ -1,4 +1,4 @@
-import { columnUnit } from "../units/column-unit";
+import { columnUnit } from "../units/columns/column-unit";
 import type { KitchenUnits } from "../units/unit-table";
 
 /** Units as the headings of a kitchen's files speak of them. */

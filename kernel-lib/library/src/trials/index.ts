@@ -2,7 +2,7 @@
 
 export type { Appliance } from "./appliance";
 export { buildKitchen } from "./build-kitchen";
-export { checkKitchen, type KitchenCheck } from "./check-kitchen";
+export { type CheckKitchenOptions, checkKitchen, type KitchenCheck } from "./check-kitchen";
 export { type CrispTime, type CrispTimes, type CrispTimesOptions, crispTimes } from "./crisp-times";
 export type { Kitchen, KitchenFile, KitchenFiles, KitchenTrial, KitchenVariant } from "./kitchen";
 export type { FolderFile } from "./kitchen-folder";

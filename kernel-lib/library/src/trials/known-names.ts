@@ -1,7 +1,7 @@
 import { nearestName } from "../check/nearest-name";
 import type { Slip } from "../check/slip";
 import type { ReadFormula } from "../food/formula/read-formula";
-import { cellSlip, type Draft, type ReadRecords } from "../units/read-records";
+import { cellSlip, type Draft, type ReadRecords } from "../units/columns/read-records";
 import type { Trial } from "./trial";
 
 /** Records with the file that they stand in. */

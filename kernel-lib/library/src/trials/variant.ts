@@ -1,8 +1,8 @@
 import { z } from "zod";
 import { idSchema } from "../check/id-schema";
 import { nameSchema, noteSchema } from "../check/text-schema";
-import type { ColumnPlans } from "../units/column-plan";
-import { type ReadRecords, readRecords } from "../units/read-records";
+import type { ColumnPlans } from "../units/columns/column-plan";
+import { type ReadRecords, readRecords } from "../units/columns/read-records";
 
 /** A product under development: one formula, spread, cut and reheated in one way. */
 export interface Variant {

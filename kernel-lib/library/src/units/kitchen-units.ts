@@ -1,5 +1,5 @@
 import { fail } from "../check/check";
-import { parseQuantity } from "./parse-quantity";
+import { parseQuantity } from "./typed/parse-quantity";
 import type { UnitKind } from "./unit-table";
 
 function read(name: string, kind: UnitKind, example: string, text: string): number {

@@ -1,7 +1,7 @@
 import { fail } from "../../check/check";
 import { nearestName } from "../../check/nearest-name";
 import type { Slip } from "../../check/slip";
-import { parseAmount } from "../../units/parse-amount";
+import { parseAmount } from "../../units/typed/parse-amount";
 import type { Ingredient } from "../ingredient/ingredient";
 import type { ReadIngredients } from "../ingredient/parse-ingredients";
 import { cookedPots } from "./cooked-pots";

@@ -1,6 +1,6 @@
 import { findUnit, isUnit } from "../../units/find-unit";
-import { parseAmount } from "../../units/parse-amount";
-import { parseQuantity } from "../../units/parse-quantity";
+import { parseAmount } from "../../units/typed/parse-amount";
+import { parseQuantity } from "../../units/typed/parse-quantity";
 
 /** A measure as a cook or a food table writes it, taken apart. */
 export interface Measure {

@@ -1,4 +1,4 @@
-import { parseAmount } from "../../units/parse-amount";
+import { parseAmount } from "../../units/typed/parse-amount";
 
 /**
  * A household measure times a factor, to the nearest eighth (from 10 on, to the nearest half): `"1 1/2 tsp"` × 2 is

@@ -1,5 +1,5 @@
 import { fail, positive } from "../../check/check";
-import { parseQuantity } from "../../units/parse-quantity";
+import { parseQuantity } from "../../units/typed/parse-quantity";
 
 /** A mass as a cook types it: grams, or a text such as `"2 lb 3 oz"`. */
 export type TypedMass = number | string;

@@ -1,5 +1,5 @@
 import { fail, positive } from "../../check/check";
-import { parseAmount } from "../../units/parse-amount";
+import { parseAmount } from "../../units/typed/parse-amount";
 import type { Ingredient } from "../ingredient/ingredient";
 import { ingredientOf } from "../ingredient/ingredient-of";
 import { type FormulaLine, MOST_G } from "./formula";

@@ -1,8 +1,8 @@
 import { clipped } from "../../check/check";
 import { type Notice, noticeLines } from "../../check/notice";
 import { type Slip, slipLines } from "../../check/slip";
-import type { ReadRecords, Draft as RowDraft } from "../../units/read-records";
-import { cellSlip } from "../../units/read-records";
+import type { ReadRecords, Draft as RowDraft } from "../../units/columns/read-records";
+import { cellSlip } from "../../units/columns/read-records";
 import { type Trial, TrialSchema } from "../trial";
 import { type DecimalSign, decimalSign } from "./cell/decimal-sign";
 import { type CellSays, columnReader, EMPTY_TRIAL, fillDraft, shownCell } from "./cell/fill-draft";

@@ -1,5 +1,5 @@
+import type { UnitKind } from "../unit-table";
 import type { ColumnPlan } from "./column-plan";
-import type { UnitKind } from "./unit-table";
 
 /** The unit that a heading ends in, for people who think in US units; all other kinds are the same everywhere. */
 const US_ENDING: Partial<Readonly<Record<UnitKind, string>>> = {

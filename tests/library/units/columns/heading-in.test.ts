@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { columnUnit } from "../../../kernel-lib/library/src/units/column-unit";
-import { headingIn } from "../../../kernel-lib/library/src/units/heading-in";
-import type { UnitKind } from "../../../kernel-lib/library/src/units/unit-table";
+import { columnUnit } from "../../../../kernel-lib/library/src/units/columns/column-unit";
+import { headingIn } from "../../../../kernel-lib/library/src/units/columns/heading-in";
+import type { UnitKind } from "../../../../kernel-lib/library/src/units/unit-table";
 
 describe("headingIn", () => {
   it("writes inches, square inches, ounces and °F, or millimetres, cm², grams and °C", () => {

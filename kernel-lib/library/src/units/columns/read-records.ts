@@ -1,13 +1,13 @@
 import type { z } from "zod";
-import { clipped } from "../check/check";
-import { type CsvText, numberOf, readCsv } from "../check/csv";
-import { nearestName } from "../check/nearest-name";
-import { type Slip, slipLines } from "../check/slip";
+import { clipped } from "../../check/check";
+import { type CsvText, numberOf, readCsv } from "../../check/csv";
+import { nearestName } from "../../check/nearest-name";
+import { type Slip, slipLines } from "../../check/slip";
+import { convertUnit } from "../convert-unit";
+import { KITCHEN_UNIT, type UnitKind } from "../unit-table";
 import type { ColumnPlan, ColumnPlans } from "./column-plan";
 import { type ColumnUnit, columnUnit } from "./column-unit";
-import { convertUnit } from "./convert-unit";
 import { headingIn } from "./heading-in";
-import { KITCHEN_UNIT, type UnitKind } from "./unit-table";
 
 /** Records read from a CSV file, with every problem found; a row with a problem gives no record. */
 export interface ReadRecords<T> {

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { parseQuantity } from "../../../kernel-lib/library/src/units/parse-quantity";
+import { parseQuantity } from "../../../../kernel-lib/library/src/units/typed/parse-quantity";
 
 describe("parseQuantity", () => {
   it.each([

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { columnUnit } from "../../../kernel-lib/library/src/units/column-unit";
+import { columnUnit } from "../../../../kernel-lib/library/src/units/columns/column-unit";
 
 describe("columnUnit", () => {
   it.each([

@@ -1,9 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { z } from "zod";
-import type { ColumnPlans } from "../../../kernel-lib/library/src/units/column-plan";
-import { readRecords } from "../../../kernel-lib/library/src/units/read-records";
-import { writeRecord } from "../../../kernel-lib/library/src/units/write-record";
+import type { ColumnPlans } from "../../../../kernel-lib/library/src/units/columns/column-plan";
+import { readRecords } from "../../../../kernel-lib/library/src/units/columns/read-records";
+import { writeRecord } from "../../../../kernel-lib/library/src/units/columns/write-record";
 
 interface Weighing {
   readonly massG: number | null;

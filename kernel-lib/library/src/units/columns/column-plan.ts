@@ -1,4 +1,4 @@
-import type { UnitKind } from "./unit-table";
+import type { UnitKind } from "../unit-table";
 
 /** How one field of a record is written in a CSV file. */
 export interface ColumnPlan {

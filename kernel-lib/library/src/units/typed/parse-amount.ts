@@ -1,4 +1,4 @@
-import { fail } from "../check/check";
+import { fail } from "../../check/check";
 
 /** A number read from the start of a text, and what follows it. */
 export interface ParsedAmount {

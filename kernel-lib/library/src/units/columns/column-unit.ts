@@ -1,7 +1,7 @@
-import { fail } from "../check/check";
-import { ownValue } from "../check/own-value";
-import { findUnit, isUnit } from "./find-unit";
-import type { UnitKind } from "./unit-table";
+import { fail } from "../../check/check";
+import { ownValue } from "../../check/own-value";
+import { findUnit, isUnit } from "../find-unit";
+import type { UnitKind } from "../unit-table";
 
 /** A column heading taken apart: what it holds and the unit it names. */
 export interface ColumnUnit {

@@ -1,7 +1,7 @@
-import { fail } from "../check/check";
-import { findUnit, isUnit } from "./find-unit";
+import { fail } from "../../check/check";
+import { findUnit, isUnit } from "../find-unit";
+import type { UnitKind } from "../unit-table";
 import { LONGEST_AMOUNT, parseAmount } from "./parse-amount";
-import type { UnitKind } from "./unit-table";
 
 /** A typed quantity: a number with its unit. */
 export interface Quantity {

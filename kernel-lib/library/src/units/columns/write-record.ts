@@ -1,10 +1,10 @@
-import { fail } from "../check/check";
-import { failAll } from "../check/csv";
+import { fail } from "../../check/check";
+import { failAll } from "../../check/csv";
+import { convertUnit } from "../convert-unit";
+import { findUnit } from "../find-unit";
+import { KITCHEN_UNIT, type UnitKind } from "../unit-table";
 import type { ColumnPlan, ColumnPlans } from "./column-plan";
-import { convertUnit } from "./convert-unit";
-import { findUnit } from "./find-unit";
 import { columnsOf } from "./read-records";
-import { KITCHEN_UNIT, type UnitKind } from "./unit-table";
 
 /** What `writeRecord` works from. */
 export interface WriteRecordOptions<T> {
