@@ -9,11 +9,12 @@ export type { KitchenUnits } from "./units/unit-table";
 
 // show a figure, a table or a sentence
 
-export type { ChosenVariantsOptions } from "./notebook/chosen-variants";
-export { eachVariant } from "./notebook/each-variant";
+export { type EachVariantOptions, eachVariant } from "./notebook/each-variant";
 export { type Showable, show } from "./notebook/show";
+export { showTogether } from "./notebook/show-together";
 export { whereEnough } from "./notebook/where-enough";
 export type { Figure } from "./views/figure/figure";
+export type { NamedFigure } from "./views/figure/small-multiples";
 export type { Table } from "./views/table/table";
 
 // pans and batches

@@ -41,8 +41,8 @@ describe("folderFindings", () => {
     expect(notices("week.xlsx")).toEqual(["week.xlsx is not read: a log belongs in trials/, as trials/week.csv"]);
     expect(notices("Trials/")).toEqual(["Trials/ is not read (nearest: trials/)"]);
     expect(notices("old/", "trials/2024/")).toEqual([
-      "old/ is not read: a kitchen has the folders formulas/ and trials/ alone",
-      "trials/2024/ is not read: a kitchen has the folders formulas/ and trials/ alone",
+      "old/ is not read: a kitchen has the folders formulas/, trials/ and traces/ alone",
+      "trials/2024/ is not read: a kitchen has the folders formulas/, trials/ and traces/ alone",
     ]);
     expect(notices("formulas/b.jsonc")[0]).toContain("such as formulas/b.json");
     expect(notices("sketch.svg")[0]).toMatch(/^sketch\.svg is not read: a kitchen's own files are kitchen\.json, /);

@@ -135,7 +135,7 @@ describe("buildKitchen", () => {
 
 describe("loadKitchen", () => {
   it("finds the nearest data folder", () => {
-    expect(loadKitchen().name).toBe("Quarry Lane test kitchen");
+    expect(loadKitchen().name).toBe("Quarry Lane test kitchen (invented)");
   });
   it("names the file that is missing", () => {
     expect(() => loadKitchen("tests")).toThrow(

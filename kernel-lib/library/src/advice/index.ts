@@ -16,6 +16,7 @@ export {
   type VariantDifference,
   type VariantMetric,
 } from "./compare/compare-variants";
+export { type CrispByShare, type CrispByShareOptions, crispByShare } from "./curve/crisp-by-share";
 export { type CrispWitness, type CrispWitnessOptions, crispWitness } from "./curve/crisp-witness";
 export {
   type ExpectedYield,
@@ -41,12 +42,15 @@ export {
   type ForecastRecordOptions,
   forecastRecord,
 } from "./trial/forecast-record";
+export { type MeasuredFailures, type MeasuredFailuresOptions, measuredFailures } from "./trial/measured-failures";
 export { type CandidateTrial, type NextTrial, nextTrial } from "./trial/next-trial";
 export type { PlanStep, StepOf } from "./trial/plan-words";
 export type { PlannedSlab } from "./trial/planned-slab";
 export { type WhatNext, type WhatNextOptions, whatNext } from "./trial/what-next";
+export { type TrialTraceFit, type TrialTraceFitOptions, trialTraceFit } from "./trial/trial-trace-fit";
+export { type TrialsToExplain, type TrialsToExplainOptions, trialsToExplain } from "./trial/trials-to-explain";
 export { type CrispWindowOptions, crispWindow, type KitchenWindow } from "./window/crisp-window";
-export { type DecideOptions, type Decision, decide, type Outcome } from "./window/decide";
+export { type DecideOptions, type Decision, decide, decideOwnPan, type Outcome } from "./window/decide";
 export { judgeWindow, type WindowAdvice, type WindowVerdict } from "./window/judge-window";
 export { type LoadPlan, type LoadPlanOptions, loadPlan } from "./window/load-plan";
 export { type OtherPans, type OtherPansOptions, otherPans, type PanVerdict, type Remedy } from "./window/other-pans";

@@ -6,7 +6,7 @@ import { readKitchenFolder } from "./read-kitchen-folder";
 
 /**
  * Reads a kitchen from its folder: `kitchen.json`, `pans.csv`, `appliances.csv`, `ingredients.csv`, `variants.csv`,
- * `formulas/*.json` and, once there are any, `trials/*.csv`. Nothing is skipped: one error lists every problem of every
+ * `formulas/*.json` and, once there are any, `trials/*.csv` and `traces/*.csv`. Nothing is skipped: one error lists every problem of every
  * file, with row and column. Doubts about the logs, and files that are not read, stand in `notices`.
  *
  * @param folder the kitchen's folder; left out, the environment variable `SLABWRIGHT_KITCHEN`, or else the nearest

@@ -8,9 +8,9 @@ import type { Kitchen, KitchenFiles } from "./kitchen";
  * `notices`.
  */
 export function buildKitchen(files: KitchenFiles): Kitchen {
-  const { name, units, ...parts } = files;
+  const { name, units, traces = [], ...parts } = files;
   const about = { file: "kitchen.json", text: JSON.stringify({ name, units }) };
-  const { kitchen, problems } = examineKitchen({ about, ...parts, folder: { slips: [], notices: [] } });
+  const { kitchen, problems } = examineKitchen({ about, ...parts, traces, folder: { slips: [], notices: [] } });
   failAll(problems);
   return kitchen as Kitchen;
 }

@@ -18,6 +18,7 @@ import { formulaNames, namesOf, repeatedFormulas, repeatedNames, repeatedTrials,
 import { readTrials } from "./log/read-trials";
 import { settleNames } from "./log/settle-names";
 import { startNotices } from "./log/start-notices";
+import { readTraces } from "./trial-traces";
 import { readVariants } from "./variant";
 
 /** What came of reading a kitchen. */
@@ -55,6 +56,7 @@ export function checkKitchen(files: readonly FolderFile[], options: CheckKitchen
     variants: named("variants.csv"),
     formulas: inside("formulas"),
     trials: inside("trials"),
+    traces: inside("traces"),
     folder: folderFindings(files),
     today: options.today,
   });
@@ -75,6 +77,7 @@ export interface KitchenParts {
   readonly variants: KitchenFile | null;
   readonly formulas: readonly KitchenFile[];
   readonly trials: readonly KitchenFile[];
+  readonly traces: readonly KitchenFile[];
   readonly folder: FolderFindings;
   readonly today?: string;
 }
@@ -99,6 +102,9 @@ export function examineKitchen(parts: KitchenParts): KitchenCheck {
   };
   const trialNames = { ...names, variantId: namesOf(variants, "variantId") };
   const logs = asWritten.map((log) => settleNames(log, trialNames));
+  const logged = logs.map((log) => namesOf(log, "trialId"));
+  const trialIds = logged.includes(null) ? null : logged.flatMap((log) => log?.known ?? []);
+  const traced = readTraces(parts.traces, trialIds);
   const inFiles = [
     parts.folder.slips,
     ...[about, pans, appliances, ingredients, variants, ...formulas, ...logs].map((part) => part?.slips ?? []),
@@ -107,6 +113,7 @@ export function examineKitchen(parts: KitchenParts): KitchenCheck {
     repeatedNames(variants, "variantId"),
     repeatedFormulas(formulas),
     repeatedTrials(logs),
+    traced.slips,
     unknownNames(variants, names),
     ...logs.map((log) => unknownNames(log, trialNames)),
     ...formulas.map((read) => (ingredients === null ? [] : formulaSlips({ read, ...ingredients }))),
@@ -129,6 +136,7 @@ export function examineKitchen(parts: KitchenParts): KitchenCheck {
       : [`${about.file} does not say the units: taken as ${units}, ${guess}`]),
     ...noticeLines(logs.flatMap((log) => [...log.notices, ...startNotices(log, variants?.records ?? [])])),
     ...fitted.notices,
+    ...traced.notices,
   ]);
   const kitchen: Kitchen = Object.freeze({
     name: about?.name ?? "",
@@ -138,6 +146,7 @@ export function examineKitchen(parts: KitchenParts): KitchenCheck {
     ingredients: ingredients?.ingredients ?? [],
     variants: fitted.variants,
     trials: fitted.trials,
+    traces: traced.traces,
     notices,
   });
   const summary = [

@@ -24,4 +24,5 @@ export { type PiecesOnPan, type PiecesOnPanOptions, piecesOnPan } from "./pieces
 export { type WeightOfTrial, type WeightOfTrialOptions, weightOfTrial } from "./pieces/weight-of-trial";
 export { type ThicknessOfTrial, type ThicknessOfTrialOptions, thicknessOfTrial } from "./thickness-of-trial";
 export type { ProgrammeStep, Trial } from "./trial";
+export type { TrialTrace } from "./trial-traces";
 export type { Variant } from "./variant";

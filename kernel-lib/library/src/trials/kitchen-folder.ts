@@ -7,13 +7,14 @@ export const KITCHEN_FILES = ["kitchen.json", "pans.csv", "appliances.csv", "ing
 export const KITCHEN_FOLDERS: Readonly<Record<string, readonly string[]>> = {
   formulas: [".json"],
   trials: [".csv", ".tsv", ".xlsx", ".jsonl"],
+  traces: [".csv"],
 };
 /** What may lie beside them without being read: papers, results, programs. */
 const BESIDE = ["out", "make", "notebooks"];
 
 /** What lies in a kitchen's folder. */
 export interface FolderFile {
-  /** as errors name it: `"trials/beet-lentil.csv"`, a folder with a slash at its end */
+  /** as errors name it: `"trials/week.csv"`, a folder with a slash at its end */
   readonly file: string;
   /** `null` for what is not read */
   readonly text: string | null;
@@ -83,7 +84,7 @@ function noticeOf(path: string, paths: readonly string[]): string {
   const nearestOf = (known: readonly string[], given: string): string | null => nearestName(given, known);
   if (path.endsWith("/")) {
     const nearest = name === "" ? nearestOf(Object.keys(KITCHEN_FOLDERS), folder) : null;
-    return `${path} is not read${nearest === null ? ": a kitchen has the folders formulas/ and trials/ alone" : ` (nearest: ${nearest}/)`}`;
+    return `${path} is not read${nearest === null ? ": a kitchen has the folders formulas/, trials/ and traces/ alone" : ` (nearest: ${nearest}/)`}`;
   }
   if (endings !== undefined) {
     const instead = endings.map((ending) => `${path.replace(/\.[^./]*$/, "")}${ending}`);
@@ -97,5 +98,5 @@ function noticeOf(path: string, paths: readonly string[]): string {
   if (nearest !== null && !paths.includes(nearest)) return `${path} is not read (nearest: ${nearest})`;
   return /\.(csv|tsv|xlsx?|ods|numbers)$/i.test(path)
     ? `${path} is not read: a log belongs in trials/, as trials/${path.replace(/\.[^.]*$/, "")}.csv`
-    : `${path} is not read: a kitchen's own files are ${KITCHEN_FILES.join(", ")}, and those in formulas/ and trials/`;
+    : `${path} is not read: a kitchen's own files are ${KITCHEN_FILES.join(", ")}, and those in formulas/, trials/ and traces/`;
 }

@@ -6,6 +6,7 @@ import type { CoreLimit } from "../safety/core-limit";
 import type { KitchenUnits } from "../units/unit-table";
 import type { Appliance } from "./appliance";
 import type { Trial } from "./trial";
+import type { TrialTrace } from "./trial-traces";
 import type { Variant } from "./variant";
 
 /** A variant with what its formula says of the mix. */
@@ -35,13 +36,15 @@ export interface Kitchen {
   readonly ingredients: readonly Ingredient[];
   readonly variants: readonly KitchenVariant[];
   readonly trials: readonly KitchenTrial[];
+  /** what loggers wrote while some of them ran */
+  readonly traces: readonly TrialTrace[];
   /** what a person should look at before trusting the logs, one sentence each */
   readonly notices: readonly string[];
 }
 
 /** One file of a kitchen. */
 export interface KitchenFile {
-  /** as errors name it: `"trials/beet-lentil.csv"` */
+  /** as errors name it: `"trials/week.csv"` */
   readonly file: string;
   readonly text: string;
   /** a log as it lies on the disk, where its text does not say all */
@@ -59,4 +62,6 @@ export interface KitchenFiles {
   readonly variants: KitchenFile;
   readonly formulas: readonly KitchenFile[];
   readonly trials: readonly KitchenFile[];
+  /** each named after its trial: `"traces/T-07.csv"` */
+  readonly traces?: readonly KitchenFile[];
 }

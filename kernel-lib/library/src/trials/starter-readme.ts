@@ -36,7 +36,8 @@ reads everything, runs nothing, and names every slip with its file, row and colu
    Worth the most after that: ${heading("not_crisp")} and ${heading("crisp")} (the last look at which they were not yet crisp, the first at which
    they were), ${heading("core")} (highest core in the thickest piece), ${heading("before")}, ${heading("after")} and ${heading("pieces")} (the same pieces, weighed
    coated as they go in, and as they come out; how many).
-   Two thicknesses tell more than one thickness twice.
+   Two thicknesses tell more than one thickness twice. A logger's file, with a probe in a piece, goes into a folder
+   \`traces\`, named after its trial: \`traces/T-07.csv\` with headings such as \`time_s,core_c,air_c\`.
 6. **\`npm start -- --kitchen FOLDER\`** runs the notebooks and writes \`out/report.html\` here. It needs a kitchen without slips
    and a variant; with no trials it has little to say, and each trial gives it more. \`npm run notebook -- --kitchen FOLDER\`
    opens the notebooks in the browser.

@@ -15,6 +15,7 @@ export { windowPansTable } from "./advice/window-pans-table";
 // crisp: time against thickness, window, chance of success
 
 export { clockFigure } from "./crisp/clock-figure";
+export { coreFigure } from "./crisp/core-figure";
 export { crispTimeFigure } from "./crisp/crisp-time-figure";
 export { crispTimeTable } from "./crisp/crisp-time-table";
 export { forecastFigure } from "./crisp/forecast-figure";
@@ -84,4 +85,5 @@ export { tableText } from "./table/table-text";
 
 export type { Figure } from "./figure/figure";
 export { PALETTE } from "./figure/palette";
+export { type NamedFigure, smallMultiples } from "./figure/small-multiples";
 export { svgOf } from "./figure/svg-of";

@@ -150,7 +150,7 @@ export function compareVariants(options: CompareVariantsOptions): VariantCompari
     differences: Object.freeze(differences),
     notes: Object.freeze([
       "Means: of all pieces of a batch, of crisp time and yield as the clocks have them. One piece or one reheat varies more.",
-      "Real: Holm's p value over all pairs of a metric is below 0.05. Not real means not shown, not equal.",
+      "Real: chance alone would make such a difference in fewer than 5 of 100 comparisons, all pairs of a quantity taken together. Not real means not shown, not equal.",
       "Macros are estimates from a food table; what two mixes share of its doubt cancels in their difference.",
       ...new Set(cases.map(({ compared }) => `${compared.variantName}: ${compared.core.caution}`)),
     ]),

@@ -4,7 +4,7 @@ import { browningOf } from "../../crisp/clocks/browning-clock";
 import { coreReadingC } from "../../crisp/clocks/core-clock";
 import { crustMmAt, lossPercentOf } from "../../crisp/clocks/crust-clock";
 import { LOOSE_LOAD } from "../../crisp/clocks/load-effect";
-import { brownScoreAt, CRISP_SCORE, crispScoreAt, meanWritten } from "../../crisp/clocks/panel-score";
+import { brownScoreAt, crispScoreAt, meanWritten } from "../../crisp/clocks/panel-score";
 import { GOOD_CHANCE } from "../../crisp/window/card-time";
 import { modePiece } from "../../crisp/window/draw-pieces";
 import { basisOf } from "../../crisp/window/window-setting";
@@ -21,6 +21,7 @@ import { thicknessWords } from "../../units/thickness-text";
 import type { KitchenUnits } from "../../units/unit-table";
 import { crispWindow, type KitchenWindow } from "../window/crisp-window";
 import { observationOf, windowCalibration } from "../window/window-calibration";
+import { meanOf, measuredFailures } from "./measured-failures";
 
 /** What `explainTrial` works from. */
 export interface ExplainTrialOptions {
@@ -134,10 +135,6 @@ function pieceOfTrial(kitchen: Kitchen, trial: KitchenTrial): { lengthMm: number
   return { lengthMm, widthMm };
 }
 
-function meanOf(scores: readonly number[]): number | null {
-  return scores.length === 0 ? null : scores.reduce((sum, score) => sum + score, 0) / scores.length;
-}
-
 function clockStates(kitchen: Kitchen, trial: KitchenTrial, window: KitchenWindow): ClockState[] {
   const { timeMin } = trial;
   const { limit, setting } = window;
@@ -147,15 +144,16 @@ function clockStates(kitchen: Kitchen, trial: KitchenTrial, window: KitchenWindo
     byMin: failed ? byMin : 0,
     sentence,
   });
-  const coreFailed = trial.coreC === null ? timeMin < window.core.min : trial.coreC < limit.limitC;
+  const { tooBrownScore, tooDryPercent } = setting;
+  const measured = measuredFailures({ kitchen, trial, tooBrownScore, tooDryPercent });
+  const coreFailed = measured.core ?? timeMin < window.core.min;
   const core = trial.coreC === null ? "not read" : ownTemperatureText(trial.coreC, kitchen.units);
   const crispScore = meanOf(trial.crispScores);
-  const checked = trial.crispMin !== null ? true : trial.notCrispMin !== null ? false : null;
-  const crisp = checked ?? (crispScore === null ? timeMin >= window.crisp.min : crispScore >= CRISP_SCORE);
+  const crisp = !(measured.crust ?? timeMin < window.crisp.min);
   const brownScore = meanOf(trial.brownScores);
-  const brown = brownScore === null ? timeMin > window.brown.min : brownScore >= setting.tooBrownScore;
+  const brown = measured.browning ?? timeMin > window.brown.min;
   const { lossPercent } = observationOf(kitchen, trial);
-  const dry = lossPercent === null ? timeMin > window.dry.min : lossPercent >= setting.tooDryPercent;
+  const dry = measured.drying ?? timeMin > window.dry.min;
   const score = (value: number | null): string => (value === null ? "not scored" : `score ${value.toFixed(1)}`);
   return [
     state(

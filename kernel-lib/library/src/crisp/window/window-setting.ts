@@ -42,6 +42,10 @@ export interface WindowSetting {
 /** A setting with its defaults filled in and checked. */
 export type SettledSetting = Required<WindowSetting>;
 
+/** Browning score that is too dark, 0 to 9, unless a setting says otherwise; our judgement. */
+export const TOO_BROWN_SCORE = 7;
+/** Mass lost that is too dry unless a setting says otherwise (%); our judgement. */
+export const TOO_DRY_PERCENT = 25;
 /** What a setting has unless it says otherwise. */
 const USUAL: Omit<SettledSetting, "thicknessMm" | "applianceId" | "setpointC"> = {
   sidesMm: null,
@@ -50,8 +54,8 @@ const USUAL: Omit<SettledSetting, "thicknessMm" | "applianceId" | "setpointC"> =
   turned: false,
   startC: -18,
   limit: coreLimit(),
-  tooBrownScore: 7,
-  tooDryPercent: 25,
+  tooBrownScore: TOO_BROWN_SCORE,
+  tooDryPercent: TOO_DRY_PERCENT,
   longestMin: 30,
   units: "metric",
 };

@@ -10,6 +10,8 @@ export interface SlabTimeComparison extends FitComparison {
   readonly best: SlabTimeForm;
   /** by form; a form that these trials cannot carry is missing, and a note says why */
   readonly fits: { readonly [F in SlabTimeForm]?: SlabTimeFit };
+  /** what these trials tell of the curve's shape, for somebody who knows no AICc */
+  readonly plain: string;
 }
 
 /**
@@ -43,9 +45,12 @@ export function compareSlabTimeForms(options: Omit<SlabTimeOptions, "form">): Sl
     fits,
     notes: [...notes, ...comparison.notes],
     reading: readingOf(fits, best, options.timeMin.length),
+    plain: plainOf(fits, options.timeMin.length),
   });
 }
 
+/** From here a fall of AICc counts. */
+const CLEAR = 2;
 /** The forms with each term and their restrictions without it. */
 const TERMS = { b: ["full", "noConstant"], c0: ["full", "linear"] } as const;
 const PLAIN = ["full", "noConstant", "linear", "slopeOnly"] as const;
@@ -57,8 +62,35 @@ function readingOf(fits: { readonly [F in SlabTimeForm]?: SlabTimeFit }, best: S
   return `${opening}: the L² term is ${support(fits, "b")} by these ${trials} trials, and the constant c0 is ${support(fits, "c0")}.`;
 }
 
+function plainOf(fits: { readonly [F in SlabTimeForm]?: SlabTimeFit }, trials: number): string {
+  if (!(fits.full && Number.isFinite(fits.full.aicc)))
+    return `${trials} trials are too few to tell whether the time grows in a straight line with thickness or faster.`;
+  const bend = fallWith(fits, "b");
+  const grows =
+    bend > CLEAR
+      ? "thick slabs take longer than a straight line says"
+      : bend > 0
+        ? "perhaps thick slabs take a little longer than a straight line says"
+        : "the time grows in a straight line with thickness, as far as these trials tell";
+  const start = fallWith(fits, "c0");
+  const thin =
+    start > CLEAR
+      ? "and even a very thin slab takes its time"
+      : "and they do not tell whether a very thin slab takes time too";
+  return `From ${trials} trials: ${grows}, ${thin}.`;
+}
+
 /** The best form that estimates a term against the best without it; one in which it rests at its bound is without it. */
 function support(fits: { readonly [F in SlabTimeForm]?: SlabTimeFit }, term: "b" | "c0"): string {
+  const fall = fallWith(fits, term);
+  if (fall === Number.NEGATIVE_INFINITY) return "not supported (it rests at its bound 0)";
+  if (fall > CLEAR) return `supported (AICc falls by ${fall.toFixed(1)} with it)`;
+  if (fall > 0) return `weakly supported (AICc falls by ${fall.toFixed(1)} with it)`;
+  return `not supported (AICc rises by ${(-fall).toFixed(1)} with it)`;
+}
+
+/** By how much AICc falls with a term: above 2 it is supported, below 0 not; −∞ where it rests at its bound in every form. */
+function fallWith(fits: { readonly [F in SlabTimeForm]?: SlabTimeFit }, term: "b" | "c0"): number {
   const lowest = { with: Number.POSITIVE_INFINITY, without: Number.POSITIVE_INFINITY };
   for (const form of PLAIN) {
     const fit = fits[form];
@@ -67,9 +99,5 @@ function support(fits: { readonly [F in SlabTimeForm]?: SlabTimeFit }, term: "b"
       (TERMS[term] as readonly string[]).includes(form) && fit.parameters[term].atBound === null ? "with" : "without";
     lowest[side] = Math.min(lowest[side], fit.aicc);
   }
-  if (lowest.with === Number.POSITIVE_INFINITY) return "not supported (it rests at its bound 0)";
-  const fall = lowest.without - lowest.with;
-  if (fall > 2) return `supported (AICc falls by ${fall.toFixed(1)} with it)`;
-  if (fall > 0) return `weakly supported (AICc falls by ${fall.toFixed(1)} with it)`;
-  return `not supported (AICc rises by ${(-fall).toFixed(1)} with it)`;
+  return lowest.without - lowest.with;
 }

@@ -50,7 +50,7 @@ export interface CoatingLayer {
 export interface Formula {
   readonly id: string;
   readonly name: string;
-  /** where the formula comes from: `"invented for the Quarry Lane test kitchen"` */
+  /** where the formula comes from: `"our own, from the spring menu"` */
   readonly origin: string;
   /** left out: what the ingredients ask for. One milder than that is refused when a kitchen is put together */
   readonly foodClass?: FoodClass;

@@ -22,7 +22,7 @@ export interface WeighLinesOptions {
   readonly ingredients: readonly Ingredient[];
   /** total (g), needed when every line is a percentage of the mix */
   readonly totalG?: number;
-  /** named in errors: `"beet-lentil mix"` */
+  /** named in errors: `"oat-bars mix"` */
   readonly where: string;
 }
 

@@ -124,7 +124,7 @@ export function variantDifferencesFigure(comparison: VariantComparison, metric: 
         shapes: [{ type: "line", x0: 0, x1: 0, yref: "paper", y0: 0, y1: 1, line: { color: "#444", dash: "dash" } }],
       },
     }),
-    summary: `${real.length} of ${pairs.length} differences in ${label} are real (Holm, 5 %)${
+    summary: `${real.length} of ${pairs.length} differences in ${label} are real (at 5 %, all pairs taken together)${
       real.length === 0
         ? "."
         : `: ${real

@@ -12,7 +12,11 @@ export type Layout = Readonly<Record<string, unknown>> & {
   readonly barmode?: string;
   readonly showlegend?: boolean;
   readonly shapes?: readonly Shape[];
+  readonly annotations?: readonly { readonly name?: string; readonly text?: string; readonly xref?: string }[];
 };
+
+/** The annotation that names a panel among others. */
+export const PANEL_NAME = "panel name";
 
 /** One pair of axes with what is drawn on it. */
 export function panelSvg(pair: string, all: readonly Trace[], layout: Layout, whole: Box): string {
@@ -46,7 +50,8 @@ export function panelSvg(pair: string, all: readonly Trace[], layout: Layout, wh
     gridSvg(axes, box, isFirst) +
     `<svg x="${left}" y="${top}" width="${width}" height="${height}" viewBox="${view.join(" ")}">${marks.join("")}` +
     `${shapesSvg(layout.shapes ?? [], xName, yName, axes, box)}</svg>` +
-    axisTitles(xLayout, isFirst ? yLayout : {}, box)
+    axisTitles(xLayout, isFirst ? yLayout : {}, box, xFrom === 0) +
+    panelName(layout, xName, box)
   );
 }
 
@@ -93,11 +98,22 @@ function gridSvg({ x, y }: Axes, box: Box, withY: boolean): string {
   return `${svg}<path d="M${round(box.left)} ${round(box.top)}V${round(box.bottom)}H${round(box.right)}" fill="none" stroke="#444"/>`;
 }
 
-function axisTitles(x: AxisLayout, y: AxisLayout, box: Box): string {
+function panelName({ annotations = [] }: Layout, xName: string, box: Box): string {
+  const own = annotations.find(({ name, xref }) => name === PANEL_NAME && xref === `${xName} domain`);
+  return own === undefined
+    ? ""
+    : `<text x="${round(box.left)}" y="${round(box.top - 6)}" font-size="13">${escapeXml(own.text ?? "")}</text>`;
+}
+
+/** How far left of a panel the title of its upright axis stands; the first panel has room for longer labels. */
+const TITLE_LEFT = 44;
+
+function axisTitles(x: AxisLayout, y: AxisLayout, box: Box, isLeftmost: boolean): string {
   const middle = round((box.top + box.bottom) / 2);
+  const left = isLeftmost ? 14 : round(box.left - TITLE_LEFT);
   const across = `<text x="${round((box.left + box.right) / 2)}" y="${round(box.bottom + 36)}" text-anchor="middle" font-size="13">${escapeXml(x.title?.text ?? "")}</text>`;
   if (!y.title?.text) return across;
-  return `${across}<text transform="translate(14 ${middle}) rotate(-90)" text-anchor="middle" font-size="13">${escapeXml(y.title.text)}</text>`;
+  return `${across}<text transform="translate(${left} ${middle}) rotate(-90)" text-anchor="middle" font-size="13">${escapeXml(y.title.text)}</text>`;
 }
 
 /** The part of a layout that describes one axis: `x`, `y2`, … */
