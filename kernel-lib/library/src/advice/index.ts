@@ -46,9 +46,9 @@ export { type MeasuredFailures, type MeasuredFailuresOptions, measuredFailures }
 export { type CandidateTrial, type NextTrial, nextTrial } from "./trial/next-trial";
 export type { PlanStep, StepOf } from "./trial/plan-words";
 export type { PlannedSlab } from "./trial/planned-slab";
-export { type WhatNext, type WhatNextOptions, whatNext } from "./trial/what-next";
 export { type TrialTraceFit, type TrialTraceFitOptions, trialTraceFit } from "./trial/trial-trace-fit";
 export { type TrialsToExplain, type TrialsToExplainOptions, trialsToExplain } from "./trial/trials-to-explain";
+export { type WhatNext, type WhatNextOptions, whatNext } from "./trial/what-next";
 export { type CrispWindowOptions, crispWindow, type KitchenWindow } from "./window/crisp-window";
 export { type DecideOptions, type Decision, decide, decideOwnPan, type Outcome } from "./window/decide";
 export { judgeWindow, type WindowAdvice, type WindowVerdict } from "./window/judge-window";

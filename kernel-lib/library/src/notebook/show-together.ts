@@ -6,6 +6,9 @@ import { show } from "./show";
  *
  * @param title of the whole
  * @param panels each figure with its name
+ * @example
+ * const { times, fit } = variantCrispTime({ kitchen: loadKitchen(), variantId: "beet-lentil" });
+ * showTogether("Crisp time", [{ name: "beet and lentil bites", figure: crispTimeFigure(times, fit) }]); // → undefined
  */
 export function showTogether(title: string, panels: readonly NamedFigure[]): void {
   if (panels.length > 0) show(smallMultiples(panels, title));
