@@ -18,7 +18,7 @@ import { formulaNames, namesOf, repeatedFormulas, repeatedNames, repeatedTrials,
 import { readTrials } from "./log/read-trials";
 import { settleNames } from "./log/settle-names";
 import { startNotices } from "./log/start-notices";
-import { readTraces } from "./trial-traces";
+import { readTraces } from "./read-traces";
 import { readVariants } from "./variant";
 
 /** What came of reading a kitchen. */

@@ -4,7 +4,7 @@ export type { Appliance } from "./appliance";
 export { buildKitchen } from "./build-kitchen";
 export { type CheckKitchenOptions, checkKitchen, type KitchenCheck } from "./check-kitchen";
 export { type CrispTime, type CrispTimes, type CrispTimesOptions, crispTimes } from "./crisp-times";
-export type { Kitchen, KitchenFile, KitchenFiles, KitchenTrial, KitchenVariant } from "./kitchen";
+export type { Kitchen, KitchenFile, KitchenFiles, KitchenTrial, KitchenVariant, TrialTrace } from "./kitchen";
 export type { FolderFile } from "./kitchen-folder";
 export { applianceOf, panOf, trialOf, variantOf } from "./kitchen-lookup";
 export { logHeadings } from "./log/log-fields";
@@ -24,5 +24,4 @@ export { type PiecesOnPan, type PiecesOnPanOptions, piecesOnPan } from "./pieces
 export { type WeightOfTrial, type WeightOfTrialOptions, weightOfTrial } from "./pieces/weight-of-trial";
 export { type ThicknessOfTrial, type ThicknessOfTrialOptions, thicknessOfTrial } from "./thickness-of-trial";
 export type { ProgrammeStep, Trial } from "./trial";
-export type { TrialTrace } from "./trial-traces";
 export type { Variant } from "./variant";

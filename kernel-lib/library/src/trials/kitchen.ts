@@ -1,12 +1,12 @@
 import type { Composition } from "../food/composition/composition";
 import type { Formula } from "../food/formula/formula";
 import type { Ingredient } from "../food/ingredient/ingredient";
+import type { ProbeTrace } from "../heat/probe/probe-trace";
 import type { Pan } from "../pan/pan";
 import type { CoreLimit } from "../safety/core-limit";
 import type { KitchenUnits } from "../units/unit-table";
 import type { Appliance } from "./appliance";
 import type { Trial } from "./trial";
-import type { TrialTrace } from "./trial-traces";
 import type { Variant } from "./variant";
 
 /** A variant with what its formula says of the mix. */
@@ -24,6 +24,13 @@ export interface KitchenTrial extends Trial {
   readonly thicknessMm: number;
   /** standard deviation between the probe readings (mm); unknown with fewer than two */
   readonly thicknessSdMm: number | null;
+}
+
+/** What a logger wrote while a trial ran. */
+export interface TrialTrace {
+  /** the trial that its file is named after */
+  readonly trialId: string;
+  readonly trace: ProbeTrace;
 }
 
 /** Everything that one test kitchen has and has logged. */

@@ -29,10 +29,11 @@ type Reference = { readonly xref?: string; readonly yref?: string };
  * @param panels figures with one pair of axes each, at least one
  * @param title of the whole
  * @example
- * const figure = { kind: "figure" as const, data: [{ type: "scatter", name: "crisp", x: [1], y: [2] }], layout: {}, summary: "2 min at 1 mm." };
- * const both = smallMultiples([{ name: "oats", figure }, { name: "rye", figure }], "Crisp time");
+ * const figure = { kind: "figure" as const, data: [{ type: "scatter", name: "crisp", x: [1], y: [2] }], layout: {}, summary: "2 min at 1 mm. Probe." };
+ * const other = { ...figure, summary: "3 min at 1 mm. Probe." };
+ * const both = smallMultiples([{ name: "oats", figure }, { name: "rye", figure: other }], "Crisp time");
  * both.data.length; // → 2
- * both.summary; // → "Crisp time. oats: 2 min at 1 mm. rye: 2 min at 1 mm."
+ * both.summary; // → "Crisp time. oats: 2 min at 1 mm. rye: 3 min at 1 mm. Probe."
  */
 export function smallMultiples(panels: readonly NamedFigure[], title: string): Figure {
   if (panels.length === 1) return panels[0].figure;
@@ -138,7 +139,10 @@ function inWords(panels: readonly NamedFigure[]): string {
   const times = new Map<string, number>();
   for (const { sentences } of said) for (const one of new Set(sentences)) times.set(one, (times.get(one) ?? 0) + 1);
   const isOwn = (sentence: string): boolean => times.get(sentence) === 1;
-  const own = said.map(({ name, sentences }) => `${name}: ${sentences.filter(isOwn).join(" ")}`);
+  const own = said.flatMap(({ name, sentences }) => {
+    const words = sentences.filter(isOwn).join(" ");
+    return words === "" ? [] : [`${name}: ${words}`];
+  });
   return [...own, ...[...times.keys()].filter((sentence) => !isOwn(sentence))].join(" ");
 }
 

@@ -1,14 +1,7 @@
 import { nearestName } from "../check/nearest-name";
 import type { Slip } from "../check/slip";
-import { type ProbeTrace, readProbeTrace } from "../heat/probe/probe-trace";
-import type { KitchenFile } from "./kitchen";
-
-/** What a logger wrote while a trial ran. */
-export interface TrialTrace {
-  /** the trial that its file is named after */
-  readonly trialId: string;
-  readonly trace: ProbeTrace;
-}
+import { readProbeTrace } from "../heat/probe/probe-trace";
+import type { KitchenFile, TrialTrace } from "./kitchen";
 
 /** Traces, with what cannot stay as it is. */
 export interface ReadTraces {
