@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { type Answer, answers } from "../../../../kernel-lib/library/src/advice/answer/answers";
 import { reheatCard } from "../../../../kernel-lib/library/src/advice/card/reheat-card";
+import { firstMorning } from "../../../../kernel-lib/library/src/advice/trial/first-morning";
 import { decide } from "../../../../kernel-lib/library/src/advice/window/decide";
 import { loadKitchen } from "../../../../kernel-lib/library/src/notebook/load-kitchen";
 import type { Kitchen, KitchenTrial, KitchenVariant } from "../../../../kernel-lib/library/src/trials/kitchen";
@@ -53,9 +54,16 @@ describe("answers", () => {
     const young = alone([]);
     expect(young).toMatchObject({ state: "not tried", missing: "no trial logged yet", cardMin: null, coreByMin: null });
     expect(young.success).toBeNull();
-    expect(young.steps[0]).toMatch(/^run 6 more trials/);
+    const plan = firstMorning({ kitchen: { ...demo, trials: [] }, variantId: turkey.variantId });
+    expect(young.steps).toEqual(plan.steps.map(({ sentence }) => sentence));
     expect(young.sentences.join(" ")).toContain("No trial of it is logged yet");
     expect(young.limit.limitC).toBe(74);
+  });
+
+  it("has an answer for every product of a kitchen that has logged nothing", () => {
+    const { products } = answers({ kitchen: { ...demo, trials: [], notices: [] } });
+    expect(products.map(({ state }) => state)).toEqual(demo.variants.map(() => "not tried"));
+    for (const { steps } of products) expect(steps.length).toBeGreaterThan(3);
   });
 
   it("says in a few words how many trials are missing after the first", () => {
