@@ -219,6 +219,12 @@ const READERS: Readonly<Record<string, (text: string) => unknown>> = {
   "readTrials, batch": (text) => readTrials(inCell(FILES.trials[0].text, "batch_g", text), "x.csv"),
   "readTrials, date": (text) => readTrials(inCell(FILES.trials[0].text, "date", text), "x.csv"),
   "readTrials, trial": (text) => readTrials(inCell(FILES.trials[0].text, "trial", text), "x.csv"),
+  "readTrials, scores": (text) => readTrials(inCell(FILES.trials[0].text, "crisp_scores", text), "x.csv"),
+  "readTrials, note": (text) => readTrials(inCell(FILES.trials[0].text, "note", text), "x.csv"),
+  "readTrials, load": (text) => readTrials(inCell(FILES.trials[0].text, "load_fraction", text), "x.csv"),
+  "readTrials, JSON Lines": (text) => readTrials(text, "x.jsonl"),
+  "readTrials, a field of JSON Lines": (text) =>
+    readTrials(JSON.stringify({ trialId: "a", setpointC: text }), "x.jsonl"),
   "readTrials, a heading": (text) => readTrials(`"thickness_${text.replaceAll('"', '""')}",trial\n1,2`, "x.csv"),
   parseIngredients: (text) => parseIngredients(text, "x.csv"),
   "parseIngredients, below the headings": (text) =>

@@ -152,12 +152,22 @@ export function readTrials(content: string | Uint8Array, file: string, options: 
   };
   const gaps = new Map<string, readonly number[]>();
   const filling = { draft: { ...EMPTY_TRIAL }, rules: { sign, order }, gaps, wrong, told };
+  // of many thousands of rows few are asked for their cells by name
+  const named: object = {
+    get cells(): Readonly<Record<string, string>> {
+      return cellsOf((this as unknown as { readonly line: LogLine }).line);
+    },
+  };
+  const draftOf = (fields: Partial<Trial>, of: ReadonlySet<keyof Trial & string>): RowDraft<Trial> =>
+    ({ __proto__: named, row: line.row, fields, faulty: of, line }) as unknown as RowDraft<Trial>;
+  const refusedOf = (because: readonly Slip[]): RefusedRow =>
+    ({ __proto__: named, row: line.row, reasons: because, line }) as unknown as RefusedRow;
   for (line of layout.lines) {
     const { row } = line;
     if (line.expected !== undefined || !layout.isLog) {
       const own = line.expected === undefined || line.expected === "" ? [] : [wholeSlip(file, line)];
       for (const slip of own) slips.push(slip);
-      refused.push({ row, cells: cellsOf(line), reasons: own.length > 0 ? own : layout.slips });
+      refused.push(refusedOf(own.length > 0 ? own : layout.slips));
       whole &&= !layout.isLog;
       continue;
     }
@@ -195,7 +205,6 @@ export function readTrials(content: string | Uint8Array, file: string, options: 
       }
     }
     const read = (said as Notice[] | null) ?? NO_NOTICES;
-    const where = line;
     if (reasons === null && parsed.success) {
       const trial = Object.freeze(parsed.data);
       const doubtful = doubts({ row, trial, cells: line.cells, columnOf });
@@ -204,13 +213,13 @@ export function readTrials(content: string | Uint8Array, file: string, options: 
       (of.length === 0 ? good : kept).push({ row, trial, notices: of });
       records.push(trial);
       rows.push(row);
-      drafts.push(draftOf({ row, fields: trial, faulty: NOTHING }, () => cellsOf(where)));
+      drafts.push(draftOf(trial, NOTHING));
       continue;
     }
     for (const notice of read) notices.push(notice);
-    refused.push({ row, cells: cellsOf(where), reasons: reasons ?? [] });
+    refused.push(refusedOf(reasons ?? []));
     const fields = draft as unknown as Partial<Trial>;
-    drafts.push(draftOf({ row, fields, faulty: faulty ?? NOTHING }, () => cellsOf(where)));
+    drafts.push(draftOf(fields, faulty ?? NOTHING));
   }
   const problems = slipLines(slips);
   if (options.strict === true && problems.length > 0) throw new RangeError(problems.join("\n"));
@@ -236,16 +245,6 @@ export function readTrials(content: string | Uint8Array, file: string, options: 
     notices,
     noticeLines: noticeLines(notices),
     dialect,
-  };
-}
-
-/** A row as far as it can be read; its cells are named when they are asked for, as of many thousands few are. */
-function draftOf(row: Omit<RowDraft<Trial>, "cells">, cells: () => RowDraft<Trial>["cells"]): RowDraft<Trial> {
-  return {
-    ...row,
-    get cells() {
-      return cells();
-    },
   };
 }
 

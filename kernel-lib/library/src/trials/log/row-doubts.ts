@@ -19,6 +19,7 @@ export interface DoubtRow {
  */
 export function doubtsOf(file: string, today?: string): (row: DoubtRow) => readonly Notice[] {
   const seen = new Map<number, { readonly row: number; readonly trial: Trial }>();
+  let timed: readonly (readonly [LogName, LogColumn])[] | null = null;
   return ({ row, trial, cells, columnOf }) => {
     const notices: Notice[] = [];
     const doubt = (name: LogName, says: string, taken: string | null): void => {
@@ -28,8 +29,8 @@ export function doubtsOf(file: string, today?: string): (row: DoubtRow) => reado
       notices.push({ file, row, at, kind: "doubt", given, taken, says });
     };
     for (const { name, says, taken } of trialDoubts(trial, { today })) doubt(name, says, taken);
-    for (const [name, column] of columnOf) {
-      if (column.field?.holds !== "time" || column.unit !== "min") continue;
+    timed ??= [...columnOf].filter(([, { field, unit }]) => field?.holds === "time" && unit === "min");
+    for (const [name, column] of timed) {
       const cell = cells[column.at] ?? "";
       if (/[.,]/.test(cell) && clockDoubt(cell.trim().replace(/ ?min\.?$/i, "")))
         doubt(name, "was read as a decimal number; is it minutes and seconds?", null);
@@ -52,8 +53,11 @@ export function doubtsOf(file: string, today?: string): (row: DoubtRow) => reado
 }
 
 /** A number that trials with the same measurements share, and others seldom. */
-function sumOf({ probesMm, timeMin, coreC, massBeforeG, massAfterG, crispScores, batchG, setpointC }: Trial): number {
-  let sum = timeMin + 31 * (coreC ?? -1) + 977 * (massBeforeG ?? -1) + 40_009 * (massAfterG ?? -1) + 13 * setpointC;
+function sumOf(trial: Trial): number {
+  const { date, probesMm, timeMin, coreC, massBeforeG, massAfterG, crispScores, batchG, setpointC } = trial;
+  let sum = 0;
+  for (let at = 0; at < date.length; at++) sum = 1.7 * sum + date.charCodeAt(at);
+  sum += timeMin + 31 * (coreC ?? -1) + 977 * (massBeforeG ?? -1) + 40_009 * (massAfterG ?? -1) + 13 * setpointC;
   for (const reading of probesMm) sum = 1.37 * sum + reading;
   for (const score of crispScores) sum = 1.53 * sum + score;
   return sum + 7 * (batchG ?? -1);

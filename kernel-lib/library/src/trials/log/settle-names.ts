@@ -43,7 +43,10 @@ export function settleNames(log: ReadLog & FileOf<Trial>, names: TrialNames): Re
   return {
     ...log,
     records: taken.map(({ trial }) => trial),
-    drafts: log.drafts.map((draft) => ({ ...draft, fields: { ...draft.fields, ...changeOf.get(draft.row) } })),
+    drafts: log.drafts.map((draft) => {
+      const change = changeOf.get(draft.row);
+      return change === undefined ? draft : { ...draft, cells: draft.cells, fields: { ...draft.fields, ...change } };
+    }),
     good: taken.filter(({ notices }) => notices.length === 0),
     kept: taken.filter(({ notices }) => notices.length > 0),
     notices,

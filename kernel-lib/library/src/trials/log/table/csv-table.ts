@@ -33,22 +33,12 @@ export function csvTable(options: CsvTableOptions): LogTable {
     firstRow = 2;
   }
   const delimiter = options.delimiter ?? named?.[1] ?? delimiterOf(text, from);
-  const lines = linesOf({ text, from, firstRow, delimiter, most: Number.POSITIVE_INFINITY });
-  for (const { row, stray } of lines)
-    for (const at of stray)
-      notices.push({
-        file,
-        row,
-        at: null,
-        kind: "read",
-        given: `cell ${at}`,
-        taken: null,
-        says: "a quote that encloses no whole cell was taken as a character",
-      });
+  const stray = (row: number, cell: number): void => {
+    const says = "a quote that encloses no whole cell was taken as a character";
+    notices.push({ file, row, at: null, kind: "read", given: `cell ${cell}`, taken: null, says });
+  };
   return {
-    lines: lines.map(({ row, cells, expected, got }) =>
-      expected === undefined ? { row, cells } : { row, cells, expected, got },
-    ),
+    lines: linesOf({ text, from, firstRow, delimiter, most: Number.POSITIVE_INFINITY, stray }),
     slips: [],
     notices,
     decimalSign: null,
@@ -58,11 +48,6 @@ export function csvTable(options: CsvTableOptions): LogTable {
   };
 }
 
-interface Scanned extends LogLine {
-  /** cells, counted from 1, with a quote that is only a character */
-  readonly stray: readonly number[];
-}
-
 interface ScanOptions {
   readonly text: string;
   readonly from: number;
@@ -70,11 +55,13 @@ interface ScanOptions {
   readonly delimiter: string;
   /** after how many lines to stop */
   readonly most: number;
+  /** is told of each cell, counted from 1, with a quote that is only a character */
+  readonly stray?: (row: number, cell: number) => void;
 }
 
-function linesOf({ text, from, firstRow, delimiter, most }: ScanOptions): readonly Scanned[] {
+function linesOf({ text, from, firstRow, delimiter, most, stray }: ScanOptions): readonly LogLine[] {
   const parting = delimiter.charCodeAt(0);
-  const lines: Scanned[] = [];
+  const lines: LogLine[] = [];
   let at = from;
   let row = firstRow;
   // each look for a closing quote that finds none costs what it read; together they may cost a few times the text
@@ -84,7 +71,7 @@ function linesOf({ text, from, firstRow, delimiter, most }: ScanOptions): readon
     let lineEnd = indexOrEnd(text, "\n", at);
     const startRow = row;
     const cells: string[] = [];
-    const stray: number[] = [];
+    let odd: number[] | null = null;
     let open: string | null = null;
     let bad: string | null = null;
     const begin = skipBlanks(text, at, lineEnd, parting);
@@ -113,7 +100,10 @@ function linesOf({ text, from, firstRow, delimiter, most }: ScanOptions): readon
         if (nextParting < at) nextParting = indexOrEnd(text, delimiter, at);
         const end = Math.min(nextParting, lineEnd);
         const cell = text.slice(at, end).trim();
-        if (cell.includes('"')) stray.push(cells.length + 1);
+        if (cell.includes('"')) {
+          odd ??= [];
+          odd.push(cells.length + 1);
+        }
         cells.push(cell);
         at = end;
       }
@@ -126,14 +116,20 @@ function linesOf({ text, from, firstRow, delimiter, most }: ScanOptions): readon
         break;
       }
     }
-    const fault =
-      bad !== null
-        ? { expected: "UTF-8 text", got: "another encoding: save the file as CSV in UTF-8" }
-        : open !== null
-          ? { expected: "a quote that ends the cell it begins", got: JSON.stringify(open.trim()) }
-          : {};
-    const line: Scanned = { row: startRow, cells, stray: open === null ? stray : [], ...fault };
-    lines.push(line);
+    if (bad !== null)
+      lines.push({
+        row: startRow,
+        cells,
+        expected: "UTF-8 text",
+        got: "another encoding: save the file as CSV in UTF-8",
+      });
+    else if (open !== null) {
+      const expected = "a quote that ends the cell it begins";
+      lines.push({ row: startRow, cells, expected, got: JSON.stringify(open.trim()) });
+    } else {
+      lines.push({ row: startRow, cells });
+      for (const cell of odd ?? []) stray?.(startRow, cell);
+    }
     at = lineEnd + 1;
     row++;
   }
