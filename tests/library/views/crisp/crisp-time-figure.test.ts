@@ -45,7 +45,7 @@ describe("crispTimeFigure", () => {
   it("names quantities with units and says the finding in words", () => {
     expect(JSON.stringify(figure.layout)).toContain("slab thickness (mm)");
     expect(JSON.stringify(figure.layout)).toContain("crisp time (min)");
-    expect(figure.summary).toMatch(/\d+ trials of 5\.\d to 14\.\d mm: \d+\.\d min at \d+\.\d mm/);
+    expect(figure.summary).toMatch(/\d+ trials from 5\.\d to 14\.\d mm: \d+\.\d min at \d+\.\d mm/);
   });
 });
 

@@ -127,7 +127,7 @@ export function crispTimeFigure(crisp: CrispTimes, fit: SlabTimeFit): Figure {
       more: { hovermode: "closest" },
     }),
     summary:
-      `Crisp time against slab thickness, ${fit.n} trials of ${thicknessWords([thinnest, thickest], units)}: ` +
+      `Crisp time against slab thickness, ${fit.n} trials from ${thicknessWords([thinnest, thickest], units)}: ` +
       `${middle.timeMin.toFixed(1)} min at ${thicknessWords(middle.thicknessMm, units)} ` +
       `(curve ${middle.confidence95[0].toFixed(1)} to ${middle.confidence95[1].toFixed(1)} min, ` +
       `one more trial ${middle.prediction95[0].toFixed(1)} to ${middle.prediction95[1].toFixed(1)} min, 95 %).`,

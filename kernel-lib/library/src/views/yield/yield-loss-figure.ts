@@ -89,7 +89,7 @@ export function yieldLossFigure(loss: LossFit, at: YieldLossFigureOptions): Figu
       yTitle: "loss (% of the mass before)",
     }),
     summary:
-      `Loss at ${where}, ${loss.trials.length} trials of ${thicknessWords([thinnest, thickest], units)}: ` +
+      `Loss at ${where}, ${loss.trials.length} trials from ${thicknessWords([thinnest, thickest], units)}: ` +
       `${middle.lossPercent.toFixed(1)} % at ${thicknessWords(middle.thicknessMm, units)} ` +
       `(mean ${middle.confidence95[0].toFixed(1)} to ${middle.confidence95[1].toFixed(1)} %, ` +
       `one more trial ${middle.prediction95[0].toFixed(1)} to ${middle.prediction95[1].toFixed(1)} %, 95 %); ` +
