@@ -1,4 +1,4 @@
-import { cpSync, mkdirSync, mkdtempSync, renameSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
+import { cpSync, mkdirSync, mkdtempSync, readFileSync, renameSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
@@ -63,13 +63,22 @@ describe("loadKitchen", () => {
   });
 
   it("carries in its notices what was not read, and lists all problems in its error", () => {
-    cpSync(join(folder, "trials", "first-log.csv"), join(folder, "trials", "WEEK.CSV"));
-    expect(loadKitchen(folder).notices).toEqual([expect.stringMatching(/^trials\/WEEK\.CSV is not read: /)]);
+    cpSync(join(folder, "trials", "first-log.csv"), join(folder, "trials", "week.ods"));
+    expect(loadKitchen(folder).notices).toEqual([expect.stringMatching(/^trials\/week\.ods is not read: /)]);
     rmSync(join(folder, "variants.csv"));
     writeFileSync(join(folder, "kitchen.json"), "{");
     expect(() => loadKitchen(folder)).toThrow(
       /^variants\.csv: expected a file of that name, got none\nkitchen\.json line 1: .*$/,
     );
     expect(checkKitchenFolder(folder).problems).toHaveLength(2);
+  });
+
+  it("names a trial of the future in its notices", () => {
+    const log = join(folder, "trials", "first-log.csv");
+    const text = readFileSync(log, "utf8");
+    writeFileSync(log, text.replace(/\d{4}-\d{2}-\d{2}/, "2999-01-01"));
+    expect(loadKitchen(folder).notices).toEqual([
+      expect.stringMatching(/first-log\.csv row 2, column date: lies in the future \("2999-01-01"\)$/),
+    ]);
   });
 });

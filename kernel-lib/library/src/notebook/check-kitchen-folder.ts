@@ -1,5 +1,6 @@
 import { checkKitchen, type KitchenCheck } from "../trials/check-kitchen";
 import { readKitchenFolder } from "./read-kitchen-folder";
+import { today } from "./today";
 
 /**
  * Reads a kitchen's folder, every file of it, and says everything that is wrong; nothing is run and nothing is thrown for a
@@ -9,6 +10,8 @@ import { readKitchenFolder } from "./read-kitchen-folder";
  * @returns problems, notices, and how much of everything there is
  */
 export function checkKitchenFolder(folder: string): Omit<KitchenCheck, "kitchen"> {
-  const { problems, notices, summary } = checkKitchen(readKitchenFolder(folder, "checkKitchenFolder: folder"));
+  const { problems, notices, summary } = checkKitchen(readKitchenFolder(folder, "checkKitchenFolder: folder"), {
+    today: today(),
+  });
   return Object.freeze({ problems, notices, summary });
 }

@@ -3,6 +3,7 @@ import { checkKitchen } from "../trials/check-kitchen";
 import type { Kitchen } from "../trials/kitchen";
 import { nearestData } from "./nearest-data";
 import { readKitchenFolder } from "./read-kitchen-folder";
+import { today } from "./today";
 
 /**
  * Reads a kitchen from its folder: `kitchen.json`, `pans.csv`, `appliances.csv`, `ingredients.csv`, `variants.csv`,
@@ -17,7 +18,7 @@ import { readKitchenFolder } from "./read-kitchen-folder";
  */
 export function loadKitchen(folder?: string): Kitchen {
   const from = folder ?? process.env.SLABWRIGHT_KITCHEN ?? nearestData("loadKitchen: folder");
-  const { kitchen, problems } = checkKitchen(readKitchenFolder(from, "loadKitchen: folder"));
+  const { kitchen, problems } = checkKitchen(readKitchenFolder(from, "loadKitchen: folder"), { today: today() });
   failAll(problems);
   return kitchen as Kitchen;
 }

@@ -17,7 +17,7 @@ export interface TrialDoubtsOptions {
 }
 
 /** How far back a day may lie before it is asked about (years), and how cold a freezer is at most: our judgement. */
-const YEARS_BACK = 5;
+const YEARS_BACK = 10;
 const COLDEST_FREEZER_C = -26;
 /** Below this a core of pieces that were heated for minutes is asked about (°C): our judgement. */
 const WARM_CORE_C = 24.5;
