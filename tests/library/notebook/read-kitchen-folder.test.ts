@@ -1,4 +1,4 @@
-import { cpSync, mkdirSync, mkdtempSync, readFileSync, renameSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
+import { cpSync, mkdirSync, mkdtempSync, renameSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
@@ -71,14 +71,5 @@ describe("loadKitchen", () => {
       /^variants\.csv: expected a file of that name, got none\nkitchen\.json line 1: .*$/,
     );
     expect(checkKitchenFolder(folder).problems).toHaveLength(2);
-  });
-
-  it("names a trial of the future in its notices", () => {
-    const log = join(folder, "trials", "first-log.csv");
-    const text = readFileSync(log, "utf8");
-    writeFileSync(log, text.replace(/\d{4}-\d{2}-\d{2}/, "2999-01-01"));
-    expect(loadKitchen(folder).notices).toEqual([
-      expect.stringMatching(/first-log\.csv row 2, column date: lies in the future \("2999-01-01"\)$/),
-    ]);
   });
 });

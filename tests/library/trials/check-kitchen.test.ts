@@ -176,6 +176,13 @@ describe("checkKitchen", () => {
     });
   });
 
+  it("holds days of trials against today, where it is told", () => {
+    expect(checkKitchen(US, { today: "2026-06-30" }).notices).toEqual([]);
+    expect(checkKitchen(US, { today: "2026-04-01" }).notices).toEqual([
+      expect.stringMatching(/^trials\/first-log\.csv rows 2 to 7, column date: lies in the future /),
+    ]);
+  });
+
   it("names what is not read, and what a person should look at, without stopping", () => {
     const heavy = withFile(US, LOG, (text) => text.replace(",43.1,", ",61,"));
     const { kitchen, notices } = checkKitchen([...heavy, { file: "trials/week.ods", text: null }]);
