@@ -6,8 +6,8 @@ import { afterAll, beforeAll, expect, it } from "vitest";
 let kernel: Kernel;
 beforeAll(async () => {
   kernel = await startKernel({ folder: resolve("notebooks") });
-  const names = "appendTrial, coreLimit, crispWindow, loadKitchen, panPreset, slabThickness";
-  await run(`import { ${names} } from "slabwright";\nconst kitchen = loadKitchen();`);
+  const names = "coreLimit, crispWindow, loadKitchen, panPreset, slabThickness";
+  await run(`import { ${names} } from "slabwright";\nimport { appendTrial } from "slabwright/notebook";\nconst kitchen = loadKitchen();`);
 }, 60_000);
 afterAll(() => kernel?.stop());
 

@@ -122,7 +122,7 @@ const doors = ["", ...rooms.filter((name) => !CLOSED.includes(name))];
 
 /** What a cook finds at `slabwright`: it grows on purpose, here and in `src/index.ts`. */
 const COOKS_DOOR = `
-  loadKitchen variantOf panOf appendTrial show showTogether eachVariant whereEnough
+  loadKitchen variantOf panOf logTrial correctTrial show showTogether eachVariant whereEnough
   panPreset slabThickness slabMassG cutGrid scaleBatch
   variantCrispTime predictSlabTime crispTimeFigure crispTimeTable
   answers decide decisionTable decisionText thicknessByPanFigure

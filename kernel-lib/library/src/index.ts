@@ -1,7 +1,12 @@
 // the kitchen and its log
 
-export { appendTrial } from "./notebook/append-trial";
+export {
+  type CorrectedTrial,
+  type CorrectTrialOptions,
+  correctTrial,
+} from "./notebook/correct-trial";
 export { loadKitchen } from "./notebook/load-kitchen";
+export { type LoggedTrial, type LogTrialOptions, logTrial } from "./notebook/log-trial";
 export type { Kitchen, KitchenVariant } from "./trials/kitchen";
 export { panOf, variantOf } from "./trials/kitchen-lookup";
 export type { Trial } from "./trials/trial";

@@ -68,7 +68,7 @@ function withIds(line: string, ids: ExampleIds | null): string | null {
       /variantIds: \["[^\]]*\]/g,
       () => `variantIds: ${JSON.stringify(ids.variantIds.slice(0, 2)).replace(",", ", ")}`,
     )
-    .replace(/variantId: "[^"]*"/g, () => `variantId: ${variant}`)
+    .replace(/\b(variantId|variant): "[^"]*"/g, (_, name) => `${name}: ${variant}`)
     .replace(/(variantOf\((?:kitchen|loadKitchen\(\)), )"[^"]*"/g, (_, call) => `${call}${variant}`)
     .replace(/(panOf\((?:kitchen|loadKitchen\(\)), )"[^"]*"/g, (_, call) => `${call}${JSON.stringify(pan)}`)
     .replace(/panId === "[^"]*"/g, () => `panId === ${JSON.stringify(pan)}`)

@@ -3,11 +3,21 @@
 export { appendTrial } from "./append-trial";
 export { checkKitchenFolder } from "./check-kitchen-folder";
 export { type ChosenVariantsOptions, chosenVariants } from "./chosen-variants";
+export {
+  type CorrectedTrial,
+  type CorrectTrialOptions,
+  correctTrial,
+  trialHistory,
+  type UndoneLog,
+  undoLog,
+} from "./correct-trial";
 export { type EachVariantOptions, eachVariant } from "./each-variant";
 export { kitchenAnswers } from "./kitchen-answers";
 export { type ExampleIds, type KitchenGlance, kitchenGlance, type ProductGlance } from "./kitchen-glance";
 export { loadFoods } from "./load-foods";
 export { loadKitchen } from "./load-kitchen";
+export type { LogDeed } from "./log-file/log-history";
+export { checkTrial, type LoggedTrial, type LogTrialOptions, logTrial } from "./log-trial";
 export { type NewKitchenOptions, newKitchen } from "./new-kitchen";
 export { type Showable, show } from "./show";
 export { showTogether } from "./show-together";

@@ -1,7 +1,7 @@
 import { failAll } from "../check/csv";
 import { checkKitchen } from "../trials/check-kitchen";
 import type { Kitchen } from "../trials/kitchen";
-import { nearestData } from "./nearest-data";
+import { kitchenFolder } from "./kitchen-folder-of";
 import { readKitchenFolder } from "./read-kitchen-folder";
 import { today } from "./today";
 
@@ -17,7 +17,7 @@ import { today } from "./today";
  * loadKitchen().variants.length; // → 5
  */
 export function loadKitchen(folder?: string): Kitchen {
-  const from = folder ?? process.env.SLABWRIGHT_KITCHEN ?? nearestData("loadKitchen: folder");
+  const from = kitchenFolder(folder, "loadKitchen: folder");
   const { kitchen, problems } = checkKitchen(readKitchenFolder(from, "loadKitchen: folder"), { today: today() });
   failAll(problems);
   return kitchen as Kitchen;

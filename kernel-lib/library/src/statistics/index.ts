@@ -39,5 +39,5 @@ export {
   type IntraclassCorrelation,
   intraclassCorrelation,
 } from "./agreement/intraclass-correlation";
-export { type JudgeLevels, judgeLevels, type Level, type Score } from "./agreement/judge-levels";
+export { type JudgeLevels, judgeLevels, judgesAreJoined, type Level, type Score } from "./agreement/judge-levels";
 export { type Concordance, kendallW } from "./agreement/kendall-w";

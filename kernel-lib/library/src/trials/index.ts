@@ -25,3 +25,21 @@ export { type WeightOfTrial, type WeightOfTrialOptions, weightOfTrial } from "./
 export { type ThicknessOfTrial, type ThicknessOfTrialOptions, thicknessOfTrial } from "./thickness-of-trial";
 export type { ProgrammeStep, Trial } from "./trial";
 export type { Variant } from "./variant";
+
+// questions to the log
+
+export { type GroupTrialsOptions, groupTrials, type TrialGroup, type TrialGroupKey } from "./questions/group-trials";
+export { type Panel, panelOf } from "./questions/panel-of";
+export { type ReadingRow, readingRows } from "./questions/reading-rows";
+export { TRIAL_QUANTITIES, type TrialQuantity, type TrialQuantityName } from "./questions/trial-quantity";
+export { type TrialsWhere, trialsWhere } from "./questions/trials-where";
+
+// two logs made one
+
+export {
+  type MergeChoice,
+  type MergeConflict,
+  type MergedTrials,
+  type MergeTrialsOptions,
+  mergeTrials,
+} from "./log/merge-trials";

@@ -2,6 +2,7 @@ import { nearestName } from "../check/nearest-name";
 import type { Slip } from "../check/slip";
 import type { ReadFormula } from "../food/formula/read-formula";
 import { cellSlip, type Draft, type ReadRecords } from "../units/columns/read-records";
+import type { Kitchen } from "./kitchen";
 import type { Trial } from "./trial";
 
 /** Records with the file that they stand in. */
@@ -32,6 +33,29 @@ export function namesOf<T>(read: FileOf<T> | null, field: keyof T & string): Kno
   const name = ({ fields }: Draft<T>): string => fields[field] as string;
   const faulty = read.drafts.filter((draft) => draft.faulty.has(field));
   return knownNames(read.file, read.drafts.map(name), faulty.map(name));
+}
+
+/** The ids that a sound kitchen has for what trials speak of. */
+export function kitchenNames(
+  kitchen: Pick<Kitchen, "variants" | "pans" | "appliances">,
+): Readonly<Record<"variantId" | "panId" | "applianceId", KnownNames>> {
+  return {
+    variantId: knownNames(
+      "variants.csv",
+      kitchen.variants.map(({ variantId }) => variantId),
+      [],
+    ),
+    panId: knownNames(
+      "pans.csv",
+      kitchen.pans.map(({ id }) => id),
+      [],
+    ),
+    applianceId: knownNames(
+      "appliances.csv",
+      kitchen.appliances.map(({ applianceId }) => applianceId),
+      [],
+    ),
+  };
 }
 
 /** The ids of the formulas; `null` when there is none or one cannot be read. */

@@ -1,6 +1,6 @@
 import { fail } from "../../check/check";
 import { freezeDeep } from "../../check/freeze-deep";
-import { choleskyOrNull, inverseFrom, solveLower, solveUpper } from "../linear-algebra/cholesky";
+import { choleskyFactor, inverseFrom, solveLower, solveUpper } from "../linear-algebra/cholesky";
 
 /** One score, of one thing by one judge. */
 export interface Score {
@@ -26,8 +26,16 @@ export interface JudgeLevels {
   readonly df: number;
 }
 
-/** A direction this flat is not told by the scores: rounding of whole numbers leaves some 1e-15. */
-const FLAT = 1e-9;
+/** Whether every judge is joined to every other by things that two of them scored, if need be through others. */
+export function judgesAreJoined(scores: readonly Score[]): boolean {
+  const reached = new Set(scores.slice(0, 1).map(({ judge }) => judge));
+  for (let before = 0; before < reached.size; ) {
+    before = reached.size;
+    const things = new Set(scores.filter(({ judge }) => reached.has(judge)).map(({ thing }) => thing));
+    for (const { thing, judge } of scores) if (things.has(thing)) reached.add(judge);
+  }
+  return scores.every(({ judge }) => reached.has(judge));
+}
 
 /**
  * Takes judges' habits off their scores, whoever scored what: least squares of score = thing + judge, the judges' levels
@@ -45,8 +53,10 @@ export function judgeLevels(scores: readonly Score[]): JudgeLevels {
   for (const { thing, judge, score } of scores)
     if (!Number.isFinite(score))
       fail(`judgeLevels: the score of ${thing} by ${judge}`, "must be a finite number", score);
-  const things = [...new Set(scores.map(({ thing }) => thing))];
   const judges = [...new Set(scores.map(({ judge }) => judge))];
+  if (!judgesAreJoined(scores))
+    fail("judgeLevels: scores", "must join all judges by things that two of them scored", judges.join(", "));
+  const things = [...new Set(scores.map(({ thing }) => thing))];
   const thingAt = new Map(things.map((thing, at) => [thing, at]));
   const judgeAt = new Map(judges.map((judge, at) => [judge, at]));
   const last = judges.length - 1;
@@ -65,9 +75,7 @@ export function judgeLevels(scores: readonly Score[]): JudgeLevels {
     }
     return { columns, score };
   });
-  const lower = choleskyOrNull(normal, size, FLAT);
-  if (lower === null)
-    return fail("judgeLevels: scores", "must join all judges by things that two of them scored", judges.join(", "));
+  const lower = choleskyFactor(normal, size);
   const found = solveUpper(lower, size, solveLower(lower, size, right));
   const df = scores.length - size;
   const squares = rows.reduce(

@@ -151,7 +151,7 @@ export function readTrials(content: string | Uint8Array, file: string, options: 
     said.push({ file, row: line.row, at: `column ${column.heading}`, kind: "read", given, taken, says });
   };
   const gaps = new Map<string, readonly number[]>();
-  const filling = { draft: { ...EMPTY_TRIAL }, rules: { sign, order }, gaps, wrong, told };
+  const filling = { draft: { ...EMPTY_TRIAL }, rules: { sign, order, guards: format !== "jsonl" }, gaps, wrong, told };
   // of many thousands of rows few are asked for their cells by name
   const named: object = {
     get cells(): Readonly<Record<string, string>> {

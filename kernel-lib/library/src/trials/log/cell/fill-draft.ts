@@ -3,6 +3,7 @@ import type { Trial } from "../../trial";
 import type { LogField } from "../log-fields";
 import type { LogColumn } from "../table/lay-out";
 import type { DecimalSign } from "./decimal-sign";
+import { isLiveFormula, unguarded } from "./formula-guard";
 import { partsOf } from "./parts-of";
 import { type DayOrder, readDay } from "./read-day";
 import { expectedNumber, type NumberRules, readNumber } from "./read-number";
@@ -14,6 +15,8 @@ import { isUnknown } from "./unknown-mark";
 export interface CellRules {
   readonly sign: DecimalSign | null;
   readonly order: DayOrder;
+  /** whether texts that look like formulas are guarded in this format (`guarded`) */
+  readonly guards: boolean;
 }
 
 /** A trial that is being read: what stands in no cell is as in `EMPTY_TRIAL`. */
@@ -114,7 +117,7 @@ export function fillDraft(reader: ColumnReader, raw: string, options: FillOption
   const { field, heading } = column;
   if (field === null) {
     if (draft.extra === NO_EXTRA) draft.extra = Object.create(null) as Record<string, string>;
-    (draft.extra as Record<string, string>)[heading] = raw;
+    (draft.extra as Record<string, string>)[heading] = textIn(column, raw, options);
     return;
   }
   const cell = raw.trim();
@@ -128,7 +131,7 @@ function valueIn(reader: ColumnReader, raw: string, cell: string, options: FillO
   const { column } = reader;
   const { rules, wrong, told } = options;
   const { name, holds, many } = column.field as LogField;
-  if (name === "note") return raw;
+  if (name === "note") return textIn(column, raw, options);
   if (holds === "id" || name === "trialId") return cell;
   if (holds === "day") {
     const read = readDay(cell, rules.order);
@@ -138,7 +141,7 @@ function valueIn(reader: ColumnReader, raw: string, cell: string, options: FillO
     return YES.has(cell.toLowerCase());
   if (isUnknown(cell)) return told({ column, says: NOT_KNOWN, taken: null });
   if (holds === "yesNo") return wrong(column, "yes or no");
-  if (holds === "text") return cell;
+  if (holds === "text") return textIn(column, cell, options);
   if (holds === "files") return listed(cell, /[;\n\r]/);
   if (holds === "programme") {
     const read = readProgramme(cell, reader.numbers);
@@ -152,6 +155,13 @@ function valueIn(reader: ColumnReader, raw: string, cell: string, options: FillO
   if (many) return readingsOf(reader, cell, options);
   const read = readNumber(cell, reader.numbers);
   return "expected" in read ? wrong(column, read.expected) : tell(column, read.says, read.taken, options, read.value);
+}
+
+/** A text without its guard; one that stands there as a formula is named. */
+function textIn(column: LogColumn, cell: string, { rules, told }: FillOptions): string {
+  if (!rules.guards) return cell;
+  if (isLiveFormula(cell)) told({ column, says: "would run as a formula in a spreadsheet; kept as text", taken: null });
+  return unguarded(cell);
 }
 
 /** Says how a cell was read, where there is something to say, and hands on what was read. */

@@ -70,6 +70,7 @@ function linesOf({ text, from, firstRow, delimiter, most, stray }: ScanOptions):
   while (at < text.length && lines.length < most) {
     let lineEnd = indexOrEnd(text, "\n", at);
     const startRow = row;
+    const lineStart = at;
     const cells: string[] = [];
     let odd: number[] | null = null;
     let open: string | null = null;
@@ -116,18 +117,19 @@ function linesOf({ text, from, firstRow, delimiter, most, stray }: ScanOptions):
         break;
       }
     }
+    const to = text.charCodeAt(lineEnd - 1) === 13 ? lineEnd - 1 : lineEnd;
+    const where = { row: startRow, cells, from: lineStart, to };
     if (bad !== null)
       lines.push({
-        row: startRow,
-        cells,
+        ...where,
         expected: "UTF-8 text",
         got: "another encoding: save the file as CSV in UTF-8",
       });
     else if (open !== null) {
       const expected = "a quote that ends the cell it begins";
-      lines.push({ row: startRow, cells, expected, got: JSON.stringify(open.trim()) });
+      lines.push({ ...where, expected, got: JSON.stringify(open.trim()) });
     } else {
-      lines.push({ row: startRow, cells });
+      lines.push(where);
       for (const cell of odd ?? []) stray?.(startRow, cell);
     }
     at = lineEnd + 1;

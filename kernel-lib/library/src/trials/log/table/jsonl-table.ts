@@ -15,10 +15,15 @@ export function jsonlTable(text: string): LogTable {
     readonly cells: Map<number, string>;
     readonly got: string;
     fault: string | null;
+    readonly from: number;
+    readonly to: number;
   }[] = [];
   let row = 0;
+  let next = text.charCodeAt(0) === 0xfeff ? 1 : 0;
   for (const line of text.replace(/^\ufeff/, "").split("\n")) {
     row++;
+    const from = next;
+    next += line.length + 1;
     if (line.trim() === "") continue;
     const cells = new Map<number, string>();
     let fault: string | null = null;
@@ -44,12 +49,15 @@ export function jsonlTable(text: string): LogTable {
         fault = "a trial as JSON on a line of its own";
       }
     if (cells.size === 0) fault ??= "a trial with its fields";
-    found.push({ row, cells, got: JSON.stringify(trimmed.slice(0, 60)), fault });
+    const to = from + line.length - (line.endsWith("\r") ? 1 : 0);
+    found.push({ row, cells, got: JSON.stringify(trimmed.slice(0, 60)), fault, from, to });
   }
   const headings = [...names.keys()];
-  const lines = found.map(({ row: at, cells, got, fault }): LogLine => {
+  const lines = found.map(({ row: at, cells, got, fault, from, to }): LogLine => {
     const list = headings.map((_, column) => cells.get(column) ?? "");
-    return fault === null ? { row: at, cells: list } : { row: at, cells: list, expected: fault, got };
+    return fault === null
+      ? { row: at, cells: list, from, to }
+      : { row: at, cells: list, from, to, expected: fault, got };
   });
   const head: LogLine[] = lines.length === 0 ? [] : [{ row: 0, cells: headings }];
   return {

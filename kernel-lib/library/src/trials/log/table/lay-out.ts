@@ -233,7 +233,7 @@ function fitted(
     const { cells } = line;
     if (cells.length === width || line.expected !== undefined) return line;
     if (cells.length > width && cells.slice(width).every((cell) => cell === ""))
-      return { row: line.row, cells: cells.slice(0, width) };
+      return { ...line, cells: cells.slice(0, width) };
     return { ...line, expected: `${width} cells`, got: String(cells.length) };
   });
   const counts = new Set(lines.map(({ cells }) => cells.length));

@@ -9,6 +9,9 @@ export interface LogLine {
   /** row or line in the file, as an editor or a spreadsheet counts it */
   readonly row: number;
   readonly cells: readonly string[];
+  /** where it stands in the text, from and to, without its line end; for lines of a text alone */
+  readonly from?: number;
+  readonly to?: number;
   /** what is wrong with the line as a whole, so that its cells cannot be trusted */
   readonly expected?: string;
   readonly got?: string;

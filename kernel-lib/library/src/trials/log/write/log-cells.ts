@@ -3,6 +3,7 @@ import { convertUnit } from "../../../units/convert-unit";
 import { findUnit } from "../../../units/find-unit";
 import type { Trial } from "../../trial";
 import type { DecimalSign } from "../cell/decimal-sign";
+import { guarded } from "../cell/formula-guard";
 import { isUnknown } from "../cell/unknown-mark";
 import { type LogField, type LogName, logField } from "../log-fields";
 import { readHeading } from "../table/read-heading";
@@ -60,7 +61,7 @@ export function logCells(
       );
   return columns.map((column) => {
     const { field, heading } = column;
-    return field === null ? (extra.get(heading) ?? "") : cellOf(trial, column, field, options);
+    return field === null ? guarded(extra.get(heading) ?? "") : cellOf(trial, column, field, options);
   });
 }
 
@@ -105,7 +106,7 @@ function cellOf(
   const isKept = name === "note" ? value.trim() !== "" : value.trim() === value && value !== "";
   if (!isKept || (holds === "text" && name !== "note" && name !== "trialId" && isUnknown(value)))
     fail(`writing trial ${trial.trialId}: ${name}`, "must be a text that does not say that nothing is known", value);
-  return value;
+  return name === "note" || holds === "text" ? guarded(value) : value;
 }
 
 /** The smallest difference that is written where numbers are rounded, in kitchen units: finer than what instruments show. */

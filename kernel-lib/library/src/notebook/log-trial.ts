@@ -1,0 +1,144 @@
+import { existsSync, mkdirSync, writeFileSync } from "node:fs";
+import { basename, dirname } from "node:path";
+import { freezeDeep } from "../check/freeze-deep";
+import { logHeadings } from "../trials/log/log-fields";
+import { newTrial, type TypedTrial } from "../trials/log/new-trial";
+import { logFormat } from "../trials/log/table/log-table";
+import type { Trial } from "../trials/trial";
+import { today as thisDay } from "./today";
+import { kitchenFolder } from "./kitchen-folder-of";
+import { addLine } from "./log-file/add-line";
+import { whileLocked } from "./log-file/file-lock";
+import { checkWith, lineFor, logPath, logText, type OpenKitchen, openKitchen } from "./log-file/trial-log";
+import { writeWholeFile } from "./log-file/whole-file";
+
+/** Where and by whom a trial is logged. */
+export interface LogTrialOptions {
+  /** the kitchen's folder; found as `loadKitchen` finds it unless given */
+  readonly folder?: string;
+  /** file of its folder `trials`; the one that holds the variant's last trial unless given, or else the first */
+  readonly log?: string;
+  /** who logs it, for the log's history */
+  readonly by?: string;
+  /** the day, as `2026-03-14`; today unless given */
+  readonly today?: string;
+}
+
+/** A trial that was logged, or that would be. */
+export interface LoggedTrial {
+  readonly kind: "logged trial";
+  readonly trial: Trial;
+  /** the log, as `"trials/week.csv"` */
+  readonly file: string;
+  /** its line there */
+  readonly line: string;
+  /** what was taken from the variant or the day, a sentence each */
+  readonly assumed: readonly string[];
+  /** how cells were read, and what is unlikely in them or does not agree with the kitchen */
+  readonly notices: readonly string[];
+  /** columns that the log lacked and that were added */
+  readonly added: readonly string[];
+  readonly sentence: string;
+}
+
+/** Where trials go in a kitchen without a log. */
+const FIRST_LOG = "log.csv";
+
+/**
+ * Logs one trial: `logTrial({ variant: "oat-bars", thickness_mm: "9.1; 8.8; 9.4", crisp_min: 12, time_min: 13 })`. Columns and
+ * units are those of a log, cells as people type them. What is not given is taken from the variant and the day, and said.
+ * The kitchen with the new line is checked as a whole first; then the line is added to the log's history and to the log,
+ * each forced to the disk, while no other process writes. Either the whole trial is logged or nothing is changed.
+ *
+ * @throws every problem at once: unknown columns and ids, what is no number, what is missing, a name that is used
+ *
+ * @example
+ * logTrial({ variant: "beet-lentil", thickness_mm: "9.1; 8.8; 9.4", not_crisp_min: 8, crisp_min: 9.5, time_min: 9 }); // throws "at most the time of taking out (9 min)"
+ */
+export function logTrial(typed: TypedTrial, options: LogTrialOptions = {}): LoggedTrial {
+  const folder = kitchenFolder(options.folder, "logTrial: folder");
+  const path = logPath(folder, options.log ?? logOf(openKitchen(folder, "logTrial: folder"), typed, options));
+  if (!existsSync(path)) begin(path, folder);
+  return whileLocked(path, () => {
+    const open = openKitchen(folder, "logTrial: folder");
+    const made = make(open, typed, options, path);
+    if (made.added.length > 0) writeWholeFile(path, made.text);
+    const unfinished = addLine(path, { trialId: made.trial.trialId, line: made.line, by: options.by ?? null });
+    const lost =
+      unfinished === null
+        ? []
+        : [
+            `${made.file}: ${unfinished.trialId} was not written to its end, or was taken out since; its history has it`,
+          ];
+    return told(made, lost);
+  });
+}
+
+/**
+ * What `logTrial` would log, and what is to be said of it; nothing is written.
+ *
+ * @example
+ * checkTrial({ variant: "beet-lentil", thickness_mm: "9.1; 8.8", time_min: 10 }).trial.trialId; // → "BL-33"
+ */
+export function checkTrial(typed: TypedTrial, options: LogTrialOptions = {}): LoggedTrial {
+  const folder = kitchenFolder(options.folder, "checkTrial: folder");
+  const open = openKitchen(folder, "checkTrial: folder");
+  return told(make(open, typed, options, logPath(folder, options.log ?? logOf(open, typed, options))), []);
+}
+
+interface Made extends Omit<LoggedTrial, "kind" | "sentence"> {
+  /** the log before the line, with the columns that were added */
+  readonly text: string;
+}
+
+function make(open: OpenKitchen, typed: TypedTrial, options: LogTrialOptions, path: string): Made {
+  const today = options.today ?? thisDay();
+  const { kitchen } = open;
+  const { trial, assumed, notices } = newTrial({ kitchen, typed, today });
+  const file = `trials/${basename(path)}`;
+  const before = existsSync(path) ? logText(path) : `${logHeadings(kitchen.units).join(",")}\n`;
+  const { text, line, added } = lineFor(trial, { text: before, file, units: kitchen.units });
+  const whole = `${text}${text === "" || /[\r\n]$/.test(text) ? "" : "\n"}${line}\n`;
+  const brought = checkWith(open, file, whole, today).filter(
+    (notice) => !notices.some((one) => notice.endsWith(one.replace(/^the trial[^:]*: /, ""))),
+  );
+  return { trial, file, line, assumed, notices: [...notices, ...brought], added, text };
+}
+
+function told({ trial, file, line, assumed, notices, added }: Made, lost: readonly string[]): LoggedTrial {
+  const also = assumed.length === 0 ? "" : ` Not given, so: ${assumed.join("; ")}.`;
+  const columns = added.length === 0 ? "" : ` New columns in the log: ${added.join(", ")}.`;
+  return freezeDeep({
+    kind: "logged trial",
+    trial,
+    file,
+    line,
+    assumed,
+    notices: [...notices, ...lost],
+    added,
+    sentence: `${trial.trialId} of ${trial.variantId}, ${trial.date}, in ${file}.${also}${columns}`,
+  });
+}
+
+/** The log that holds the variant's last trial, or else any trial, or else the first that is no workbook. */
+function logOf({ files, kitchen }: OpenKitchen, typed: TypedTrial, { today }: LogTrialOptions): string {
+  const logs = files.filter(
+    ({ file, text }) => file.startsWith("trials/") && text !== null && logFormat(file) !== "xlsx",
+  );
+  const { trial } = newTrial({ kitchen, typed, today: today ?? thisDay() });
+  const last = kitchen.trials.filter(({ variantId }) => variantId === trial.variantId).at(-1)?.trialId;
+  const holds = ({ text }: { text: string | null }, id: string): boolean =>
+    new RegExp(`(^|[^\\w.-])${id.replace(/[.\\-]/g, "\\$&")}([^\\w.-]|$)`, "m").test(text ?? "");
+  const found = (last !== undefined && logs.findLast((one) => holds(one, last))) || logs.at(0);
+  return found ? found.file : FIRST_LOG;
+}
+
+function begin(path: string, folder: string): void {
+  mkdirSync(dirname(path), { recursive: true });
+  const { kitchen } = openKitchen(folder, "logTrial: folder");
+  writeFileSync(
+    path,
+    logFormat(path) === "jsonl" ? "" : `${logHeadings(kitchen.units).join(logFormat(path) === "tsv" ? "\t" : ",")}\n`,
+    { flag: "a" },
+  );
+}
