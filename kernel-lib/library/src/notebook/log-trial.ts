@@ -5,12 +5,12 @@ import { logHeadings } from "../trials/log/log-fields";
 import { newTrial, type TypedTrial } from "../trials/log/new-trial";
 import { logFormat } from "../trials/log/table/log-table";
 import type { Trial } from "../trials/trial";
-import { today as thisDay } from "./today";
 import { kitchenFolder } from "./kitchen-folder-of";
 import { addLine } from "./log-file/add-line";
 import { whileLocked } from "./log-file/file-lock";
 import { checkWith, lineFor, logPath, logText, type OpenKitchen, openKitchen } from "./log-file/trial-log";
 import { writeWholeFile } from "./log-file/whole-file";
+import { today as thisDay } from "./today";
 
 /** Where and by whom a trial is logged. */
 export interface LogTrialOptions {
