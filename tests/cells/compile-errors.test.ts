@@ -7,7 +7,9 @@ let kernel: Kernel;
 beforeAll(async () => {
   kernel = await startKernel({ folder: resolve("notebooks") });
   const names = "coreLimit, crispWindow, loadKitchen, panPreset, slabThickness";
-  await run(`import { ${names} } from "slabwright";\nimport { appendTrial } from "slabwright/notebook";\nconst kitchen = loadKitchen();`);
+  await run(
+    `import { ${names} } from "slabwright";\nimport { appendTrial } from "slabwright/notebook";\nconst kitchen = loadKitchen();`,
+  );
 }, 60_000);
 afterAll(() => kernel?.stop());
 
