@@ -18,6 +18,7 @@ describe("isKitchenFile", () => {
     "trials/~$may.xlsx",
     "trials/old/week.csv",
     "formulas/a.csv",
+    "trials/week.csv/copy",
     "week.csv",
     "out/pans.csv",
   ])("leaves %s", (path) => expect(isKitchenFile(path)).toBe(false));

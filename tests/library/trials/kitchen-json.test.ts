@@ -15,6 +15,14 @@ describe("readKitchenJson", () => {
     });
   });
 
+  it("takes a name that is near to one that is there for a remark", () => {
+    expect(read('{ "name": "Mine", "names": "ours", "units": "us", "unit": "oz" }')).toEqual({
+      name: "Mine",
+      units: "us",
+      slips: [],
+    });
+  });
+
   it.each([
     ['{\n "name": ""\n}', 'kitchen.json line 2, name: expected a text that names the kitchen, got ""'],
     [

@@ -78,6 +78,18 @@ describe("readTrials", () => {
     expect(problems).toHaveLength(expected.length);
   });
 
+  it("takes a crisp check alone, and none at the very minute of the last that was not", () => {
+    const problems = (notCrisp: string, crisp: string): readonly string[] => {
+      const cells = withCell("not_crisp_min", notCrisp).split(",");
+      cells[HEADINGS.split(",").indexOf("crisp_min")] = crisp;
+      return readTrials(log(cells.join(",")), "log.csv").problems;
+    };
+    expect([problems("", "9"), problems("9", ""), problems("9", "9.1")]).toEqual([[], [], []]);
+    expect(problems("9", "9")).toEqual([
+      'log.csv row 2, column crisp_min: expected a check after the last not-crisp one (9 min), got "9"',
+    ]);
+  });
+
   it("says which headings it knows when one is strange, missing its unit, of the wrong kind, or given twice", () => {
     const strange = (heading: string, instead: string): string =>
       readTrials(log(GOOD).replace(heading, instead), "log.csv").problems[0];

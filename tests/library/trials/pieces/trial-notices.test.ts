@@ -3,6 +3,7 @@ import { loadKitchen } from "../../../../kernel-lib/library/src/notebook/load-ki
 import type { KitchenTrial } from "../../../../kernel-lib/library/src/trials/kitchen";
 import { trialOf } from "../../../../kernel-lib/library/src/trials/kitchen-lookup";
 import { trialNotices } from "../../../../kernel-lib/library/src/trials/pieces/trial-notices";
+import { type WeightOfTrial, weightOfTrial } from "../../../../kernel-lib/library/src/trials/pieces/weight-of-trial";
 import { storedWorlds } from "../../../worlds/stored-world";
 import { worldKitchen } from "../../../worlds/world-kitchen";
 import { weighedTrials } from "./kitchen-scale";
@@ -94,6 +95,23 @@ describe("trialNotices", () => {
     expect(notices[0]).toMatch(
       /^trials W-0, W-1, .* and W-5: pieces weigh 1\.\d+ to 1\.\d+ times what the cut of beet-lentil/,
     );
+  });
+
+  it("keeps odd weights apart that are not alike: those more than a quarter above the lightest", () => {
+    const trial = trialOf(kitchen, "BL-02");
+    const { calculatedG } = weightOfTrial({ kitchen, trial }) as WeightOfTrial;
+    const odd = (...ratios: number[]): readonly string[] =>
+      noticesOf(
+        ratios.map((ratio, at) => ({
+          ...trial,
+          trialId: `W-${at}`,
+          massBeforeG: ratio * calculatedG * (trial.pieces as number),
+          massAfterG: null,
+        })),
+      ).map((notice) => notice.replace(/:.*/, ""));
+    expect(odd(8, 9, 9.9)).toEqual(["trials W-0, W-1 and W-2"]);
+    expect(odd(8, 9, 10.1)).toEqual(["trial W-0", "trial W-1", "trial W-2"]);
+    expect(odd(0.1, 8, 9, 9.9)).toEqual(["trial W-0", "trials W-1, W-2 and W-3"]);
   });
 
   it("names a loss that no piece survives, and keeps still on the largest that is none", () => {

@@ -25,6 +25,12 @@ describe("weightOfTrial", () => {
     expect(calculatedG).toBeCloseTo(bareG * (1 + (0.025 * (46 / bareG)) / 2.7), 9);
   });
 
+  it("takes the cut of the pan where only one side was logged", () => {
+    const none = weigh("BL-01", { pieceLengthMm: null, pieceWidthMm: null });
+    expect(weigh("BL-01", { pieceLengthMm: 50, pieceWidthMm: null })).toEqual(none);
+    expect(weigh("BL-01", { pieceLengthMm: null, pieceWidthMm: 30 })).toEqual(none);
+  });
+
   it("takes the mass of a well's batter in wells", () => {
     const trial = trialOf(kitchen, "CP-01");
     const { densityKgM3 } = variantOf(kitchen, "corn-puff");
