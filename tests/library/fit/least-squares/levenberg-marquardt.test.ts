@@ -62,6 +62,24 @@ describe("the search of levenbergMarquardt", () => {
     }
   });
 
+  it("calls a noiseless fit settled though rounding is all that its residuals hold", () => {
+    const random = seededRandom(7);
+    const times = [0.1, 0.3, 1, 3, 10, 30];
+    const reasons = new Set<string>();
+    for (let run = 0; run < 400; run++) {
+      const [top, half] = [10 ** (4 * random.uniform() - 2), 10 ** (3 * random.uniform() - 1.5)];
+      const added = 100 * top * random.uniform();
+      const seen = times.map((t) => added + (top * t) / (half + t));
+      const fit = leastSquares({
+        parameters: { top: top * (0.3 + 2 * random.uniform()), half: half * (0.3 + 2 * random.uniform()) },
+        residuals: (at) => times.map((t, i) => seen[i] - (added + (at.top * t) / (at.half + t))),
+      });
+      expect(fit.converged, fit.reason).toBe(true);
+      reasons.add(fit.reason);
+    }
+    expect(reasons).toContain("converged: the residuals are zero to rounding");
+  });
+
   it("stops by itself where rounding lets the sum of squares fall no further", () => {
     // residuals of a size at which each differs by rounding alone near the end
     const fit = leastSquares({
