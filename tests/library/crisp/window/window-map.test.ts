@@ -124,6 +124,17 @@ describe("largestThickness", () => {
     const hotter = largestThickness({ ...place, setpointC: 215, longestMin: 14 });
     expect(hotter.thicknessMm).toBeGreaterThan(largest.thicknessMm);
     expect(largestThickness({ ...place, setpointC: 200, longestMin: 1 }).thicknessMm).toBe(0);
+    // a thin crust, so that 1 mm has a window; and no more time than 1.4 mm asks for
+    const crustAt = calibration.constants.findIndex(({ name }) => name === "crustDepth");
+    const thin = {
+      calibration: calibrationAt(MIDDLE.with(crustAt, -2), 0.1),
+      applianceId: "basket",
+      setpointC: 200,
+      tooDryPercent: 80,
+      tooBrownScore: 8.9,
+    };
+    const { opens: opensThin } = windowAt({ ...thin, thicknessMm: 1.4, draws: 100 });
+    expect(largestThickness({ ...thin, longestMin: opensThin.min }).thicknessMm).toBeCloseTo(1.4, 3);
     // a slab that is too brown before its core is safe
     const brown = largestThickness({ ...place, setpointC: 230, longestMin: 60, tooBrownScore: 3 });
     expect(brown.endedBy).toBe("window");
