@@ -25,6 +25,11 @@ test("timeWhen looks from a time on, takes a value at a row as reached there, an
     9,
   );
   expect(timeWhen(run, { column: "meanC", value: run.meanC[row] })).toBeCloseTo(run.timeMin[row], 9);
+  // reached at a row that lies before the time asked for, and at the very last row
+  expect(() => timeWhen(run, { column: "coreC", value: run.coreC[row], afterMin: run.timeMin[row] + 1e-6 })).toThrow(
+    "coreC must pass",
+  );
+  expect(timeWhen(run, { column: "coreC", value: run.coreC[run.coreC.length - 1] })).toBeCloseTo(12, 6);
   // an air that comes and goes: the second passage is found when the first is over
   const opened = simulateSlab({
     ...frozenSlab,
