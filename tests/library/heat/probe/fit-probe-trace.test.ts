@@ -197,5 +197,7 @@ describe("fitProbeTrace", () => {
     expect(() => fitProbeTrace({ ...base, channel: "cor" })).toThrow('channel must be one of core, got "cor"');
     expect(() => fitProbeTrace({ ...base, air: -30 })).toThrow("must move by more than 2 K towards the air at -30 °C");
     expect(() => fitProbeTrace({ ...base, fromMin: 9.99 })).toThrow("must hold at least 6 readings");
+    const silent = { ...trace, channels: [{ name: "core", temperatureC: trace.timeMin.map(() => Number.NaN) }] };
+    expect(() => fitProbeTrace({ ...base, trace: silent })).toThrow("between fromMin and toMin, got 0");
   });
 });
