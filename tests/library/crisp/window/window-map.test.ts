@@ -80,7 +80,7 @@ describe("windowMapOverSetpoint", () => {
   });
 
   it("is the best of each cell's own pieces: no time from the safe one on does better, by trying all", () => {
-    const options = { ...place, thicknessesMm: [6, 10], setpointsC: [185, 215], draws: 300, longestMin: 16 };
+    const options = { ...place, thicknessesMm: [4, 6, 10], setpointsC: [165, 185, 215], draws: 300, longestMin: 16 };
     const map = windowMapOverSetpoint(options);
     const stock = pieceStock(calibration, { count: 300, seed: 1 });
     options.setpointsC.forEach((setpointC, row) => {
@@ -88,7 +88,7 @@ describe("windowMapOverSetpoint", () => {
         const setting = settle({ applianceId: "basket", thicknessMm, setpointC, longestMin: 16 }, "test");
         const basis = basisOf(calibration, setting);
         const pieces = piecesAt(stock, basis, setting, misfitAt(calibration, setting, basis.coreError));
-        const first = loadFactor(scatterAt(calibration, basis, { ...setting, thicknessMm: 6 }));
+        const first = loadFactor(scatterAt(calibration, basis, { ...setting, thicknessMm: 4 }));
         const from = safeFromMin(pieces, first);
         let best = 0;
         for (const time of [from, ...pieces.opensMin]) {
