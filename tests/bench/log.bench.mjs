@@ -2,6 +2,9 @@
 // line ends and commas, which neither checks nor converts anything. Each is measured in a process of its own, so that the
 // memory is its own.
 import { execFileSync } from "node:child_process";
+import { closeSync, fsyncSync, mkdtempSync, openSync, rmSync, writeFileSync, writeSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 
 const ROWS = 100_000;
@@ -47,12 +50,43 @@ async function measured(what) {
   return { ms: performance.now() - start, cpuMs: (user + system) / 1000, mb: most };
 }
 
+/** Milliseconds a trial: added to a log of 5,000 by appendTrial, and as a bare line that is written and forced to the disk. */
+async function appending(count = 200) {
+  const { appendTrial } = await import("slabwright/notebook");
+  const { readTrials } = await import("slabwright/trials");
+  const folder = mkdtempSync(join(tmpdir(), "log-bench-"));
+  try {
+    const text = longLog(5000).replaceAll(",hot,", ",80,");
+    const log = join(folder, "long.csv");
+    writeFileSync(log, `${text}\n`);
+    const [trial] = readTrials(text, "long.csv").records;
+    const next = (at) => ({ ...trial, trialId: `N-${at}` });
+    appendTrial(log, next(-1));
+    const timed = (work) => {
+      const start = performance.now();
+      for (let at = 0; at < count; at++) work(at);
+      return (performance.now() - start) / count;
+    };
+    const ours = timed((at) => appendTrial(log, next(at)));
+    const bare = timed((at) => {
+      const handle = openSync(join(folder, "bare.csv"), "a");
+      writeSync(handle, `N-${at},a line of a log\n`);
+      fsyncSync(handle);
+      closeSync(handle);
+    });
+    return { ours, bare };
+  } finally {
+    rmSync(folder, { recursive: true });
+  }
+}
+
 function apart(what) {
   return JSON.parse(execFileSync(process.execPath, [fileURLToPath(import.meta.url), what], { encoding: "utf8" }));
 }
 
 export async function rows() {
   const [csv, split, xlsx] = [apart("csv"), apart("split"), apart("xlsx")];
+  const append = await appending();
   const row = (name, value, unit, note, peer = null, peerValue = null) => ({
     name,
     value,
@@ -79,6 +113,14 @@ export async function rows() {
       "processor time of the same as a workbook; limit 10,000",
       "split",
       split.cpuMs,
+    ),
+    row(
+      "log.append.ms",
+      append.ours,
+      "ms",
+      "a trial added to a log of 5,000, wall time",
+      "bare line and fsync",
+      append.bare,
     ),
   ];
 }

@@ -2,6 +2,7 @@ import { parseArgs } from "node:util";
 import { checkCommand } from "./check";
 import { checkKitchenCommand } from "./check-kitchen";
 import type { CommandOptions } from "./command-options";
+import { logCommand } from "./log";
 import { newKitchenCommand } from "./new-kitchen";
 import { notebookCommand } from "./notebook";
 import { printable } from "./printable";
@@ -17,6 +18,7 @@ const VERBS: Record<string, (options: CommandOptions) => Promise<number>> = {
   check: checkCommand,
   "new-kitchen": newKitchenCommand,
   "check-kitchen": checkKitchenCommand,
+  log: logCommand,
 };
 
 const USAGE = `slabwright: runs, checks, publishes and serves notebooks on the tslab kernel
@@ -28,10 +30,19 @@ const USAGE = `slabwright: runs, checks, publishes and serves notebooks on the t
   slabwright check [NOTEBOOK…]   run again and compare with the outputs stored in the files
   slabwright new-kitchen FOLDER    write a kitchen to begin with
   slabwright check-kitchen FOLDER  read every file of a kitchen, run nothing, and say all that is wrong
+  slabwright log HEADING=VALUE…    log a trial: variant=oat-bars thickness_mm="9.1; 8.8" time_min=13; without words it asks
+  slabwright log check HEADING=VALUE…                say what would be logged
+  slabwright log correct TRIAL HEADING=VALUE… --why  change cells; the old line is kept
+  slabwright log undo LOG                            take back what was last done to a log
+  slabwright log history TRIAL                       what was done to it, when, by whom and why
+  slabwright log merge FILE --log LOG [TRIAL=ours|theirs|both…]  take another log in
 
   --kitchen FOLDER   another kitchen in place of data/
   --out FOLDER       where executed copies and the report go (out/ of the project, or of another kitchen)
   --units us|metric  with new-kitchen: what its headings are written in (metric)
+  --log FILE         with log: which file of the kitchen's trials
+  --by NAME          with log: who does it
+  --why TEXT         with log correct: why
   --in-place         with run: write the outputs into the notebook itself
   --tolerance X      with check: allowed relative difference of two numbers (1e-6)
   --port N           with notebook: the port (a free one)
@@ -62,6 +73,9 @@ export async function cli(words: readonly string[]): Promise<number> {
     return await VERBS[verb]({
       named,
       units: values.units ?? null,
+      log: values.log ?? null,
+      by: values.by ?? null,
+      why: values.why ?? null,
       kitchen: values.kitchen ?? null,
       out: values.out ?? null,
       inPlace: values["in-place"] ?? false,
@@ -91,6 +105,9 @@ function parse(words: readonly string[]) {
       kitchen: { type: "string" },
       out: { type: "string" },
       units: { type: "string" },
+      log: { type: "string" },
+      by: { type: "string" },
+      why: { type: "string" },
       "in-place": { type: "boolean" },
       tolerance: { type: "string" },
       port: { type: "string" },

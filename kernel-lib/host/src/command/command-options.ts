@@ -8,6 +8,10 @@ export interface CommandOptions {
   readonly out: string | null;
   /** what a new kitchen thinks in: `us`, `metric`, or null when it was not said */
   readonly units: string | null;
+  /** with `log`: a file of the kitchen's folder `trials`, who does it and why; null when it was not said */
+  readonly log: string | null;
+  readonly by: string | null;
+  readonly why: string | null;
   readonly inPlace: boolean;
   readonly tolerance: number | null;
   readonly register: boolean;

@@ -133,7 +133,8 @@ function logOfTrial({ files }: OpenKitchen, trialId: string): string {
   return holding[0].file;
 }
 
-function lineOfTrial(
+/** The line of a log that holds a trial. */
+export function lineOfTrial(
   text: string,
   shape: LogShape,
   trialId: string,

@@ -17,7 +17,9 @@ export { type ExampleIds, type KitchenGlance, kitchenGlance, type ProductGlance 
 export { loadFoods } from "./load-foods";
 export { loadKitchen } from "./load-kitchen";
 export type { LogDeed } from "./log-file/log-history";
+export { type LogQuestions, logQuestions } from "./log-questions";
 export { checkTrial, type LoggedTrial, type LogTrialOptions, logTrial } from "./log-trial";
+export { type MergedLog, type MergeLogOptions, mergeLog } from "./merge-log";
 export { type NewKitchenOptions, newKitchen } from "./new-kitchen";
 export { type Showable, show } from "./show";
 export { showTogether } from "./show-together";

@@ -72,7 +72,12 @@ export function newTrial({ kitchen, typed, today }: NewTrialOptions): NewTrial {
   const variant = kitchen.variants.find((one) => one.variantId === variantId);
   if (variant === undefined) {
     const some = known.known.slice(0, MOST_LISTED).join(", ");
-    fail("logTrial: variant", `must be one of ${some}`, wanted ?? "none");
+    const nearest = wanted === null ? null : known.nearestTo(wanted);
+    fail(
+      "logTrial: variant",
+      `must be one of ${some}${nearest === null ? "" : `, ${nearest} perhaps`}`,
+      wanted ?? "none",
+    );
   }
   assume("panId", variant.panId, `the pan is ${variant.panId}, as the variant's`);
   assume("applianceId", variant.applianceId, `the appliance is ${variant.applianceId}, as the variant's`);
