@@ -90,18 +90,27 @@ export interface UndoneLog {
   readonly sentence: string;
 }
 
+/** Who takes back, why, and of which trial. */
+export interface UndoLogOptions extends Partial<CorrectTrialOptions> {
+  /** nothing is taken back unless it was done to this trial */
+  readonly trialId?: string;
+}
+
 /**
  * Takes back what `logTrial`, `correctTrial` or `appendTrial` last did to a log, and what was done before that when called
  * again. What is taken back stays in the history.
  *
  * @param log file of the kitchen's folder `trials`
+ * @throws when nothing is left to take back, the last thing was done to another trial than asked for, or its line was changed by hand
  *
  * @example
  * undoLog("no-such-log.csv"); // throws "must hold something to take back"
  */
-export function undoLog(log: string, options: Partial<CorrectTrialOptions> = {}): UndoneLog {
+export function undoLog(log: string, options: UndoLogOptions = {}): UndoneLog {
   const path = logPath(kitchenFolder(options.folder, "undoLog: folder"), log);
-  const deed = whileLocked(path, () => undoLast(path, { by: options.by ?? null, why: options.why ?? null }));
+  const deed = whileLocked(path, () =>
+    undoLast(path, { by: options.by ?? null, why: options.why ?? null, trialId: options.trialId ?? null }),
+  );
   const file = `trials/${basename(path)}`;
   const was = deed.what === "add" ? "is taken out again" : "is as it was before its correction";
   return freezeDeep({ kind: "undone", deed, file, sentence: `${deed.trialId} in ${file} ${was}.` });
@@ -122,7 +131,8 @@ export function trialHistory(trialId: string, options: { readonly folder?: strin
   return deeds.filter((deed) => deed.trialId === trialId).sort((a, b) => (a.at < b.at ? -1 : 1));
 }
 
-function logOfTrial({ files }: OpenKitchen, trialId: string): string {
+/** The log that holds a trial; throws where none that is text does. */
+export function logOfTrial({ files }: OpenKitchen, trialId: string): string {
   const holding = files.filter(
     ({ file, text, bytes }) =>
       file.startsWith("trials/") &&

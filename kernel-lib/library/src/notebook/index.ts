@@ -8,10 +8,14 @@ export {
   type CorrectTrialOptions,
   correctTrial,
   trialHistory,
+  type UndoLogOptions,
   type UndoneLog,
   undoLog,
 } from "./correct-trial";
 export { type EachVariantOptions, eachVariant } from "./each-variant";
+export { type CheckedDraft, checkDraft } from "./form/check-draft";
+export { type LoggedDraft, logDraft } from "./form/log-draft";
+export { type TrialForm, type TrialFormField, type TrialFormVariant, trialForm } from "./form/trial-form";
 export { kitchenAnswers } from "./kitchen-answers";
 export { type ExampleIds, type KitchenGlance, kitchenGlance, type ProductGlance } from "./kitchen-glance";
 export { loadFoods } from "./load-foods";

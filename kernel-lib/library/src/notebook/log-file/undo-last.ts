@@ -7,6 +7,8 @@ import { replaceLine } from "./replace-line";
 export interface Undoing {
   readonly by: string | null;
   readonly why: string | null;
+  /** the trial whose last deed is meant; any where left out or null */
+  readonly trialId?: string | null;
 }
 
 /**
@@ -15,7 +17,7 @@ export interface Undoing {
  *
  * @returns what was taken back; throws when nothing is left, or when the line was changed by hand since
  */
-export function undoLast(log: string, { by, why }: Undoing, now: Date = new Date()): LogDeed {
+export function undoLast(log: string, { by, why, trialId = null }: Undoing, now: Date = new Date()): LogDeed {
   const done: LogDeed[] = [];
   for (const deed of readHistory(log).deeds) {
     if (deed.what === "undo" || deed.what === "unfinished") done.pop();
@@ -24,6 +26,8 @@ export function undoLast(log: string, { by, why }: Undoing, now: Date = new Date
   const last = done.at(-1);
   if (last === undefined || last.after === null)
     return fail("undoLast: the history", `of ${basename(log)} must hold something to take back`, "nothing");
+  if (trialId !== null && last.trialId !== trialId)
+    fail("undoLog: the last thing", `done to ${basename(log)} must have been done to ${trialId}`, last.trialId);
   const written = last.after.replace(/^[\r\n]+|[\r\n]+$/g, "");
   replaceLine(log, { what: "undo", trialId: last.trialId, before: written, after: last.before, by, why }, now);
   return last;
