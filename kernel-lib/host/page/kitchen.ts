@@ -1,4 +1,5 @@
 import type { Glance, PlainTable } from "../src/kitchen/kitchen-answer";
+import { element } from "./element";
 
 /** Fills the start page's place for the kitchen: first what is known at once, then the setting for each product. */
 export async function showKitchen(place: HTMLElement): Promise<void> {
@@ -88,16 +89,6 @@ function notices({ notices: all }: Glance): HTMLElement[] {
   );
   details.open = all.length <= 3;
   return [details];
-}
-
-function element<K extends keyof HTMLElementTagNameMap>(
-  tag: K,
-  properties: Partial<HTMLElementTagNameMap[K]>,
-  ...children: readonly (Node | string)[]
-): HTMLElementTagNameMap[K] {
-  const made = Object.assign(document.createElement(tag), properties);
-  made.append(...children);
-  return made;
 }
 
 async function ask<T>(name: string): Promise<T> {

@@ -1,7 +1,7 @@
 import { createHash } from "node:crypto";
 import { existsSync } from "node:fs";
 import { readdir, readFile, rm } from "node:fs/promises";
-import { dirname, join, resolve } from "node:path";
+import { dirname, extname, join, resolve } from "node:path";
 import type { Plugin } from "esbuild";
 import { writeWhole } from "../notebook/write-whole";
 import { hostFolder } from "../report/plotly-source";
@@ -22,7 +22,7 @@ export async function buildPage(): Promise<boolean> {
   const { build } = await import("esbuild");
   await rm(goal, { recursive: true, force: true });
   await build({
-    entryPoints: [join(source, "notebook.ts"), join(source, "start.ts")],
+    entryPoints: [join(source, "notebook.ts"), join(source, "start.ts"), join(source, "log.ts")],
     outdir: goal,
     bundle: true,
     minify: true,
@@ -42,7 +42,8 @@ export async function buildPage(): Promise<boolean> {
 /** Changes when a source of the pages, this file or a version of a package changes. */
 async function stampOf(source: string): Promise<string> {
   const hash = createHash("sha256");
-  const files = (await readdir(source)).sort().map((name) => join(source, name));
+  const names = (await readdir(source, { recursive: true })).filter((name) => extname(name) !== "");
+  const files = names.sort().map((name) => join(source, name));
   // a set that grows while it is gone through: what the pages take from the rest of the host comes behind them
   const all = new Set(files);
   for (const file of all) {

@@ -8,9 +8,9 @@ export interface LibraryCall {
   readonly args: readonly unknown[];
 }
 
-/** What the other process runs: the call comes as its argument, the answer goes to its output, both as JSON. */
+/** What the other process runs: the call comes by its input, which others of the machine cannot read, the answer goes to its output, both as JSON. */
 const PROGRAM = `
-const { door, name, args } = JSON.parse(process.argv[1]);
+const { door, name, args } = JSON.parse(require("node:fs").readFileSync(0, "utf8"));
 let answer;
 try {
   answer = { value: require(door)[name](...args) };
@@ -29,17 +29,23 @@ process.stdout.write(JSON.stringify(answer));
  */
 export function askLibrary<T>(project: string, call: LibraryCall): Promise<T> {
   return new Promise((done, fail) => {
-    const words = ["-e", PROGRAM, "--", JSON.stringify(call)];
-    execFile(process.execPath, words, { cwd: project, maxBuffer: 2 ** 28 }, (failed, out, err) => {
-      try {
-        const answer = JSON.parse(out) as { value: T } | { error: string };
-        if ("error" in answer) fail(new Error(answer.error));
-        else done(answer.value);
-      } catch {
-        fail(
-          new Error(`${call.name} must answer, and its process ended: ${err.trim() || failed?.message || "no word"}`),
-        );
-      }
-    });
+    const asked = execFile(
+      process.execPath,
+      ["-e", PROGRAM],
+      { cwd: project, maxBuffer: 2 ** 28 },
+      (failed, out, err) => {
+        try {
+          const answer = JSON.parse(out) as { value: T } | { error: string };
+          if ("error" in answer) fail(new Error(answer.error));
+          else done(answer.value);
+        } catch {
+          fail(
+            new Error(`${call.name} must answer, and its process ended: ${err.trim() || failed?.message || "no word"}`),
+          );
+        }
+      },
+    );
+    asked.stdin?.on("error", () => {}); // a process that ended early has said why
+    asked.stdin?.end(JSON.stringify(call));
   });
 }

@@ -28,3 +28,59 @@ export interface OfferedExample {
   readonly summary: string;
   readonly code: string;
 }
+
+/** What a form for one trial begins with. */
+export interface TrialForm {
+  readonly name: string;
+  readonly units: string;
+  readonly fields: readonly FormField[];
+  readonly variants: readonly FormVariant[];
+  readonly pans: readonly { readonly id: string; readonly name: string }[];
+  readonly appliances: readonly { readonly id: string; readonly name: string }[];
+}
+
+/** One field of the form: a column of a log. */
+export interface FormField {
+  readonly name: string;
+  readonly heading: string;
+  readonly label: string;
+  readonly unit: string | null;
+  readonly holds: string;
+  readonly many: boolean;
+}
+
+/** A product as the form begins with it. */
+export interface FormVariant {
+  readonly variantId: string;
+  readonly name: string;
+  readonly nextId: string;
+  readonly cells: Readonly<Record<string, string>>;
+  readonly batchHint: string;
+  readonly coreLimit: string;
+  readonly caution: string;
+}
+
+/** What the library says of a trial that is still being typed. */
+export interface CheckedDraft {
+  readonly problems: readonly string[];
+  readonly assumed: readonly string[];
+  readonly notices: readonly string[];
+  readonly coldCore: string | null;
+  readonly missing: readonly string[];
+}
+
+/** What became of a trial that was sent. */
+export interface LoggedDraft {
+  readonly kind: "logged" | "already logged";
+  readonly trialId: string;
+  readonly file: string;
+  readonly notices: readonly string[];
+  readonly coldCore: string | null;
+  readonly sentence: string;
+}
+
+/** What was taken back. */
+export interface UndoneLog {
+  readonly file: string;
+  readonly sentence: string;
+}

@@ -1,6 +1,6 @@
 import { readFile, stat } from "node:fs/promises";
 import { doorNames } from "../kernel/door-names";
-import { askedKitchen } from "./asked-kitchen";
+import { type AskedKitchen, askedKitchen } from "./asked-kitchen";
 import { docstringExamples } from "./docstring-examples";
 import { exampleCell } from "./example-cell";
 import type { OfferedExample } from "./kitchen-answer";
@@ -23,6 +23,8 @@ export interface OpenKitchen {
   readonly reportHtml: () => Promise<string>;
   /** what the pages ask for by name; null for a name that nothing answers to */
   readonly answer: (name: string) => Promise<unknown> | null;
+  /** what the form for one trial asks for */
+  readonly trials: Pick<AskedKitchen, "checkDraft" | "logDraft" | "undo">;
 }
 
 /** Opens a kitchen for the pages; nothing is read before they ask. */
@@ -32,6 +34,7 @@ export function openKitchen(place: KitchenPlace): OpenKitchen {
     ["glance", asked.glance],
     ["answers", asked.answers],
     ["examples", examples],
+    ["form", asked.form],
   ]);
   async function examples(): Promise<readonly OfferedExample[]> {
     const { exampleIds: ids } = await asked.glance();
@@ -45,6 +48,7 @@ export function openKitchen(place: KitchenPlace): OpenKitchen {
   }
   return {
     place,
+    trials: asked,
     reportTime: () =>
       stat(place.report).then(
         ({ mtime }) => mtime,

@@ -25,5 +25,8 @@ export async function jsonBody(request: IncomingMessage, most: number): Promise<
 }
 
 function tooLong(most: number): HttpError {
-  return new HttpError(413, `the body must be at most ${Math.round(most / 1e6)} MB`);
+  return new HttpError(
+    413,
+    `the body must be at most ${most < 1e6 ? `${Math.round(most / 1e3)} kB` : `${Math.round(most / 1e6)} MB`}`,
+  );
 }

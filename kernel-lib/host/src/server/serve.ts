@@ -8,6 +8,7 @@ import { contents } from "./contents";
 import { guard } from "./guard";
 import { HttpError } from "./http-error";
 import { kernels } from "./kernels";
+import { logAnswer, logPage } from "./log";
 import { newcomers } from "./newcomers";
 import { pageShell } from "./page-shell";
 import { rateLimit } from "./rate";
@@ -110,6 +111,9 @@ export async function serveNotebooks(options: ServeOptions): Promise<NotebookSer
       if (location) response.setHeader("Location", location);
       return send(response, status, "application/json", json === undefined ? "" : JSON.stringify(json));
     }
+    if (path.startsWith("/log/") && kitchen) {
+      return send(response, 200, "application/json", JSON.stringify(await logAnswer(kitchen, request, path)));
+    }
     if (request.method !== "GET") throw new HttpError(405, `${request.method} is not allowed here`);
     if (path.startsWith("/assets/")) {
       const { type, body } = await files(path.slice("/assets/".length));
@@ -119,6 +123,7 @@ export async function serveNotebooks(options: ServeOptions): Promise<NotebookSer
     if (path === "/") {
       return send(response, 200, HTML, await startPage(parts.contents, parts.sessions.list(), kitchen));
     }
+    if (path === "/log" && kitchen) return send(response, 200, HTML, logPage(kitchen));
     if (path === "/report" && kitchen && (await kitchen.reportTime())) {
       response.setHeader("Content-Security-Policy", REPORT_POLICY);
       response.removeHeader("Cross-Origin-Opener-Policy"); // a page in a sandbox must not have one

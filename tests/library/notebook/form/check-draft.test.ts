@@ -35,3 +35,10 @@ it("says problems, notices and a cold core, and writes nothing", () => {
   );
   expect(readFileSync(join(folder, "trials", "beet-lentil.csv"), "utf8")).toBe(before);
 });
+
+it("says that a core is cold whatever else is wrong", () => {
+  const checked = checkDraft({ variant: "beet-lentil", thickness_mm: "nine", core_c: "80; 60" }, { folder });
+  expect(checked.problems).toHaveLength(1);
+  expect(checked.coldCore).toMatch(/^The core of 60 °C .* not safe/);
+  expect(checkDraft({ variant: "beet-lentil", thickness_mm: "nine", core_c: "sixty" }, { folder }).coldCore).toBe(null);
+});

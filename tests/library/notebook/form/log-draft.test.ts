@@ -1,4 +1,4 @@
-import { cpSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { loadKitchen } from "slabwright";
@@ -61,6 +61,15 @@ describe("logDraft", () => {
       /must be a name that no other trial has \(that of trials\/beet-lentil\.csv differs in core, note\), got "BL-40"/,
     );
     expect(log()).toBe(once);
+  });
+
+  it("does not take another trial for one that was taken back, or that the log lost", () => {
+    logDraft(draft, { folder });
+    undoLog("beet-lentil.csv", { folder, trialId: "BL-40" });
+    logTrial({ ...draft, core_c: "70" }, { folder });
+    expect(() => logDraft(draft, { folder })).toThrow("differs in core");
+    writeFileSync(join(folder, "trials", "beet-lentil.csv"), log().replace("BL-40", "BL-39").replace("BL-32", "BL-40"));
+    expect(() => logDraft(draft, { folder })).toThrow("that no other trial has");
   });
 
   it("throws what logTrial throws", () => {

@@ -28,7 +28,7 @@ describe.each(["us", "metric"] as const)("trialForm of a kitchen in %s units", (
   it("begins with cells that are the variant's own", () => {
     const folder = kitchen(units);
     const [{ cells, variantId, nextId }] = trialForm(folder).variants;
-    const thickness = units === "us" ? { thickness_in: "0.35" } : { thickness_mm: "9" };
+    const thickness: Record<string, string> = units === "us" ? { thickness_in: "0.35" } : { thickness_mm: "9" };
     expect(checkDraft({ ...cells, ...thickness }, { folder }).problems).toEqual([]);
     logDraft({ ...cells, ...thickness, trial: nextId, time_min: "12" }, { folder });
     const { trials, variants } = loadKitchen(folder);

@@ -1,9 +1,11 @@
 import { freezeDeep } from "../../check/freeze-deep";
-import { logField, logHeading } from "../../trials/log/log-fields";
-import type { TypedTrial } from "../../trials/log/new-trial";
+import type { Kitchen } from "../../trials/kitchen";
+import { type LogName, logField, logHeading } from "../../trials/log/log-fields";
+import { newTrial, type TypedTrial } from "../../trials/log/new-trial";
 import { kitchenFolder } from "../kitchen-folder-of";
 import { openKitchen } from "../log-file/trial-log";
 import { checkTrial, type LogTrialOptions } from "../log-trial";
+import { today as thisDay } from "../today";
 import { coldCore } from "./cold-core";
 
 /** What is to be said of a trial that is still being typed. */
@@ -51,6 +53,20 @@ export function checkDraft(typed: TypedTrial, options: LogTrialOptions = {}): Ch
   } catch (error) {
     if (!(error instanceof RangeError)) throw error;
     const problems = error.message.split("\n").filter((problem) => !aboutTime(problem));
-    return freezeDeep({ kind: "checked draft", problems, assumed: [], notices: [], coldCore: null, missing });
+    const cold = coldCoreAlone(typed, kitchen);
+    return freezeDeep({ kind: "checked draft", problems, assumed: [], notices: [], coldCore: cold, missing });
+  }
+}
+
+/** The caution about a cold core, where other cells cannot be read yet: it must not wait for them. */
+function coldCoreAlone(typed: TypedTrial, kitchen: Kitchen): string | null {
+  const names: readonly LogName[] = ["variantId", "coresC", "timeMin"];
+  const headings = names.flatMap((name) => logField(name) ?? []).map((field) => logHeading(field, kitchen.units));
+  const [variant, core, time] = headings;
+  const cells = { [variant]: typed[variant] ?? null, [core]: typed[core] ?? null, [time]: LONGEST_MIN };
+  try {
+    return coldCore(newTrial({ kitchen, typed: cells, today: thisDay() }).trial, kitchen);
+  } catch {
+    return null;
   }
 }

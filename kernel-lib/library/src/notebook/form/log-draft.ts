@@ -6,6 +6,7 @@ import { trialJson } from "../../trials/log/write/trial-json";
 import { type Trial, TrialSchema } from "../../trials/trial";
 import { logOfTrial, trialHistory } from "../correct-trial";
 import { kitchenFolder } from "../kitchen-folder-of";
+import type { LogDeed } from "../log-file/log-history";
 import { lineFor, logPath, logText, type OpenKitchen, openKitchen } from "../log-file/trial-log";
 import { type LoggedTrial, type LogTrialOptions, logTrial } from "../log-trial";
 import { today as thisDay } from "../today";
@@ -88,13 +89,19 @@ function differences(one: Trial, other: Trial): readonly string[] {
 /** Where fields stand in a log that are no column of their own. */
 const NO_COLUMN: Readonly<Record<string, string>> = { coreC: "core", crispTasters: "tasters", brownTasters: "tasters" };
 
-/** Whether the log's history holds the trial as it is, so that it was corrected since. */
+/** Whether the trial that stands in the log came from these cells and was corrected since, as the log's history tells. */
 function wasAdded(
   trial: Trial,
   { folder, file, open }: { readonly folder: string; readonly file: string; readonly open: OpenKitchen },
 ): boolean {
-  const { line } = lineFor(trial, { text: logText(logPath(folder, file)), file, units: open.kitchen.units });
-  return trialHistory(trial.trialId, { folder }).some(
-    ({ what, after }) => what === "add" && after?.trim() === line.trim(),
-  );
+  const text = logText(logPath(folder, file));
+  const { line } = lineFor(trial, { text, file, units: open.kitchen.units });
+  const standing: LogDeed[] = [];
+  for (const deed of trialHistory(trial.trialId, { folder })) {
+    if (deed.what === "undo" || deed.what === "unfinished") standing.pop();
+    else standing.push(deed);
+  }
+  const lines = new Set(text.split(/\r?\n/).map((one) => one.trim()));
+  const [first, last] = [standing.at(0), standing.at(-1)];
+  return first?.after?.trim() === line.trim() && lines.has(last?.after?.trim() ?? "");
 }

@@ -1,0 +1,101 @@
+import "./log.css";
+import type { FormVariant, TrialForm } from "../src/kitchen/kitchen-answer";
+import { element } from "./element";
+import { AskFailure, ask } from "./log/ask";
+import { trialCard } from "./log/card";
+import { newDraft } from "./log/draft";
+import { draftStore } from "./log/store";
+
+/** The page on which trials are logged: a card a trial, and buttons for new ones. */
+const main = document.getElementById("log") as HTMLElement;
+const notice = document.getElementById("notice") as HTMLElement;
+const { kitchenFolder } = JSON.parse(document.getElementById("jupyter-config-data")?.textContent ?? "{}");
+const store = draftStore(String(kitchenFolder));
+
+function say(words: string): void {
+  notice.textContent = words;
+  notice.hidden = words === "";
+}
+
+/** The form as the kitchen has it now, or as it was when it was last asked for. */
+async function formNow(): Promise<TrialForm | null> {
+  try {
+    const form = await ask<TrialForm>("/kitchen/form");
+    store.keepForm(form);
+    say("");
+    return form;
+  } catch (error) {
+    const kept =
+      error instanceof AskFailure && error.why === "away"
+        ? ""
+        : " Trials can be typed, and logged once this is mended.";
+    say(`${(error as Error).message}${kept}`);
+    return store.form();
+  }
+}
+
+async function showPage(): Promise<void> {
+  let form = await formNow();
+  main.ariaBusy = "false";
+  if (form === null) {
+    main.replaceChildren(
+      element("p", { className: "quiet" }, "Nothing is known of the kitchen yet: load this page again."),
+    );
+    return;
+  }
+  const cards = element("div", { className: "cards" });
+  const beginnings = element("div", { className: "beginnings" });
+  const waiting = element("p", { className: "waiting", ariaLive: "polite" });
+
+  const cardOf = (key: string): HTMLElement | undefined =>
+    [...cards.querySelectorAll<HTMLElement>("article")].find((one) => one.dataset.key === key);
+  const showWaiting = (): void => {
+    const count = store.all().filter(({ state }) => state === "waiting").length;
+    waiting.textContent = count === 0 ? "" : `${count === 1 ? "1 trial is" : `${count} trials are`} not sent yet.`;
+  };
+  /** Makes one card anew, from what is kept; takes it away when nothing is. */
+  const renew = (key: string): void => {
+    const old = cardOf(key);
+    showWaiting();
+    if (store.one(key) === null) {
+      old?.remove();
+      return;
+    }
+    const made = trialCard({ form: form as TrialForm, store, key, onWaiting: showWaiting, onState: () => renew(key) });
+    if (old) old.replaceWith(made);
+    else cards.prepend(made);
+  };
+  const begin = async (variantId: string): Promise<void> => {
+    form = (await formNow()) ?? (form as TrialForm);
+    const variant = form.variants.find((one) => one.variantId === variantId);
+    if (variant === undefined) return;
+    const draft = newDraft({ form, variant, others: store.all(), initials: store.initials() });
+    if (!store.keep(draft))
+      return say(
+        "This browser keeps nothing of this page (private mode, or it is full), so that trials could be lost: use another.",
+      );
+    renew(draft.key);
+    cardOf(draft.key)?.scrollIntoView();
+  };
+  const beginning = ({ variantId, name }: FormVariant): HTMLButtonElement => {
+    const made = element("button", { type: "button" }, name);
+    made.addEventListener("click", async () => {
+      made.disabled = true;
+      await begin(variantId);
+      made.disabled = false;
+    });
+    return made;
+  };
+  beginnings.append(...form.variants.map(beginning));
+  main.replaceChildren(
+    element("section", { ariaLabel: "new trial" }, element("h2", {}, "new trial of"), beginnings),
+    waiting,
+    cards,
+  );
+  for (const draft of [...store.all()].reverse()) renew(draft.key);
+  store.onChange((key) => {
+    if (!cardOf(key)?.contains(document.activeElement)) renew(key);
+  });
+}
+
+void showPage();
