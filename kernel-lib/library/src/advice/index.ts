@@ -27,6 +27,14 @@ export {
 } from "./curve/reheat-yield";
 export { type VariantCrispTime, type VariantCrispTimeOptions, variantCrispTime } from "./curve/variant-crisp-time";
 export {
+  type BenchCell,
+  type BenchRow,
+  type BenchSheet,
+  type BenchSheetOptions,
+  benchSheet,
+  type PlannedTrial,
+} from "./trial/bench-sheet";
+export {
   type ClockState,
   type ExplainTrialOptions,
   explainTrial,
@@ -46,6 +54,8 @@ export { type MeasuredFailures, type MeasuredFailuresOptions, measuredFailures }
 export { type CandidateTrial, type NextTrial, nextTrial } from "./trial/next-trial";
 export type { PlanStep, StepOf } from "./trial/plan-words";
 export type { PlannedSlab } from "./trial/planned-slab";
+export { plannedTrials } from "./trial/planned-trials";
+export { TRIAL_OUTCOMES, type TrialOutcome, trialOutcome } from "./trial/trial-outcome";
 export { type TrialTraceFit, type TrialTraceFitOptions, trialTraceFit } from "./trial/trial-trace-fit";
 export { type TrialsToExplain, type TrialsToExplainOptions, trialsToExplain } from "./trial/trials-to-explain";
 export { type WhatNext, type WhatNextOptions, whatNext } from "./trial/what-next";

@@ -1,11 +1,14 @@
 import type { Answers } from "../advice/answer/answers";
 import type { ReheatCard } from "../advice/card/reheat-card";
+import type { BenchSheet } from "../advice/trial/bench-sheet";
 import { answerNotes } from "../views/advice/answer-notes";
 import { answerTable } from "../views/advice/answer-table";
 import { answerText } from "../views/advice/answer-text";
 import { cardNote } from "../views/advice/card-note";
 import type { Figure } from "../views/figure/figure";
 import { svgOf } from "../views/figure/svg-of";
+import { benchSheetHtml } from "../views/log/bench-sheet-html";
+import { benchSheetText } from "../views/log/bench-sheet-text";
 import type { Note } from "../views/note/note";
 import { noteHtml } from "../views/note/note-html";
 import { noteText } from "../views/note/note-text";
@@ -16,10 +19,18 @@ import { tableText } from "../views/table/table-text";
 import { kernelDisplay } from "./kernel-display";
 
 /** What `show` can render. */
-export type Showable = Figure | Table | Answers | ReheatCard | Note | string | { readonly sentence: string };
+export type Showable =
+  | Figure
+  | Table
+  | Answers
+  | ReheatCard
+  | BenchSheet
+  | Note
+  | string
+  | { readonly sentence: string };
 
 /**
- * Shows a figure, a table, a card, the answers of a kitchen, a sentence, or the sentence of a result that has one (such as a
+ * Shows a figure, a table, a card, a bench sheet, the answers of a kitchen, a sentence, or the sentence of a result that has one (such as a
  * crisp window) in the notebook, and always in plain text as well, so that the same cell says something in a terminal; a
  * figure also as a still picture, for viewers that cannot draw it. Outside a notebook kernel it prints the text.
  *
@@ -39,6 +50,8 @@ function bundleOf(result: Showable): Record<string, unknown> {
   if ("sentence" in result) return bundleOf(result.sentence);
   if (result.kind === "answers") return answersBundle(result);
   if (result.kind === "reheat card") return notesBundle([cardNote(result)]);
+  if (result.kind === "bench sheet")
+    return { "text/plain": benchSheetText(result), "text/html": benchSheetHtml(result) };
   if (result.kind === "note") return notesBundle([result]);
   if (result.kind === "table") return { "text/plain": tableText(result), "text/html": tableHtml(result) };
   return {

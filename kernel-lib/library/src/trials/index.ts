@@ -31,6 +31,7 @@ export type { Variant } from "./variant";
 export { type GroupTrialsOptions, groupTrials, type TrialGroup, type TrialGroupKey } from "./questions/group-trials";
 export { type Panel, panelOf } from "./questions/panel-of";
 export { type ReadingRow, readingRows } from "./questions/reading-rows";
+export { thicknessBand } from "./questions/thickness-band";
 export { TRIAL_QUANTITIES, type TrialQuantity, type TrialQuantityName } from "./questions/trial-quantity";
 export { type TrialsWhere, trialsWhere } from "./questions/trials-where";
 

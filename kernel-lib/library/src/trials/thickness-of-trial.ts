@@ -6,6 +6,9 @@ import { thicknessWords } from "../units/thickness-text";
 import type { KitchenUnits } from "../units/unit-table";
 import type { Trial } from "./trial";
 
+/** Probes and batch mass that differ by more are worth a look [-]: common practice, no source. */
+export const MOST_DISAGREEMENT = 0.1;
+
 /** What `thicknessOfTrial` works from. */
 export interface ThicknessOfTrialOptions {
   readonly trial: Trial;
@@ -72,7 +75,7 @@ function noticeOf(
 ): string | null {
   if (probesMm === null || massMm === null) return null;
   const differenceMm = Math.abs(probesMm - massMm);
-  if (differenceMm <= 0.1 * massMm || differenceMm <= 3 * standardErrorMm) return null;
+  if (differenceMm <= MOST_DISAGREEMENT * massMm || differenceMm <= 3 * standardErrorMm) return null;
   const percent = Math.round((probesMm / massMm - 1) * 100);
   return (
     `trial ${trial.trialId}: the probes say ${thicknessWords(probesMm, units)}, but ${ownMassText(trial.batchG ?? 0, units)} on ${trial.panId} make ` +

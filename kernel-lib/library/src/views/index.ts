@@ -58,6 +58,22 @@ export {
   temperatureTimeFigure,
 } from "./heat/temperature-time-figure";
 
+// log: what was tried, tasters, balances, groups, the sheet for the bench
+
+export { benchSheetHtml } from "./log/bench-sheet-html";
+export { benchSheetPage } from "./log/bench-sheet-page";
+export { benchSheetText } from "./log/bench-sheet-text";
+export { type CoverageFigureOptions, coverageFigure } from "./log/coverage-figure";
+export { logTimelineFigure } from "./log/log-timeline-figure";
+export { type PanelScoresFigureOptions, panelScoresFigure } from "./log/panel-scores-figure";
+export { panelText } from "./log/panel-text";
+export { type PhotosTableOptions, photosTable } from "./log/photos-table";
+export { pieceBalanceFigure } from "./log/piece-balance-figure";
+export { readingsTable } from "./log/readings-table";
+export { tasterHabitsFigure } from "./log/taster-habits-figure";
+export { thicknessBalanceFigure } from "./log/thickness-balance-figure";
+export { type TrialGroupsTableOptions, trialGroupsTable } from "./log/trial-groups-table";
+
 // yield: batch flow, coating, loss
 
 export { batchFlowFigure } from "./yield/batch-flow-figure";

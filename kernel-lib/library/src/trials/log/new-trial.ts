@@ -166,9 +166,12 @@ function isNothing(value: Typed): boolean {
 }
 
 /** The name after the variant's last trial, with as many digits; else from the words of its id: `oat-bar` begins with OB-01. */
-export function nextId(kitchen: Kitchen, variantId: string): string {
-  const used = new Set(kitchen.trials.map(({ trialId }) => trialId));
-  const last = kitchen.trials.filter((trial) => trial.variantId === variantId).at(-1)?.trialId ?? null;
+export function nextId(
+  { trials }: { readonly trials: readonly Pick<Trial, "trialId" | "variantId">[] },
+  variantId: string,
+): string {
+  const used = new Set(trials.map(({ trialId }) => trialId));
+  const last = trials.filter((trial) => trial.variantId === variantId).at(-1)?.trialId ?? null;
   const counted = last === null ? null : /^(.*?)(\d{1,9})$/.exec(last);
   const stem =
     counted?.[1] ??

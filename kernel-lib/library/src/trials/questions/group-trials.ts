@@ -3,6 +3,7 @@ import { freezeDeep } from "../../check/freeze-deep";
 import { studentTQuantile } from "../../statistics/distributions/student-t-distribution";
 import type { KitchenTrial } from "../kitchen";
 import { sessionOf } from "./session-of";
+import { thicknessBand } from "./thickness-band";
 import { TRIAL_QUANTITIES, type TrialQuantityName } from "./trial-quantity";
 
 /** What trials are put together by. */
@@ -70,8 +71,8 @@ const KEYS: Readonly<Record<TrialGroupKey, (trial: KitchenTrial, bandMm: number)
   cook: (trial) => trial.cook ?? "not told",
   setpoint: (trial) => String(Math.round(trial.setpointC)),
   "thickness band": ({ thicknessMm }, bandMm) => {
-    const from = Math.floor(thicknessMm / bandMm) * bandMm;
-    return `${Number(from.toFixed(2))} to ${Number((from + bandMm).toFixed(2))} mm`;
+    const [from, to] = thicknessBand(thicknessMm, bandMm);
+    return `${from} to ${to} mm`;
   },
 };
 
