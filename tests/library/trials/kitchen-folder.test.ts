@@ -28,7 +28,17 @@ describe("folderFindings", () => {
   it("says nothing of a whole kitchen, nor of what may lie beside", () => {
     expect(folderFindings(files(...WHOLE))).toEqual({ slips: [], notices: [] });
     expect(
-      notices("README.md", "notes.txt", "out/", "notebooks/", ".git/", ".DS_Store", "trials/.DS_Store", "make/"),
+      notices(
+        "README.md",
+        "notes.txt",
+        "out/",
+        "notebooks/",
+        "photos/",
+        ".git/",
+        ".DS_Store",
+        "trials/.DS_Store",
+        "make/",
+      ),
     ).toEqual([]);
     expect(without("trials/week.csv")).toEqual({ slips: [], notices: [] });
   });
