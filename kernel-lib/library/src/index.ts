@@ -9,6 +9,7 @@ export { loadKitchen } from "./notebook/load-kitchen";
 export { type LoggedTrial, type LogTrialOptions, logTrial } from "./notebook/log-trial";
 export type { Kitchen, KitchenVariant } from "./trials/kitchen";
 export { panOf, variantOf } from "./trials/kitchen-lookup";
+export type { TypedTrial } from "./trials/log/new-trial";
 export type { Trial } from "./trials/trial";
 export type { KitchenUnits } from "./units/unit-table";
 

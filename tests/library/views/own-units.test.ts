@@ -4,6 +4,7 @@ import { reheatCard } from "../../../kernel-lib/library/src/advice/card/reheat-c
 import { compareVariants } from "../../../kernel-lib/library/src/advice/compare/compare-variants";
 import { reheatYield } from "../../../kernel-lib/library/src/advice/curve/reheat-yield";
 import { variantCrispTime } from "../../../kernel-lib/library/src/advice/curve/variant-crisp-time";
+import { benchSheet } from "../../../kernel-lib/library/src/advice/trial/bench-sheet";
 import { explainTrial } from "../../../kernel-lib/library/src/advice/trial/explain-trial";
 import { firstMorning } from "../../../kernel-lib/library/src/advice/trial/first-morning";
 import { forecastRecord } from "../../../kernel-lib/library/src/advice/trial/forecast-record";
@@ -21,6 +22,7 @@ import { simulateSlab } from "../../../kernel-lib/library/src/heat/solver/simula
 import { loadKitchen } from "../../../kernel-lib/library/src/notebook/load-kitchen";
 import type { Kitchen } from "../../../kernel-lib/library/src/trials/kitchen";
 import { variantOf } from "../../../kernel-lib/library/src/trials/kitchen-lookup";
+import { panelOf } from "../../../kernel-lib/library/src/trials/questions/panel-of";
 import { celsius } from "../../../kernel-lib/library/src/units/kitchen-units";
 import type { KitchenUnits } from "../../../kernel-lib/library/src/units/unit-table";
 import {
@@ -52,6 +54,14 @@ import { freezeToCutTable } from "../../../kernel-lib/library/src/views/heat/fre
 import { profileFigure } from "../../../kernel-lib/library/src/views/heat/profile-figure";
 import { temperatureCoreTable } from "../../../kernel-lib/library/src/views/heat/temperature-core-table";
 import { temperatureTimeFigure } from "../../../kernel-lib/library/src/views/heat/temperature-time-figure";
+import { benchSheetText } from "../../../kernel-lib/library/src/views/log/bench-sheet-text";
+import { coverageFigure } from "../../../kernel-lib/library/src/views/log/coverage-figure";
+import { logTimelineFigure } from "../../../kernel-lib/library/src/views/log/log-timeline-figure";
+import { panelScoresFigure } from "../../../kernel-lib/library/src/views/log/panel-scores-figure";
+import { photosTable } from "../../../kernel-lib/library/src/views/log/photos-table";
+import { pieceBalanceFigure } from "../../../kernel-lib/library/src/views/log/piece-balance-figure";
+import { thicknessBalanceFigure } from "../../../kernel-lib/library/src/views/log/thickness-balance-figure";
+import { trialGroupsTable } from "../../../kernel-lib/library/src/views/log/trial-groups-table";
 import type { Table } from "../../../kernel-lib/library/src/views/table/table";
 import { tableText } from "../../../kernel-lib/library/src/views/table/table-text";
 import { batchFlowFigure } from "../../../kernel-lib/library/src/views/yield/batch-flow-figure";
@@ -187,6 +197,25 @@ function textsOf(kitchen: Kitchen): ReadonlyMap<string, readonly string[]> {
       units,
     }),
     reheatYieldFigure: reheatYieldFigure({ [variant.name]: reheatYield({ kitchen, variantId, crispTime }) }),
+    logTimelineFigure: logTimelineFigure(kitchen),
+    coverageFigure: coverageFigure({ kitchen, variantId, card }),
+    panelScoresFigure: panelScoresFigure({ panel: panelOf(kitchen.trials), trials: kitchen.trials, units }),
+    thicknessBalanceFigure: thicknessBalanceFigure(kitchen),
+    pieceBalanceFigure: pieceBalanceFigure(kitchen),
+    groupedThickness: trialGroupsTable({
+      trials: kitchen.trials,
+      units,
+      by: ["setpoint", "thickness band"],
+      of: "thicknessMm",
+    }),
+    groupedPieces: trialGroupsTable({ trials: kitchen.trials, units, by: ["variant"], of: "pieceG" }),
+    photosTable: photosTable({
+      kitchen: { ...kitchen, trials: kitchen.trials.map((trial) => ({ ...trial, photos: ["a.jpg"] })) },
+      present: ["a.jpg"],
+    }),
+    benchSheet: benchSheetText(
+      benchSheet({ kitchen, trials: [{ variantId, thicknessMm: 9, timeMin: 10, loadFraction: 0.6 }] }),
+    ).split("\n"),
     yieldLossFigure: yieldLossFigure(fitLoss(weighed), { timeMin: 12, setpointC: variant.setpointC, units }),
   };
   return new Map(Object.entries(views).map(([name, view]) => [name, read(view)]));
