@@ -8,6 +8,7 @@ export type { Kitchen, KitchenFile, KitchenFiles, KitchenTrial, KitchenVariant, 
 export type { FolderFile } from "./kitchen-folder";
 export { applianceOf, panOf, trialOf, variantOf } from "./kitchen-lookup";
 export { logHeadings } from "./log/log-fields";
+export type { Typed, TypedTrial } from "./log/new-trial";
 export {
   type LogDialect,
   type ReadLog,
