@@ -279,9 +279,16 @@ const DAMAGES: readonly ((row: Sound, draw: (below: number) => number) => Damage
   },
   // texts that are nobody's business
   (_, draw) => {
-    const notes = ['9" wide', 'said "good", twice', "a, b; c", "two\nlines", "=1+1", "# ok", "½ burnt"];
+    const notes = ['9" wide', 'said "good", twice', "a, b; c", "two\nlines", "# ok", "½ burnt"];
     const cell = notes[draw(notes.length)];
     return { heading: "note", cell, outcome: quiet(cell) };
+  },
+  // what a spreadsheet would run, and the same as it is written so that none does
+  (_, draw) => {
+    const live = ["=1+1", "@SUM(A1)", "+cmd"][draw(3)];
+    return draw(2) === 0
+      ? { heading: "note", cell: live, outcome: told(live) }
+      : { heading: "note", cell: `'${live}`, outcome: quiet(live) };
   },
 ];
 

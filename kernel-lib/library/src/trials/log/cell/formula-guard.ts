@@ -2,7 +2,7 @@
 const FORMULA = /^[=+\-@\t]/;
 const GUARDED = /^'+[=+\-@\t]/;
 /** A number, a mark for "not known" or a date is no formula. */
-const HARMLESS = /^[+-]?\s*[\d.,½¼¾⅓⅔⅛⅜⅝⅞]+[\s\d.,/:%a-z°"”″]*$|^[-–—]+$/i;
+const HARMLESS = /^[+-]?\s*[\d.,½¼¾⅓⅔⅛⅜⅝⅞][\s\d.,/:%a-z°"”″]*$|^[-–—]+$/i;
 
 /** A text as it is written to a file that spreadsheet programs open: one that they would take for a formula begins with `'`. */
 export function guarded(text: string): string {

@@ -37,6 +37,9 @@ const MOST_COLUMNS = 500;
 /** Among how many lines the headings are looked for: our judgement. */
 const MOST_ABOVE = 40;
 
+/** The longest cell that may be a unit: our judgement. */
+const LONGEST_UNIT = 40;
+
 const TOTALS =
   /^(?:(?:grand |sub)?totals?|sums?|averages?|avg|means?|medians?|counts?|st\.? ?dev\.?|sd|min|max|minimum|maximum)\.?:?$/i;
 
@@ -132,10 +135,12 @@ function unitLine(headings: readonly LogHeading[], { cells }: LogLine): readonly
   const units: (string | null)[] = [];
   for (const [at, cell] of cells.entries()) {
     const { field, unit } = headings[at];
+    if (cell.length > LONGEST_UNIT) return null;
     const text = cell
       .trim()
-      .replace(/^[([]\s*/, "")
-      .replace(/\s*[)\]]$/, "");
+      .replace(/^[([]/, "")
+      .replace(/[)\]]$/, "")
+      .trim();
     const told = headingUnit(text);
     if (told === null && !/^(?:|[-–—]|id|text|name|0-9|0–9|yes\/no|#|no\.?|y\/n)$/i.test(text)) return null;
     if (told !== null && field !== null && unit === null) lacking++;
@@ -229,16 +234,17 @@ function fitted(
   headingRow: number | null,
   slip: ColumnsOptions["slip"],
 ): readonly LogLine[] {
-  const fit = lines.map((line): LogLine => {
-    const { cells } = line;
-    if (cells.length === width || line.expected !== undefined) return line;
-    if (cells.length > width && cells.slice(width).every((cell) => cell === ""))
-      return { ...line, cells: cells.slice(0, width) };
-    return { ...line, expected: `${width} cells`, got: String(cells.length) };
+  const [first] = lines;
+  const isOff = ({ cells, expected }: LogLine): boolean =>
+    expected === undefined &&
+    (cells.length < width || (cells.length > width && cells.slice(width).some((cell) => cell !== "")));
+  if (lines.length > 1 && lines.every(({ cells }) => cells.length === first.cells.length) && lines.some(isOff)) {
+    slip(headingRow, null, `as many headings as every row below has cells (${first.cells.length})`, String(width));
+    return lines.map(({ row, cells, from, to }) => ({ row, cells, from, to, expected: "", got: "" }));
+  }
+  return lines.map((line): LogLine => {
+    const { row, cells, from, to } = line;
+    if (isOff(line)) return { row, cells, from, to, expected: `${width} cells`, got: String(cells.length) };
+    return cells.length > width && line.expected === undefined ? { ...line, cells: cells.slice(0, width) } : line;
   });
-  const counts = new Set(lines.map(({ cells }) => cells.length));
-  const [count] = counts;
-  if (lines.length < 2 || counts.size > 1 || fit.every((line) => line.expected !== `${width} cells`)) return fit;
-  slip(headingRow, null, `as many headings as every row below has cells (${count})`, String(width));
-  return fit.map((line) => ({ ...line, expected: "", got: "" }));
 }
