@@ -62,8 +62,10 @@ async function showPage(): Promise<void> {
       return;
     }
     const made = trialCard({ form: form as TrialForm, store, key, onWaiting: showWaiting, onState: () => renew(key) });
+    const hadFocus = old?.contains(document.activeElement);
     if (old) old.replaceWith(made);
     else cards.prepend(made);
+    if (hadFocus) made.querySelector("h2")?.focus();
   };
   const begin = async (variantId: string): Promise<void> => {
     form = (await formNow()) ?? (form as TrialForm);
@@ -76,6 +78,7 @@ async function showPage(): Promise<void> {
       );
     renew(draft.key);
     cardOf(draft.key)?.scrollIntoView();
+    cardOf(draft.key)?.querySelector("h2")?.focus({ preventScroll: true });
   };
   const beginning = ({ variantId, name }: FormVariant): HTMLButtonElement => {
     const made = element("button", { type: "button" }, name);
@@ -94,7 +97,8 @@ async function showPage(): Promise<void> {
   );
   for (const draft of [...store.all()].reverse()) renew(draft.key);
   store.onChange((key) => {
-    if (!cardOf(key)?.contains(document.activeElement)) renew(key);
+    const isTypedIn = cardOf(key)?.contains(document.activeElement);
+    if (!isTypedIn || store.one(key)?.state === "logged") renew(key);
   });
 }
 

@@ -4,6 +4,7 @@
 export { buildPage } from "./build/build-page";
 // command
 export { cli } from "./command/cli";
+export { onSteadyPort } from "./command/steady-port";
 export { type ExecuteOptions, type Execution, execute } from "./kernel/execute";
 export { type Channel, decode, encode, type Header, type Message, request } from "./kernel/message";
 export { describeEnd, type Kernel, type KernelEnd, type KernelOptions, startKernel } from "./kernel/start-kernel";

@@ -55,10 +55,16 @@ function tryUpgrade(path: string, headers: Record<string, string>): Promise<stri
 }
 
 describe("attacks", () => {
-  it.each(["/", "/open/every-output.ipynb", "/api/contents/", "/api/kernels", "/assets/notebook.js", "/api"])(
-    "%s without a token is refused",
-    async (path) => expect((await raw(path)).status).toBe(403),
-  );
+  it.each([
+    "/",
+    "/open/every-output.ipynb",
+    "/log",
+    "/log/check",
+    "/api/contents/",
+    "/api/kernels",
+    "/assets/notebook.js",
+    "/api",
+  ])("%s without a token is refused", async (path) => expect((await raw(path)).status).toBe(403));
 
   it.each([
     ["a wrong token", { Authorization: "token 0000" }],

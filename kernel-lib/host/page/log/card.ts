@@ -60,7 +60,7 @@ function draftCard(first: Draft, { form, store, onWaiting, onState }: CardOption
     showNames();
   };
 
-  const title = element("h2", {});
+  const title = element("h2", { tabIndex: -1 });
   const caution = element("p", { className: "caution" });
   const showNames = (): void => {
     const variant = variantOf(form, draft);
@@ -267,7 +267,7 @@ function loggedCard(draft: Draft, { form, store, onState }: CardOptions): HTMLEl
   const made = element(
     "article",
     { className: "trial logged", ariaLabel: logged.trialId },
-    element("h2", {}, `${logged.trialId} · ${variant?.name ?? "?"}`),
+    element("h2", { tabIndex: -1 }, `${logged.trialId} · ${variant?.name ?? "?"}`),
     element("p", { className: "done" }, logged.kind === "logged" ? "Logged. " : "", logged.sentence),
     ...(logged.coldCore ? [element("p", { className: "cold" }, logged.coldCore)] : []),
     ...logged.notices.map((notice) => element("p", { className: "to-look-at" }, notice)),

@@ -1,11 +1,12 @@
 import { join } from "node:path";
 import { buildPage } from "../build/build-page";
 import { register, unregister } from "../server/register";
-import { serveNotebooks } from "../server/serve";
+import { type NotebookServer, serveNotebooks } from "../server/serve";
 import type { CommandOptions } from "./command-options";
 import { kitchenOf } from "./kitchen";
 import { openBrowser } from "./open-browser";
 import { projectFolder } from "./project";
+import { onSteadyPort } from "./steady-port";
 
 /** Serves the notebooks in the browser until it is told to stop, or registers the kernel for other Jupyter programs. */
 export async function notebookCommand(options: CommandOptions): Promise<number> {
@@ -16,14 +17,18 @@ export async function notebookCommand(options: CommandOptions): Promise<number> 
   const project = projectFolder(process.cwd());
   const { name, folder, out, environment } = kitchenOf(options, project);
   await buildPage();
-  const server = await serveNotebooks({
-    folder: join(project, "notebooks"),
-    trash: join(project, "out", "trash"),
-    port: options.port ?? 0,
-    kitchen: { name, folder, report: join(out, "report.html"), project },
-    environment,
-    say: options.say,
-  });
+  const serve = (port: number): Promise<NotebookServer> =>
+    serveNotebooks({
+      folder: join(project, "notebooks"),
+      trash: join(project, "out", "trash"),
+      port,
+      kitchen: { name, folder, report: join(out, "report.html"), project },
+      environment,
+      say: options.say,
+    });
+  const server = await (options.port === undefined || options.port === null
+    ? onSteadyPort(out, serve)
+    : serve(options.port));
   const told = toldToStop();
   options.say(
     `The notebooks are open on this machine only, at\n\n  ${server.address}\n\nCtrl C ends the server and its kernels.`,
