@@ -7,6 +7,7 @@ export * as heat from "slabwright/heat";
 export * as macros from "slabwright/macros";
 export * as notebook from "slabwright/notebook";
 export * as pan from "slabwright/pan";
+export * as plan from "slabwright/plan";
 export * as safety from "slabwright/safety";
 export * as statistics from "slabwright/statistics";
 export * as trials from "slabwright/trials";

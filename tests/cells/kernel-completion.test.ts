@@ -59,6 +59,12 @@ const DOORS: Readonly<Record<string, { name: string; call: string; fields: strin
     fields: ["slabLengthMm", "cut", "trimMm"],
     gives: /: CutGrid$/,
   },
+  "slabwright/plan": {
+    name: "centralComposite",
+    call: "centralComposite({ ",
+    fields: ["factors", "alpha", "centres"],
+    gives: /: CentralComposite$/,
+  },
   "slabwright/safety": {
     name: "lethality",
     call: "lethality({ ",

@@ -22,7 +22,13 @@ const FLOOR: Readonly<Record<string, number>> = {
   notebook: 8,
 };
 /** Neighbours on one floor that may look at each other, one way. */
-const NEIGHBOURS: readonly string[] = ["statistics > check", "units > check", "heat > safety", "macros > yield"];
+const NEIGHBOURS: readonly string[] = [
+  "statistics > check",
+  "units > check",
+  "heat > safety",
+  "macros > yield",
+  "plan > fit",
+];
 
 const library = "kernel-lib/library/src";
 const sources = (root: string): string[] =>

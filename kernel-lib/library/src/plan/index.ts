@@ -1,0 +1,28 @@
+// factors: coded units, order of the runs
+
+export { codePoint } from "./factor/code-point";
+export { decodePoint } from "./factor/decode-point";
+export type { CodedPoint, Factor } from "./factor/factor";
+export { type PlannedRun, type RunOrderOptions, runOrder } from "./factor/run-order";
+
+// standard plans
+
+export { type BoxBehnkenOptions, boxBehnken } from "./standard/box-behnken";
+export { type CentralComposite, type CentralCompositeOptions, centralComposite } from "./standard/central-composite";
+export { type ConfoundedBlocks, type ConfoundedBlocksOptions, confoundedBlocks } from "./standard/confounded-blocks";
+export {
+  type FractionalFactorial,
+  type FractionalFactorialOptions,
+  fractionalFactorial,
+} from "./standard/fractional-factorial";
+export { type FullFactorialOptions, fullFactorial } from "./standard/full-factorial";
+export { type LatinSquareOptions, latinSquare } from "./standard/latin-square";
+
+// the best runs for a model
+
+export type { DesignModel } from "./optimal/design-model";
+export { type DesignQuality, type DesignQualityOptions, designQuality } from "./optimal/design-quality";
+export { type GradientModelOptions, gradientModel } from "./optimal/gradient-model";
+export { type OptimalDesign, type OptimalDesignOptions, optimalDesign } from "./optimal/optimal-design";
+export { type PolynomialForm, polynomialTerms } from "./optimal/polynomial-terms";
+export { type TermsModelOptions, termsModel } from "./optimal/terms-model";
