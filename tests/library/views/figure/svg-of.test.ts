@@ -176,4 +176,26 @@ describe("svgOf", () => {
       { numRuns: 400 },
     );
   });
+
+  it("puts days where the calendar has them, and labels a few", () => {
+    const days = ["2026-02-04", "2026-02-11", "2026-04-01"];
+    const trace = { type: "scatter", mode: "markers", x: days, y: [1, 1, 1] };
+    const svg = svgOf({ kind: "figure", data: [trace], layout: { xaxis: { type: "date" } }, summary: "" });
+    const [first, second, last] = [...svg.matchAll(/<circle cx="([\d.]+)"/g)].map(([, cx]) => Number(cx));
+    expect((second - first) / (last - first)).toBeCloseTo(7 / 56, 2);
+    expect(svg.match(/2026-\d\d-\d\d/g)).toEqual([
+      "2026-02-04",
+      "2026-02-18",
+      "2026-03-04",
+      "2026-03-18",
+      "2026-04-01",
+    ]);
+    const one = svgOf({
+      kind: "figure",
+      data: [{ ...trace, x: days.slice(0, 1), y: [1] }],
+      layout: { xaxis: { type: "date" } },
+      summary: "",
+    });
+    expect(one.match(/2026-\d\d-\d\d/g)).toEqual(["2026-02-04"]);
+  });
 });

@@ -55,7 +55,6 @@ export function logTimelineFigure({ variants, trials }: Pick<Kitchen, "variants"
         type: "date",
         tickformat: "%e %b %Y",
         ...(days.length === 1 && { dtick: 86_400_000 }),
-        categoryarray: days,
       },
       yaxis: {
         ...(layout.yaxis as object),

@@ -13,7 +13,7 @@ export interface Scale {
 
 /**
  * The scale of an axis over all the places that are drawn on it, from pixel `from` to pixel `to`. Names stand at equal
- * steps in the order of their coming; numbers get round ticks and a little room at both ends.
+ * steps in the order of their coming; days, written as `2026-03-14`, where the calendar has them; numbers get round ticks and a little room at both ends.
  */
 export function scaleOf(places: readonly Place[], layout: AxisLayout, from: number, to: number, zero: boolean): Scale {
   const shown = places.filter(
@@ -21,6 +21,7 @@ export function scaleOf(places: readonly Place[], layout: AxisLayout, from: numb
       typeof place === "string" || (typeof place === "number" && Number.isFinite(place)),
   );
   const reversed = layout.autorange === "reversed";
+  if (layout.type === "date") return dayScale(shown.map(String), from, to);
   if (layout.type === "category" || shown.some((place) => typeof place === "string")) {
     const names = [...new Set([...(layout.categoryarray ?? []), ...shown.map(String)])];
     const step = (to - from) / Math.max(1, names.length);
@@ -52,6 +53,40 @@ export function scaleOf(places: readonly Place[], layout: AxisLayout, from: numb
       pixel: pixel(value),
       label,
     })),
+  };
+}
+
+/** Days between two ticks: weeks, and parts and multiples of them. */
+const TICK_DAYS = [1, 2, 7, 14, 28, 91, 182, 364];
+const MOST_TICKS = 6;
+const DAY_MS = 86_400_000;
+
+function dayScale(days: readonly string[], from: number, to: number): Scale {
+  const dayOf = (text: string): number => Date.parse(text) / DAY_MS;
+  const [first, last] = days
+    .map(dayOf)
+    .filter(Number.isFinite)
+    .reduce(
+      ([low, high], day) => [Math.min(low, day), Math.max(high, day)],
+      [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY],
+    );
+  if (!(first <= last)) return { named: false, step: 0, at: () => null, ticks: [] };
+  const room = Math.max(1, 0.05 * (last - first));
+  const step = (to - from) / (last - first + 2 * room);
+  const pixel = (day: number): number => from + (day - first + room) * step;
+  const every =
+    TICK_DAYS.find((count) => (last - first) / count < MOST_TICKS) ?? Math.ceil((last - first) / MOST_TICKS);
+  const ticks: Scale["ticks"][number][] = [];
+  for (let day = first; day <= last; day += every)
+    ticks.push({ pixel: pixel(day), label: new Date(day * DAY_MS).toISOString().slice(0, 10) });
+  return {
+    named: false,
+    step: Math.abs(step),
+    at: (place) => {
+      const day = typeof place === "string" ? dayOf(place) : Number.NaN;
+      return Number.isFinite(day) ? pixel(day) : null;
+    },
+    ticks,
   };
 }
 
