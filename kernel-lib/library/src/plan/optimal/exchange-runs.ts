@@ -1,6 +1,7 @@
 import { choleskyOrNull, inverseFrom } from "../../statistics/linear-algebra/cholesky";
 import { momentsOf } from "./design-model";
 import { variancesAt } from "./design-quality";
+import { stepInverse } from "./step-inverse";
 
 /** Rows to choose from, in coordinates in which no term is far larger than another. */
 export interface ExchangeProblem {
@@ -30,7 +31,7 @@ const GAIN = 1e-9;
 /**
  * Improves a plan by exchanging one run after the other for the candidate that gains most, until none gains (Fedorov 1972, run by
  * run as Cook & Nachtsheim 1980 do). With d(x, y) = xᵀ(XᵀX)⁻¹y, an exchange of xᵢ for xⱼ multiplies |XᵀX| by
- * (1 + d(xⱼ, xⱼ))(1 − d(xᵢ, xᵢ)) + d(xᵢ, xⱼ)²; inverse and d are brought up to date by rank-one steps (Sherman & Morrison 1950).
+ * (1 + d(xⱼ, xⱼ))(1 − d(xᵢ, xᵢ)) + d(xᵢ, xⱼ)²; inverse and d are brought up to date by rank-one steps (`stepInverse`).
  *
  * @param start candidate of each run; is changed
  * @returns where it ended; null where the start cannot tell the terms apart
@@ -54,8 +55,8 @@ export function exchangeRuns(problem: ExchangeProblem, start: Int32Array): Excha
       if (best < 0) continue;
       exchanged = true;
       chosen[run] = best;
-      stepInverse(inverse, own, rows, size, best, 1);
-      stepInverse(inverse, own, rows, size, out, -1);
+      stepInverse(inverse, own, rows, best, 1);
+      stepInverse(inverse, own, rows, out, -1);
       if (weight !== null) spread = spreadOf(problem, inverse, weight);
     }
     // afresh, so that the rounding of many steps does not add up
@@ -120,27 +121,6 @@ function bestForSpread(
     }
   }
   return best;
-}
-
-/** Adds (sign 1) or takes away (−1) a row: inverse −= sign u uᵀ/(1 + sign d), and every candidate's d with it. */
-function stepInverse(
-  inverse: Float64Array,
-  own: Float64Array,
-  rows: Float64Array,
-  size: number,
-  at: number,
-  sign: 1 | -1,
-): void {
-  const u = timesRow(inverse, rows, at, size);
-  let d = 0;
-  for (let i = 0; i < size; i++) d += u[i] * rows[at * size + i];
-  const scale = sign / (1 + sign * d);
-  for (let i = 0; i < size; i++) for (let j = 0; j < size; j++) inverse[i * size + j] -= scale * u[i] * u[j];
-  for (let row = 0; row < own.length; row++) {
-    let cross = 0;
-    for (let i = 0; i < size; i++) cross += u[i] * rows[row * size + i];
-    own[row] -= scale * cross * cross;
-  }
 }
 
 function informationOf({ rows, size, kept }: ExchangeProblem, chosen: Int32Array): Float64Array {

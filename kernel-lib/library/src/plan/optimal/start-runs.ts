@@ -2,6 +2,7 @@ import { choleskyFactor, inverseFrom } from "../../statistics/linear-algebra/cho
 import type { SeededRandom } from "../../statistics/random/seeded-random";
 import { variancesAt } from "./design-quality";
 import type { ExchangeProblem } from "./exchange-runs";
+import { stepInverse } from "./step-inverse";
 
 /** Stands for a run's worth of knowledge before any: small, so that a direction that no run has seen comes first. */
 const RIDGE = 1e-4;
@@ -18,12 +19,12 @@ export function startRuns(problem: ExchangeProblem, runs: number, drawn: number,
   const count = rows.length / size;
   const chosen = new Int32Array(runs);
   const inverse = ridgedInverse(problem);
+  const own = variancesAt(inverse, rows, size);
   for (let run = 0; run < runs; run++) {
-    const own = variancesAt(inverse, rows, size);
     let pick = random.integer(count);
     if (run >= drawn) for (let at = 0; at < count; at++) if (own[at] > own[pick] * (1 + 1e-9)) pick = at;
     chosen[run] = pick;
-    addRow(inverse, rows.subarray(pick * size, (pick + 1) * size));
+    stepInverse(inverse, own, rows, pick, 1);
   }
   return chosen;
 }
@@ -33,15 +34,4 @@ function ridgedInverse({ kept, size }: ExchangeProblem): Float64Array {
   const ridged = Float64Array.from(kept);
   for (let i = 0; i < size; i++) ridged[i * size + i] += RIDGE;
   return inverseFrom(choleskyFactor(ridged, size), size);
-}
-
-function addRow(inverse: Float64Array, row: Float64Array): void {
-  const size = row.length;
-  const u = new Float64Array(size);
-  let d = 0;
-  for (let i = 0; i < size; i++) {
-    for (let j = 0; j < size; j++) u[i] += inverse[i * size + j] * row[j];
-    d += u[i] * row[i];
-  }
-  for (let i = 0; i < size; i++) for (let j = 0; j < size; j++) inverse[i * size + j] -= (u[i] * u[j]) / (1 + d);
 }

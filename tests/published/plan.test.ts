@@ -1,0 +1,221 @@
+import { curves } from "slabwright/fit";
+import {
+  boxBehnken,
+  centralComposite,
+  designQuality,
+  fractionalFactorial,
+  fullFactorial,
+  gradientModel,
+  optimalDesign,
+  polynomialTerms,
+  termsModel,
+} from "slabwright/plan";
+import { describe, expect, it } from "vitest";
+import witness from "./plan/r-determinants.json";
+
+const quadratic = (k: number) => {
+  const factors = [..."abcdefg"].slice(0, k);
+  return termsModel({ factors, terms: polynomialTerms(factors) });
+};
+
+describe("D-optimal plans of the full quadratic in two factors on the 3 x 3 grid", () => {
+  const grid = fullFactorial({ levels: [3, 3] });
+
+  /** |XᵀX| by expanding whole numbers by fractions-free elimination (Bareiss 1968): exact, and no code of the library's. */
+  function exactDeterminant(points: readonly (readonly number[])[]): number {
+    const rows = points.map(([a, b]) => [1, a, b, a * b, a * a, b * b]);
+    const m = rows[0].map((_, i) => rows[0].map((_, j) => rows.reduce((sum, row) => sum + row[i] * row[j], 0)));
+    let before = 1;
+    for (let k = 0; k < 5; k++) {
+      // positive semidefinite: a zero pivot means a zero determinant
+      if (m[k][k] === 0) return 0;
+      for (let i = k + 1; i < 6; i++)
+        for (let j = k + 1; j < 6; j++) m[i][j] = (m[i][j] * m[k][k] - m[i][k] * m[k][j]) / before;
+      before = m[k][k];
+    }
+    return m[5][5];
+  }
+
+  /** The greatest determinant over every choice of n of the nine points, repeats allowed. */
+  function bruteForce(n: number): number {
+    let most = 0;
+    const choose = (chosen: readonly number[]): void => {
+      if (chosen.length === n) {
+        most = Math.max(most, exactDeterminant(chosen.map((at) => grid[at])));
+        return;
+      }
+      for (let at = chosen.at(-1) ?? 0; at < 9; at++) choose([...chosen, at]);
+    };
+    choose([]);
+    return most;
+  }
+
+  // whole numbers, found by brute force over all choices; 6 and 7 are found again here (3,003 and 6,435 choices)
+  it.each([
+    [6, 256],
+    [7, 960],
+    [8, 2304],
+    [9, 5184],
+    [10, 9360],
+  ])("%i runs reach %i", (runs, most) => {
+    const { quality, points } = optimalDesign({ candidates: grid, model: quadratic(2), runs });
+    expect(quality.determinant / most).toBeCloseTo(1, 10);
+    expect(exactDeterminant(points)).toBe(most);
+    if (runs <= 7) expect(bruteForce(runs)).toBe(most);
+  });
+});
+
+describe("central composite plans, Box & Hunter 1957 and Box & Draper 2007 (from memory)", () => {
+  it.each([
+    [2, Math.SQRT2, 13, [3, 2]],
+    [3, 1.68179, 20, [4, 2]],
+    [4, 2, 31, [5, 2]],
+    [5, 2.37841, 52, [8, 2]],
+  ] as const)("%i factors: alpha %f, %i runs", (factors, alpha, runs, centres) => {
+    const plan = centralComposite({ factors, centres });
+    expect(Math.abs(plan.alpha - alpha)).toBeLessThanOrEqual(5.01e-6);
+    expect(plan.points.length).toBe(runs);
+  });
+
+  it("5 factors on half a cube: alpha 2", () => {
+    const plan = centralComposite({ factors: 5, generators: ["E=ABCD"], centres: [6, 1] });
+    expect(plan.alpha).toBeCloseTo(2, 12);
+    expect(plan.points.length).toBe(33);
+  });
+
+  it("3 factors in orthogonal blocks with 4 and 2 centres: alpha 1.633; 2 factors, alike centres: 1.414, rotatable too", () => {
+    expect(centralComposite({ factors: 3, alpha: "blocks", centres: [4, 2] }).alpha).toBeCloseTo(1.633, 3);
+    expect(centralComposite({ factors: 2, alpha: "blocks" }).alpha).toBeCloseTo(Math.SQRT2, 12);
+  });
+});
+
+describe("Box-Behnken plans, Box & Behnken 1960 (run counts from memory)", () => {
+  it.each([
+    [3, 15],
+    [4, 27],
+    [5, 46],
+    [6, 54],
+    [7, 62],
+  ])("%i factors: %i runs; lines, products and squares do not touch each other", (factors, runs) => {
+    const points = boxBehnken({ factors });
+    expect(points.length).toBe(runs);
+    const sum = (of: (point: readonly number[]) => number): number =>
+      points.reduce((total, point) => total + of(point), 0);
+    const all = Array.from({ length: factors }, (_, at) => at);
+    const squares = new Set(all.map((i) => sum((x) => x[i] ** 2)));
+    expect(squares.size).toBe(1);
+    const pairs = all.flatMap((i) => all.filter((j) => j > i).map((j) => [i, j]));
+    const odd = [...all.map((i) => [i]), ...pairs];
+    const value = (x: readonly number[], word: readonly number[]): number =>
+      word.reduce((product, at) => product * x[at], 1);
+    for (const one of odd) {
+      expect(sum((x) => value(x, one))).toBe(0);
+      for (const i of all) expect(sum((x) => value(x, one) * x[i] ** 2)).toBe(0);
+      for (const other of odd) if (other !== one) expect(sum((x) => value(x, one) * value(x, other))).toBe(0);
+    }
+  });
+});
+
+describe("aliases of standard fractions, Box, Hunter & Hunter 2005, ch. 6 (from memory)", () => {
+  it("2^(3-1), I = ABC: resolution 3", () => {
+    const { definingRelation, resolution, aliases } = fractionalFactorial({ factors: 3, generators: ["C=AB"] });
+    expect([definingRelation, resolution]).toEqual([["ABC"], 3]);
+    expect(aliases).toEqual([
+      ["A", "BC"],
+      ["B", "AC"],
+      ["C", "AB"],
+    ]);
+  });
+
+  it("2^(4-1), D = ABC: resolution 4, pairs with pairs", () => {
+    const { resolution, aliases } = fractionalFactorial({ factors: 4, generators: ["D=ABC"] });
+    expect(resolution).toBe(4);
+    expect(aliases.slice(4)).toEqual([
+      ["AB", "CD"],
+      ["AC", "BD"],
+      ["AD", "BC"],
+    ]);
+  });
+
+  it("2^(5-2), D = AB, E = AC: I = ABD = ACE = BCDE, resolution 3", () => {
+    const { definingRelation, resolution, aliases } = fractionalFactorial({ factors: 5, generators: ["D=AB", "E=AC"] });
+    expect([definingRelation, resolution]).toEqual([["ABD", "ACE", "BCDE"], 3]);
+    expect(aliases).toEqual([
+      ["A", "BD", "CE", "ABCDE"],
+      ["B", "AD", "CDE", "ABCE"],
+      ["C", "AE", "BDE", "ABCD"],
+      ["D", "AB", "BCE", "ACDE"],
+      ["E", "AC", "BCD", "ABDE"],
+      ["BC", "DE", "ABE", "ACD"],
+      ["BE", "CD", "ABC", "ADE"],
+    ]);
+  });
+
+  it("2^(5-1), E = ABCD: resolution 5", () => {
+    expect(fractionalFactorial({ factors: 5, generators: ["E=ABCD"] }).resolution).toBe(5);
+  });
+
+  it("2^(7-4), D = AB, E = AC, F = BC, G = ABC: each main effect with three pairs", () => {
+    const plan = fractionalFactorial({ factors: 7, generators: ["D=AB", "E=AC", "F=BC", "G=ABC"] });
+    expect(plan.points.length).toBe(8);
+    expect(plan.resolution).toBe(3);
+    expect(plan.definingRelation.length).toBe(15);
+    expect(plan.definingRelation.filter((word) => word.length === 3)).toEqual([
+      "ABD",
+      "ACE",
+      "AFG",
+      "BCF",
+      "BEG",
+      "CDG",
+      "DEF",
+    ]);
+    expect(plan.aliases.map((group) => group.filter((word) => word.length <= 2))).toEqual([
+      ["A", "BD", "CE", "FG"],
+      ["B", "AD", "CF", "EG"],
+      ["C", "AE", "BF", "DG"],
+      ["D", "AB", "CG", "EF"],
+      ["E", "AC", "BG", "DF"],
+      ["F", "AG", "BC", "DE"],
+      ["G", "AF", "BE", "CD"],
+    ]);
+  });
+});
+
+describe("D-optimal plans for curves, by hand", () => {
+  const tenths = (to: number): number[] => Array.from({ length: to + 1 }, (_, at) => at / 10);
+
+  it("y = A e^(-kt): half the runs at 0, half at 1/k (Box & Lucas 1959)", () => {
+    const model = gradientModel({ model: curves.firstOrderDecay, at: { start: 100, rate: 0.4 } });
+    expect(optimalDesign({ candidates: tenths(200), model, runs: 6 }).points).toEqual([0, 0, 0, 2.5, 2.5, 2.5]);
+  });
+
+  it("y = top x/(half + x): half at the greatest x, half at half/(1 + 2 half/xmax), where d|X|/dx = 0", () => {
+    const model = gradientModel({ model: curves.hyperbola, at: { top: 200, half: 6 } });
+    expect(optimalDesign({ candidates: tenths(120), model, runs: 4 }).points).toEqual([3, 3, 12, 12]);
+  });
+
+  it("a cubic on -1 to 1: the ends and ±1/√5, runs alike (Guest 1958)", () => {
+    const candidates = [-1, -0.6, -1 / Math.sqrt(5), -0.3, 0, 0.3, 1 / Math.sqrt(5), 0.6, 1].map((x) => [x]);
+    const model = termsModel({ factors: ["x"], terms: ["1", "x", "x^2", "x^3"] });
+    const { points } = optimalDesign({ candidates, model, runs: 8 });
+    expect(points.flat()).toEqual([-1, -1, ...[-1, -1, 1, 1].map((sign) => sign / Math.sqrt(5)), 1, 1]);
+  });
+});
+
+/**
+ * ln |XᵀX|, mean and greatest xᵀ(XᵀX)⁻¹x over the grid of three levels a factor, of the full quadratic, made by R 4.2.2 with
+ * `plan/r-determinants.R`, which builds the points itself; twelve digits are stored.
+ */
+describe("designQuality beside R", () => {
+  it.each(Object.entries(witness))("%s", (name, { logDet, average, largest }) => {
+    const k = Number(name.at(-1));
+    const points = name.startsWith("bbd")
+      ? boxBehnken({ factors: k })
+      : centralComposite({ factors: k, centres: [4, 2] }).points;
+    const region = fullFactorial({ levels: Array.from({ length: k }, () => 3) });
+    const quality = designQuality({ points, model: quadratic(k), region });
+    expect(quality.logDeterminant).toBeCloseTo(logDet, 9);
+    expect(quality.averageVariance).toBeCloseTo(average, 10);
+    expect(quality.largestVariance).toBeCloseTo(largest, 9);
+  });
+});
