@@ -81,7 +81,10 @@ export function runOrder(options: RunOrderOptions): readonly PlannedRun[] {
       const other = random.integer(last + 1);
       [runs[last], runs[other]] = [runs[other], runs[last]];
     }
-    for (const run of runs) ordered.push({ run: ordered.length + 1, ...run });
+    for (const run of runs) {
+      const turn = { run: ordered.length + 1, ...run };
+      ordered.push(turn);
+    }
   }
   return freezeDeep(ordered);
 }
