@@ -116,16 +116,15 @@ export function firstMorning({ kitchen, variantId }: FirstMorningOptions): First
     const lastMin = looksMin.at(-1) as number;
     const guessMin = Math.min(crisp.min, lastMin);
     const early = Math.min(EARLY * core.min, lastMin);
-    loads.push(
-      ...purposes.map((purpose): PlannedLoad => {
-        const own = {
-          early: { looksMin: [], takeOutMin: Math.max(1, Math.round(2 * early) / 2) },
-          watched: { looksMin, takeOutMin: lastMin },
-          late: { looksMin: [], takeOutMin: Math.max(1, Math.round(LATER * guessMin)) },
-        }[purpose];
-        return { slab: at, purpose, pieces, loadFraction, ...own };
-      }),
-    );
+    for (const purpose of purposes) {
+      const own = {
+        early: { looksMin: [], takeOutMin: Math.max(1, Math.round(2 * early) / 2) },
+        watched: { looksMin, takeOutMin: lastMin },
+        late: { looksMin: [], takeOutMin: Math.max(1, Math.round(LATER * guessMin)) },
+      }[purpose];
+      const load: PlannedLoad = { slab: at, purpose, pieces, loadFraction, ...own };
+      loads.push(load);
+    }
     expected.push(
       `${sentenceCase(slabName(slabs, at, variant))} should be crisp after ${aroundText(crisp)}, and its core at ${limitText(variant.limit, units)} after ${aroundText(core)}.`,
     );
