@@ -276,7 +276,7 @@ describeInBrowser("the report against script in every field of nbformat", () => 
         .first()
         .evaluate((one, name) => getComputedStyle(one).getPropertyValue(name), name);
     expect(await style("body", "margin-top")).toBe("0px");
-    expect(await style("main", "max-width")).toBe("864px");
+    expect(await style("main", "max-width")).toBe("1088px");
     expect(await style("pre.stderr", "border-left-width")).toBe("3px");
     expect(await style("td", "text-align")).toBe("right");
     expect(await style(".canvas", "height")).toBe("440px");

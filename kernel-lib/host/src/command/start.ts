@@ -20,7 +20,13 @@ export async function startCommand(options: CommandOptions): Promise<number> {
   const kitchen = kitchenOf(options, project);
   const { out } = kitchen;
   const stamp = newStamp(kitchen);
-  const paths = options.named.length ? [...options.named] : await notebookPaths(join(project, "notebooks"));
+  const all = options.named.length ? [...options.named] : await notebookPaths(join(project, "notebooks"));
+  const drafts = options.named.length ? [] : all.filter((path) => /^untitled/i.test(basename(path)));
+  const paths = all.filter((path) => !drafts.includes(path));
+  if (drafts.length > 0)
+    options.say(
+      `Not run, as drafts: ${drafts.map((path) => oneLine(basename(path))).join(", ")}. Rename one to have it run.`,
+    );
   if (paths.length === 0) throw new Error(`a notebook must be in ${join(project, "notebooks")}`);
   if (existsSync(kitchen.folder)) {
     const check = await kitchenCheck(project, kitchen.folder);
