@@ -36,7 +36,11 @@ export async function runAll(options: RunAllOptions): Promise<Run[]> {
       const path = paths[index];
       const place = `[${index + 1}/${paths.length}] ${oneLine(basename(path))}`;
       try {
-        const kernel = startKernel({ folder: dirname(resolve(path)), environment });
+        const kernel = startKernel({
+          folder: dirname(resolve(path)),
+          // a cell that logs a trial has done so when it was written: not again
+          environment: { ...environment, SLABWRIGHT_RERUN: "1" },
+        });
         const run = await runNotebook({
           path,
           copyTo: options.copyTo(path) ?? undefined,

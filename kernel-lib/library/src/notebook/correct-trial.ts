@@ -6,6 +6,7 @@ import { amendedTrial, type TypedTrial } from "../trials/log/new-trial";
 import { readTrials } from "../trials/log/read-trials";
 import { changedLine } from "../trials/log/write/log-line";
 import type { Trial } from "../trials/trial";
+import { isRerun } from "./is-rerun";
 import { kitchenFolder } from "./kitchen-folder-of";
 import { whileLocked } from "./log-file/file-lock";
 import { type LogDeed, readHistory } from "./log-file/log-history";
@@ -66,18 +67,21 @@ export function correctTrial(trialId: string, typed: TypedTrial, options: Correc
     const shape = logShape(roomy, file);
     const old = lineOfTrial(roomy, shape, trialId);
     const line = changedLine({ before, after, cells: old.cells, shape });
-    if (line === old.text) fail("correctTrial: the correction", "must change something", typed);
+    if (line === old.text && !isRerun()) fail("correctTrial: the correction", "must change something", typed);
     const whole = roomy.slice(0, old.from) + line + roomy.slice(old.to);
     const brought = checkWith(open, file, whole, today());
-    if (roomy !== written) writeWholeFile(path, roomy);
-    replaceLine(path, { what: "correct", trialId, before: old.text, after: line, by: options.by ?? null, why });
+    if (!isRerun() && roomy !== written) writeWholeFile(path, roomy);
+    if (!isRerun())
+      replaceLine(path, { what: "correct", trialId, before: old.text, after: line, by: options.by ?? null, why });
     return freezeDeep({
       kind: "corrected trial",
       before,
       after,
       file,
       notices: [...notices, ...brought],
-      sentence: `${trialId} in ${file} is corrected (${why}). Its old line is in the history.`,
+      sentence: isRerun()
+        ? "Nothing is corrected while all notebooks are run: run this cell in the open notebook."
+        : `${trialId} in ${file} is corrected (${why}). Its old line is in the history.`,
     });
   });
 }

@@ -5,6 +5,7 @@ import { logHeadings } from "../trials/log/log-fields";
 import { newTrial, type TypedTrial } from "../trials/log/new-trial";
 import { logFormat } from "../trials/log/table/log-table";
 import type { Trial } from "../trials/trial";
+import { isRerun } from "./is-rerun";
 import { kitchenFolder } from "./kitchen-folder-of";
 import { addLine } from "./log-file/add-line";
 import { whileLocked } from "./log-file/file-lock";
@@ -50,12 +51,15 @@ const FIRST_LOG = "log.csv";
  * The kitchen with the new line is checked as a whole first; then the line is added to the log's history and to the log,
  * each forced to the disk, while no other process writes. Either the whole trial is logged or nothing is changed.
  *
+ * While all notebooks are run (`npm start`), nothing is logged a second time.
+ *
  * @throws every problem at once: unknown columns and ids, what is no number, what is missing, a name that is used
  *
  * @example
  * logTrial({ variant: "beet-lentil", thickness_mm: "9.1; 8.8; 9.4", not_crisp_min: 8, crisp_min: 9.5, time_min: 9 }); // throws "at most the time of taking out (9 min)"
  */
 export function logTrial(typed: TypedTrial, options: LogTrialOptions = {}): LoggedTrial {
+  if (isRerun()) return notAgain(typed, options);
   const folder = kitchenFolder(options.folder, "logTrial: folder");
   const path = logPath(folder, options.log ?? logOf(openKitchen(folder, "logTrial: folder"), typed, options));
   if (!existsSync(path)) begin(path, folder);
@@ -84,6 +88,24 @@ export function checkTrial(typed: TypedTrial, options: LogTrialOptions = {}): Lo
   const folder = kitchenFolder(options.folder, "checkTrial: folder");
   const open = openKitchen(folder, "checkTrial: folder");
   return told(make(open, typed, options, logPath(folder, options.log ?? logOf(open, typed, options))), []);
+}
+
+/** When all notebooks are run again, a trial that its cell logged is not logged a second time. */
+function notAgain(typed: TypedTrial, options: LogTrialOptions): LoggedTrial {
+  const says = "Nothing is logged while all notebooks are run: run this cell in the open notebook to log it.";
+  const { kitchen } = openKitchen(kitchenFolder(options.folder, "logTrial: folder"), "logTrial: folder");
+  const logged = kitchen.trials.find(({ trialId }) => trialId === typed.trial);
+  if (logged === undefined) return { ...checkTrial(typed, options), sentence: says };
+  return freezeDeep({
+    kind: "logged trial",
+    trial: logged,
+    file: "",
+    line: "",
+    assumed: [],
+    notices: [],
+    added: [],
+    sentence: `${logged.trialId} is in the log.`,
+  });
 }
 
 interface Made extends Omit<LoggedTrial, "kind" | "sentence"> {

@@ -28,7 +28,13 @@ export function answerState(
   if (card.ready) return { state: "ready", missing: null };
   const open = card.evidence.filter(({ met }) => !met);
   const first = open.find(isColdCore) ?? open[0];
-  return { state: "not ready", missing: open.length > 1 ? `${first.missing}, ${open.length - 1} more` : first.missing };
+  return {
+    state: "not ready",
+    missing:
+      open.length > 1
+        ? `${first.missing}, and ${open.length === 2 ? "one thing" : `${open.length - 1} things`} more`
+        : first.missing,
+  };
 }
 
 /** Whether a condition is the one that no core was found cold at the card's time. */

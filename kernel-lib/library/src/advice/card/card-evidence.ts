@@ -2,6 +2,8 @@ import { GOOD_CHANCE } from "../../crisp/window/card-time";
 import { chanceOf, minutesText } from "../../crisp/window/window-words";
 import { limitText } from "../../safety/limit-text";
 import { largestOf, smallestOf } from "../../statistics/extremes";
+import { hasImpossibleCore, highestCore } from "../../trials/core-of-trial";
+import { distinctTrials } from "../../trials/distinct-trials";
 import type { Kitchen, KitchenTrial } from "../../trials/kitchen";
 import { panOf, variantOf } from "../../trials/kitchen-lookup";
 import { ownMassText } from "../../units/mass-text";
@@ -52,13 +54,18 @@ const CLIMBING_K = 10;
 export function cardEvidence({ kitchen, window }: CardEvidenceOptions): readonly CardCondition[] {
   const { setting, limit, calibration, recommended, standing, extrapolation, doubts } = window;
   const variant = variantOf(kitchen, window.variantId);
-  const trials = kitchen.trials.filter((trial) => trial.variantId === window.variantId);
+  const trials = distinctTrials(kitchen.trials.filter((trial) => trial.variantId === window.variantId));
   const here = trials.filter((trial) => trial.applianceId === setting.applianceId);
   const thicknesses = trials.map((trial) => trial.thicknessMm);
   const ratio = trials.length === 0 ? 1 : largestOf(thicknesses) / smallestOf(thicknesses);
-  const cores = here.flatMap((trial) => highestCore(trial) ?? []);
+  const impossible = here.filter(hasImpossibleCore);
+  const cores = here.filter((trial) => !hasImpossibleCore(trial)).flatMap((trial) => highestCore(trial) ?? []);
   const climbing = cores.filter((core) => core < limit.limitC + CLIMBING_K).length;
   const done = cores.filter((core) => core >= limit.limitC).length;
+  const unscored = [
+    ...(trials.some(({ crispScores }) => crispScores.length > 0) ? [] : ["crispness"]),
+    ...(trials.some(({ brownScores }) => brownScores.length > 0) ? [] : ["browning"]),
+  ];
   const pan = panOf(kitchen, variant.panId);
   const { units } = kitchen;
   const spread = (share: number): string =>
@@ -121,10 +128,19 @@ export function cardEvidence({ kitchen, window }: CardEvidenceOptions): readonly
     ),
     condition(
       "no contradiction",
-      calibration.contradictions.length === 0 && calibration.converged && doubts.length === 0,
-      [...calibration.contradictions.map((one) => one.sentence), ...doubts].join("; ") || "trials and clocks agree",
-      "look into it, and correct the log or run the trial again",
-      "readings that agree",
+      impossible.length === 0 &&
+        calibration.contradictions.length === 0 &&
+        calibration.converged &&
+        doubts.length === 0,
+      [
+        ...impossible.map((trial) => impossibleText(trial, units)),
+        ...calibration.contradictions.map((one) => one.sentence),
+        ...doubts,
+      ].join("; ") || "trials and clocks agree",
+      impossible.length === 0
+        ? "look into it, and correct the log or run the trial again"
+        : `${impossible.map((trial) => impossibleText(trial, units)).join("; ")}: correct the log`,
+      impossible.length === 0 ? "readings that agree" : "a core reading to correct",
     ),
     condition(
       "window open in time",
@@ -141,20 +157,16 @@ export function cardEvidence({ kitchen, window }: CardEvidenceOptions): readonly
       "chance of success",
       recommended.success >= GOOD_CHANCE,
       chanceOf(window),
-      `more trials near this setting, or a better one (${Math.round(100 * GOOD_CHANCE)} % asked for)`,
-      `a chance of ${Math.round(100 * GOOD_CHANCE)} %`,
+      unscored.length > 0
+        ? `score ${unscored.join(" and ")} of the next pieces, 0 to 9: without scores nobody can say when a piece is crisp or overdone (${Math.round(100 * GOOD_CHANCE)} % asked for)`
+        : `more trials near this setting, or a better one (${Math.round(100 * GOOD_CHANCE)} % asked for)`,
+      unscored.length > 0 ? `scores of ${unscored.join(" and ")}` : `a chance of ${Math.round(100 * GOOD_CHANCE)} %`,
     ),
   ];
 }
 
 function counted(count: number, name: string): string {
   return `${count} ${name}${count === 1 ? "" : "s"}`;
-}
-
-/** The highest core of a trial, rested or at taking out; null when none was read. */
-function highestCore(trial: KitchenTrial): number | null {
-  if (trial.coreC === null) return trial.restedCoreC;
-  return Math.max(trial.coreC, trial.restedCoreC ?? trial.coreC);
 }
 
 /** Trials in a setting as easy as the window's or easier, out at its card time or later, with a core below the limit. */
@@ -168,6 +180,10 @@ function coldAtCard(trials: readonly KitchenTrial[], { setting, limit, recommend
       (trial.loadFraction ?? 0) <= setting.loadFraction + 0.05 &&
       trial.startC >= setting.startC - 2,
   );
+}
+
+function impossibleText(trial: KitchenTrial, units: KitchenUnits): string {
+  return `${trial.trialId} has a core of ${ownTemperatureText(highestCore(trial) as number, units)}, hotter than any core with water in it (°F that stand under °C?)`;
 }
 
 function coldText(trial: KitchenTrial, units: KitchenUnits): string {

@@ -2,6 +2,8 @@ import { freezeDeep } from "../../check/freeze-deep";
 import { minutesText } from "../../crisp/window/window-words";
 import { limitText } from "../../safety/limit-text";
 import { largestOf, smallestOf } from "../../statistics/extremes";
+import { hasImpossibleCore, highestCore } from "../../trials/core-of-trial";
+import { distinctTrials } from "../../trials/distinct-trials";
 import type { Kitchen, KitchenTrial, KitchenVariant } from "../../trials/kitchen";
 import { applianceOf, panOf, variantOf } from "../../trials/kitchen-lookup";
 import { ownMassText } from "../../units/mass-text";
@@ -60,7 +62,7 @@ export interface WhatNextOptions {
 export function whatNext({ kitchen, variantId }: WhatNextOptions): WhatNext {
   const variant = variantOf(kitchen, variantId);
   const { units } = kitchen;
-  const trials = kitchen.trials.filter((trial) => trial.variantId === variantId);
+  const trials = distinctTrials(kitchen.trials.filter((trial) => trial.variantId === variantId));
   const common = { kind: "what next", variantId, variantName: variant.name, trials: trials.length, units } as const;
   if (trials.length === 0) {
     const morning = firstMorning({ kitchen, variantId });
@@ -120,7 +122,7 @@ function knownOf(kitchen: Kitchen, trials: readonly KitchenTrial[], window: Kitc
   const settings = trials.map((trial) => trial.setpointC);
   const names = [...new Set(trials.map((trial) => applianceOf(kitchen, trial.applianceId).name))].join(" and the ");
   const seen = trials.filter((trial) => trial.crispMin !== null).map((trial) => trial.crispMin as number);
-  const cores = trials.flatMap((trial) => trial.restedCoreC ?? trial.coreC ?? []);
+  const cores = trials.filter((trial) => !hasImpossibleCore(trial)).flatMap((trial) => highestCore(trial) ?? []);
   const done = cores.filter((core) => core >= limit.limitC).length;
   const range = ({ min, interval95: [low, high] }: KitchenWindow["core"]): string =>
     `about ${minutesText(min)} min (${minutesText(low)} to ${minutesText(high)})`;

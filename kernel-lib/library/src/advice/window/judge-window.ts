@@ -35,8 +35,8 @@ export function judgeWindow(window: KitchenWindow): WindowVerdict {
     const bound = window.open
       ? `the ${setting.longestMin} min accepted`
       : `too ${window.closedBy === "browning" ? "brown" : "dry"} at ${minutesText(closes.min)} min`;
-    const at = window.open ? Math.max(opens.min, recommended.cardMin) : opens.min;
-    return { advice: "too thick", verdict: `too thick: ${last} only at ${minutesText(at)} min, after ${bound}` };
+    const at = window.open && recommended.cardMin >= opens.min ? `${recommended.cardMin}` : minutesText(opens.min);
+    return { advice: "too thick", verdict: `too thick: ${last} only at ${at} min, after ${bound}` };
   }
   if (standing === "outside what was tried")
     return {

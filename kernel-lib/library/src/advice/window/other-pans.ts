@@ -233,6 +233,8 @@ function cutSmaller(common: Common, pan: Pan, window: KitchenWindow): Remedy[] {
   const [lengthMm, widthMm] = window.setting.sidesMm as readonly [number, number];
   const piece = { lengthMm: lengthMm / 2, widthMm };
   const halved = crispWindow({ ...common, panId: pan.id, piece });
-  const what = `cut pieces of ${ownLengthText([piece.lengthMm, piece.widthMm], window.setting.units)}, core safe by ${halved.core.min.toFixed(1)} instead of ${window.core.min.toFixed(1)} min`;
+  const percent = Math.round(100 * (1 - halved.core.min / window.core.min));
+  const sooner = percent >= 1 ? `, whose core is hot some ${percent} % sooner` : "";
+  const what = `cut pieces of ${ownLengthText([piece.lengthMm, piece.widthMm], window.setting.units)}${sooner}`;
   return [remedyOf("cut smaller", what, halved)];
 }

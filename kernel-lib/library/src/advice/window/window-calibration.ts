@@ -5,6 +5,8 @@ import { USUAL_UNEVENNESS } from "../../crisp/calibration/crisp-noise";
 import type { CrispObservation } from "../../crisp/calibration/crisp-observation";
 import type { CrispPrior } from "../../crisp/calibration/crisp-priors";
 import { type ThermalProperties, thermalProperties } from "../../food/thermal/thermal-properties";
+import { hasImpossibleCore } from "../../trials/core-of-trial";
+import { distinctTrials } from "../../trials/distinct-trials";
 import type { Kitchen, KitchenTrial, KitchenVariant } from "../../trials/kitchen";
 import { variantOf } from "../../trials/kitchen-lookup";
 import { lossOfTrial } from "../../trials/pieces/loss-of-trial";
@@ -41,7 +43,9 @@ export function windowCalibration(options: WindowCalibrationOptions): CrispCalib
   for (const trialId of without)
     if (!kitchen.trials.some((trial) => trial.trialId === trialId))
       fail("windowCalibration: without", "must name trials of the kitchen", trialId);
-  const trials = kitchen.trials.filter((trial) => trial.variantId === variantId && !without.includes(trial.trialId));
+  const trials = distinctTrials(
+    kitchen.trials.filter((trial) => trial.variantId === variantId && !without.includes(trial.trialId)),
+  );
   const coated = isCoated(variant);
   return calibrateCrisp({
     food: thermalOf(variant),
@@ -80,10 +84,11 @@ export function thermalOf(variant: KitchenVariant): ThermalProperties {
 
 /**
  * What one logged trial says to the clocks. A core with a rested one beside it was read at taking out; alone it is the
- * highest within two minutes, as the first logs have it.
+ * highest within two minutes, as the first logs have it. A core that is hotter than water boils tells nothing.
  */
 export function observationOf(kitchen: Kitchen, trial: KitchenTrial): CrispObservation {
-  const { thicknessMm, restedCoreC, coreC } = trial;
+  const { thicknessMm } = trial;
+  const { restedCoreC, coreC } = hasImpossibleCore(trial) ? { restedCoreC: null, coreC: null } : trial;
   return {
     id: trial.trialId,
     session: trial.session ?? trial.date,

@@ -1,4 +1,5 @@
 import type { Notice } from "../../check/notice";
+import { measuredOf } from "../distinct-trials";
 import type { Trial } from "../trial";
 import { shownCell } from "./cell/fill-draft";
 import type { LogName } from "./log-fields";
@@ -46,7 +47,7 @@ export function doubtsOf(file: string, today?: string): (row: DoubtRow) => reado
         kind: "doubt",
         given: JSON.stringify(trial.trialId),
         taken: null,
-        says: `holds the same as row ${earlier.row} under another name`,
+        says: `holds the same as row ${earlier.row} under another name, and counts once`,
       });
     return notices;
   };
@@ -61,9 +62,4 @@ function sumOf(trial: Trial): number {
   for (const reading of probesMm) sum = 1.37 * sum + reading;
   for (const score of crispScores) sum = 1.53 * sum + score;
   return sum + 7 * (batchG ?? -1);
-}
-
-/** All that a trial holds but its name and its remarks. */
-function measuredOf({ trialId: _, note: __, card: ___, photos: ____, extra: _____, ...measured }: Trial): string {
-  return Object.values(measured).join("|");
 }

@@ -17,9 +17,10 @@ export interface WrittenColumn {
 
 /**
  * How numbers are written: `"exact"` reads back as the same number; `"rounded"` to the places that matter, a hundredth of a
- * millimetre, gram, minute or degree, as a person would.
+ * millimetre, gram, minute or degree, as a person would; `"close"` in the fewest digits that read back within a billionth, as a number
+ * that went through other units was typed.
  */
-export type WrittenPlaces = "exact" | "rounded";
+export type WrittenPlaces = "exact" | "close" | "rounded";
 
 /** The columns that headings name; throws for one that stands for a column in a way that cannot be read. */
 export function writtenColumns(headings: readonly string[], file: string): readonly WrittenColumn[] {
@@ -112,6 +113,9 @@ function cellOf(
 /** The smallest difference that is written where numbers are rounded, in kitchen units: finer than what instruments show. */
 const STEP = 0.01;
 
+/** How far a number that is written close may be off, as a share of it. */
+const CLOSE = 1e-9;
+
 interface NumberTextOptions {
   readonly unit: string | null;
   readonly base: string | null;
@@ -119,20 +123,26 @@ interface NumberTextOptions {
 }
 
 function numberText(value: number, { unit, base, places }: NumberTextOptions): string {
-  if (unit === "%") return exactText(value, 100 * value, (percent) => percent / 100) ?? String(100 * value);
+  const off = places === "close" ? CLOSE : 0;
+  if (unit === "%") return exactText(value, 100 * value, (percent) => percent / 100, off) ?? String(100 * value);
   if (unit === "min:s") return clockText(value);
-  if (unit === null || base === null || unit === base) return places === "exact" ? String(value) : toStep(value, STEP);
+  if (unit === null || base === null || unit === base) {
+    if (places === "rounded") return toStep(value, STEP);
+    return exactText(value, value, (one) => one, off) ?? String(value);
+  }
   const inUnit = convertUnit({ value, from: base, to: unit });
   if (places === "rounded")
     return toStep(inUnit, (STEP * findUnit(base, "numberText").factor) / findUnit(unit, "numberText").factor);
-  return exactText(value, inUnit, (one) => convertUnit({ value: one, from: unit, to: base })) ?? `${value} ${base}`;
+  return (
+    exactText(value, inUnit, (one) => convertUnit({ value: one, from: unit, to: base }), off) ?? `${value} ${base}`
+  );
 }
 
 /** The shortest decimal near `written` that reads back as `value`; `null` when none does. */
-function exactText(value: number, written: number, back: (written: number) => number): string | null {
+function exactText(value: number, written: number, back: (written: number) => number, off: number): string | null {
   for (let digits = 1; digits <= 17; digits++) {
     const one = Number(written.toPrecision(digits));
-    if (back(one) === value) return String(one);
+    if (Math.abs(back(one) - value) <= off * Math.abs(value)) return String(one);
   }
   return null;
 }
