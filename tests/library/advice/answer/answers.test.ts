@@ -69,7 +69,7 @@ describe("answers", () => {
   it("says in a few words how many trials are missing after the first", () => {
     const young = alone(logged.slice(0, 1));
     expect(young.state).toBe("not ready");
-    expect(young.missing).toMatch(/^5 more trials, \d+ more$/);
+    expect(young.missing).toMatch(/^5 more trials, and \d things more$/);
     expect(young.steps.length).toBeGreaterThan(2);
   });
 

@@ -287,7 +287,7 @@ const LOGS: Readonly<Record<string, MessyLog>> = {
     aside: [3],
     notices: [
       "twice.csv row 3: holds the headings once more, no trial",
-      'twice.csv row 4: holds the same as row 2 under another name ("T2")',
+      'twice.csv row 4: holds the same as row 2 under another name, and counts once ("T2")',
     ],
   },
 
