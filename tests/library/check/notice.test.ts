@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { type Notice, noticeLines } from "../../../kernel-lib/library/src/check/notice";
+import { calmNotices, type Notice, noticeLines } from "../../../kernel-lib/library/src/check/notice";
 
 const notice = (row: number | null, given: string | null, more: Partial<Notice> = {}): Notice => ({
   file: "log.csv",
@@ -35,5 +35,33 @@ describe("noticeLines", () => {
       "b.jsonl line 2, column load: was taken as a share",
       "log.csv row 2, column time: was taken as a share",
     ]);
+  });
+});
+
+describe("calmNotices", () => {
+  it("tells every doubt and counts what was only typed in another way, a line a file", () => {
+    const notice = (row: number | null, kind: Notice["kind"], says: string, file = "a.csv"): Notice => ({
+      file,
+      row,
+      at: null,
+      kind,
+      given: null,
+      taken: null,
+      says,
+    });
+    const all = [
+      notice(2, "read", "was taken as minutes and seconds"),
+      notice(3, "read", "was taken as a share of one"),
+      notice(3, "doubt", "is cold"),
+      notice(null, "read", "numbers were read with a decimal comma"),
+      notice(4, "read", "was taken as the id", "b.csv"),
+    ];
+    expect(calmNotices(all)).toEqual([
+      "a.csv row 3: is cold",
+      "a.csv: numbers were read with a decimal comma",
+      "a.csv: 2 cells were typed in another way and read as meant; check-kitchen tells how",
+      "b.csv: 1 cell was typed in another way and read as meant; check-kitchen tells how",
+    ]);
+    expect(noticeLines(all)).toHaveLength(5);
   });
 });

@@ -38,6 +38,21 @@ export function noticeLines(notices: readonly Notice[]): readonly string[] {
   return [...alike.values()].map(lineOf);
 }
 
+/**
+ * As `noticeLines`, but of cells that were only typed in another way than the log's, one line a file: how many there are. Whoever
+ * loads a kitchen is told what to doubt; `check-kitchen` tells how each cell was read.
+ */
+export function calmNotices(notices: readonly Notice[]): readonly string[] {
+  const isCalm = ({ kind, row }: Notice): boolean => kind === "read" && row !== null;
+  const counts = new Map<string, number>();
+  for (const { file } of notices.filter(isCalm)) counts.set(file, (counts.get(file) ?? 0) + 1);
+  const summaries = [...counts].map(
+    ([file, count]) =>
+      `${file}: ${count === 1 ? "1 cell was" : `${count} cells were`} typed in another way and read as meant; check-kitchen tells how`,
+  );
+  return [...noticeLines(notices.filter((notice) => !isCalm(notice))), ...summaries];
+}
+
 function lineOf(group: readonly Notice[]): string {
   const { file, at, says } = group[0];
   const rows = [...new Set(group.flatMap(({ row }) => row ?? []))].sort((a, b) => a - b);

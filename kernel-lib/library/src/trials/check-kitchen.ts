@@ -1,4 +1,4 @@
-import { noticeLines } from "../check/notice";
+import { calmNotices, noticeLines } from "../check/notice";
 import { type Slip, slipLines } from "../check/slip";
 import { formulaSlips } from "../food/formula/formula-slips";
 import { formulaTotals } from "../food/formula/formula-totals";
@@ -128,16 +128,19 @@ export function examineKitchen(parts: KitchenParts): KitchenCheck {
   const problems = slipLines([...inFiles, ...ofMixes, ...fitted.slips], order);
 
   const guess = `as ${guessed.taken} of the ${guessed.of} headings with a unit have it; write "units": "${units}" to settle it`;
-  const notices = Object.freeze([
-    ...parts.folder.notices,
-    ...parts.trials.filter(isBlank).map(({ file }) => `${file} is empty: it has not even headings`),
-    ...(about === null || about.units !== null
-      ? []
-      : [`${about.file} does not say the units: taken as ${units}, ${guess}`]),
-    ...noticeLines(logs.flatMap((log) => [...log.notices, ...startNotices(log, variants?.records ?? [])])),
-    ...fitted.notices,
-    ...traced.notices,
-  ]);
+  const ofLogs = logs.flatMap((log) => [...log.notices, ...startNotices(log, variants?.records ?? [])]);
+  const noticesWith = (ofRows: readonly string[]): readonly string[] =>
+    Object.freeze([
+      ...parts.folder.notices,
+      ...parts.trials.filter(isBlank).map(({ file }) => `${file} is empty: it has not even headings`),
+      ...(about === null || about.units !== null
+        ? []
+        : [`${about.file} does not say the units: taken as ${units}, ${guess}`]),
+      ...ofRows,
+      ...fitted.notices,
+      ...traced.notices,
+    ]);
+  const notices = noticesWith(noticeLines(ofLogs));
   const kitchen: Kitchen = Object.freeze({
     name: about?.name ?? "",
     units,
@@ -147,7 +150,7 @@ export function examineKitchen(parts: KitchenParts): KitchenCheck {
     variants: fitted.variants,
     trials: fitted.trials,
     traces: traced.traces,
-    notices,
+    notices: noticesWith(calmNotices(ofLogs)),
   });
   const summary = [
     counted(pans?.drafts, "pan"),

@@ -35,7 +35,10 @@ reads everything, runs nothing, and names every slip with its file, row and colu
    they came out), and ${heading("thickness")} (probe readings parted by semicolons) or ${heading("batch")} (what was spread on the pan).
    Worth the most after that: ${heading("not_crisp")} and ${heading("crisp")} (the last look at which they were not yet crisp, the first at which
    they were), ${heading("core")} (highest core in the thickest piece), ${heading("before")}, ${heading("after")} and ${heading("pieces")} (the same pieces, weighed
-   coated as they go in, and as they come out; how many).
+   coated as they go in, and as they come out; how many), and ${heading("crisp_scores")} and ${heading("brown_scores")} (0 to 9, one a
+   taster: \`AB:7; CD:6.5\`): without scores nobody can say when a piece is crisp or overdone, and no card is ever ready.
+   Or log it in one line, or cell by cell: \`npm run log -- --kitchen FOLDER\`; with a timer: \`log a trial\` on the page that
+   \`npm run notebook\` opens. A day such as 11/3/2026 needs the heading \`date (m/d/y)\`, or d/m/y.
    Two thicknesses tell more than one thickness twice. A logger's file, with a probe in a piece, goes into a folder
    \`traces\`, named after its trial: \`traces/T-07.csv\` with headings such as \`time_s,core_c,air_c\`.
 6. **\`npm start -- --kitchen FOLDER\`** runs the notebooks and writes \`out/report.html\` here. It needs a kitchen without slips

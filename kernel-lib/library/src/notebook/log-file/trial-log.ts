@@ -10,20 +10,23 @@ import { lackingHeadings, logLine } from "../../trials/log/write/log-line";
 import type { Trial } from "../../trials/trial";
 import type { KitchenUnits } from "../../units/unit-table";
 import { readKitchenFolder } from "../read-kitchen-folder";
+import { today } from "../today";
 
 /** A kitchen on the disk, sound, with its files as they were read. */
 export interface OpenKitchen {
   readonly folder: string;
   readonly files: readonly FolderFile[];
   readonly kitchen: Kitchen;
+  /** all that check-kitchen says of it */
+  readonly notices: readonly string[];
 }
 
 /** Reads a kitchen to write into one of its logs; throws, with every problem, when it is not sound. */
 export function openKitchen(folder: string, where: string): OpenKitchen {
   const files = readKitchenFolder(folder, where);
-  const { kitchen, problems } = checkKitchen(files);
+  const { kitchen, problems, notices } = checkKitchen(files, { today: today() });
   if (kitchen === null) throw new RangeError(problems.join("\n"));
-  return { folder, files, kitchen };
+  return { folder, files, kitchen, notices };
 }
 
 /** The text of a log, which must be UTF-8: anything else would be changed by being written again. */
@@ -101,7 +104,7 @@ function withColumns(
  * @returns the notices that it brings
  */
 export function checkWith(
-  { files, kitchen }: OpenKitchen,
+  { files, notices }: OpenKitchen,
   file: string,
   text: string,
   today: string,
@@ -109,7 +112,7 @@ export function checkWith(
   const others = files.filter((one) => one.file !== file);
   const after = checkKitchen([...others, { file, text, bytes: new TextEncoder().encode(text) }], { today });
   if (after.problems.length > 0) throw new RangeError(after.problems.join("\n"));
-  const before = new Set(kitchen.notices);
+  const before = new Set(notices);
   return after.notices.filter((notice) => !before.has(notice));
 }
 

@@ -145,10 +145,10 @@ export function readTrials(content: string | Uint8Array, file: string, options: 
     slips.push(slip);
     refuse(slip);
   };
-  const told = ({ column, says, taken }: CellSays): undefined => {
+  const told = ({ column, says, taken, kind = "read" }: CellSays): undefined => {
     const given = shownCell(line.cells[column.at] ?? "");
     said ??= [];
-    said.push({ file, row: line.row, at: `column ${column.heading}`, kind: "read", given, taken, says });
+    said.push({ file, row: line.row, at: `column ${column.heading}`, kind, given, taken, says });
   };
   const gaps = new Map<string, readonly number[]>();
   const filling = { draft: { ...EMPTY_TRIAL }, rules: { sign, order, guards: format !== "jsonl" }, gaps, wrong, told };

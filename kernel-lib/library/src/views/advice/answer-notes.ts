@@ -12,6 +12,6 @@ function noteOf({ variantName, state, missing, sentences, notices, steps }: Answ
     title: variantName,
     mark: missing === null ? state : `${state}: ${missing}`,
     good: state === "ready",
-    parts: [sentences.join(" "), { heading: "Look at", items: notices }, { heading: "Next", items: steps }],
+    parts: [sentences.join(" "), { heading: "Next", items: steps }, { heading: "Look at", items: notices }],
   };
 }

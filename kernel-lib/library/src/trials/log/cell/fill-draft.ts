@@ -1,4 +1,5 @@
 import { clipped } from "../../../check/check";
+import type { Notice } from "../../../check/notice";
 import type { Trial } from "../../trial";
 import type { LogField } from "../log-fields";
 import type { LogColumn } from "../table/lay-out";
@@ -27,6 +28,8 @@ export interface CellSays {
   readonly column: LogColumn;
   readonly says: string;
   readonly taken: string | null;
+  /** `"read"` unless given */
+  readonly kind?: Notice["kind"];
 }
 
 /** What needs no second look where the decimal sign is a point. */
@@ -160,7 +163,8 @@ function valueIn(reader: ColumnReader, raw: string, cell: string, options: FillO
 /** A text without its guard; one that stands there as a formula is named. */
 function textIn(column: LogColumn, cell: string, { rules, told }: FillOptions): string {
   if (!rules.guards) return cell;
-  if (isLiveFormula(cell)) told({ column, says: "would run as a formula in a spreadsheet; kept as text", taken: null });
+  if (isLiveFormula(cell))
+    told({ column, says: "would run as a formula in a spreadsheet; kept as text", taken: null, kind: "doubt" });
   return unguarded(cell);
 }
 
