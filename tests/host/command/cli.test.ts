@@ -76,7 +76,7 @@ describe("slabwright", () => {
     const name = "00-the-settings.ipynb";
     cpSync(resolve(__dirname, "../../../notebooks", name), join(project, "notebooks", name));
     const mine = putKitchen();
-    rmSync(join(mine, "trials"), { recursive: true });
+    for (const part of ["trials", "traces"]) rmSync(join(mine, part), { recursive: true });
     const { code, out, err } = await slabwright("start", "--kitchen", mine);
     expect([code, err]).toEqual([0, ""]);
     const [progress, said] = out.split(/\n\n(?=mine: )/);
@@ -167,13 +167,13 @@ describe("slabwright", () => {
       const { code, err } = await slabwright(verb);
       expect([code, err]).toEqual([
         2,
-        `slabwright: the verb must be one of start, report, notebook, run, check, new-kitchen, check-kitchen, got ${verb}\n`,
+        `slabwright: the verb must be one of start, report, notebook, run, check, new-kitchen, check-kitchen, log, got ${verb}\n`,
       ]);
     },
   );
 
   it.each([
-    [["bake"], 2, "the verb must be one of start, report, notebook, run, check, new-kitchen, check-kitchen, got bake"],
+    [["bake"], 2, "the verb must be one of start, report, notebook, run, check, new-kitchen, check-kitchen, log, got bake"],
     [["start", "--shout"], 2, "--shout"],
     [["check", "--tolerance", "much"], 1, "--tolerance must be a number >= 0, got much"],
     [["start", "--kitchen", "absent-kitchen"], 1, "--kitchen must be a folder that exists"],
