@@ -70,7 +70,7 @@ describe("slabwright new-kitchen", () => {
 describe("slabwright check-kitchen", () => {
   it("prints every problem and notice, a line each, runs nothing, and ends with 1", async () => {
     await slabwright("new-kitchen", folder);
-    writeFileSync(join(folder, "trials", "WEEK.CSV"), "trial\n");
+    writeFileSync(join(folder, "trials", "week.ods"), "trial\n");
     writeFileSync(
       join(folder, "pans.csv"),
       readFileSync(join(folder, "pans.csv"), "utf8").replace("half-sheet,", "half sheet,"),
@@ -80,12 +80,12 @@ describe("slabwright check-kitchen", () => {
     const { code, out, err } = await slabwright("check-kitchen", folder);
     expect([code, err]).toEqual([1, ""]);
     expect(out.split("\n")).toEqual([
+      expect.stringMatching(/^Notice: trials\/week\.ods is not read: /),
+      "",
       'pans.csv row 2, column pan: expected an id of letters, digits, points and dashes, such as half-sheet, got "half sheet"',
       expect.stringMatching(
         /^formulas\/first-formula\.json line \d+, mix\.1\.ingredient: expected an ingredient of ingredients\.csv, got /,
       ),
-      "",
-      expect.stringMatching(/^Notice: trials\/WEEK\.CSV is not read: /),
       "",
       `2 problems in ${folder}: 1 pan, 1 appliance, 229 ingredients, 1 formula, 1 variant, 0 trials, metric units.`,
       "",
