@@ -16,6 +16,5 @@ export default defineConfig({
     globalSetup: ["tests/draw-property-seed.ts"],
     setupFiles: ["tests/property-seed.ts"],
     testTimeout: 30_000,
-    maxWorkers: "100%",
   },
 });
