@@ -173,7 +173,11 @@ describe("slabwright", () => {
   );
 
   it.each([
-    [["bake"], 2, "the verb must be one of start, report, notebook, run, check, new-kitchen, check-kitchen, log, got bake"],
+    [
+      ["bake"],
+      2,
+      "the verb must be one of start, report, notebook, run, check, new-kitchen, check-kitchen, log, got bake",
+    ],
     [["start", "--shout"], 2, "--shout"],
     [["check", "--tolerance", "much"], 1, "--tolerance must be a number >= 0, got much"],
     [["start", "--kitchen", "absent-kitchen"], 1, "--kitchen must be a folder that exists"],
