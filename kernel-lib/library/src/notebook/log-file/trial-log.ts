@@ -83,7 +83,7 @@ function withColumns(
       "must be added by hand, as cells hold line ends",
       `row ${bare[0].row}`,
     );
-  const rows = new Set(lines.map(({ row }) => row));
+  const widths = new Map(lines.map(({ row, cells }) => [row, cells.length]));
   const width = columns.length;
   let row = 0;
   return text.replace(/[^\r\n]*(?:\r\n|\n|\r|$)/g, (physical) => {
@@ -92,8 +92,7 @@ function withColumns(
     const end = /[\r\n]*$/.exec(physical)?.[0] ?? "";
     const line = physical.slice(0, physical.length - end.length);
     if (row === headingRow) return `${line}${delimiter}${csvLine(headings, delimiter)}${end}`;
-    const cells = lines.find((one) => rows.has(row) && one.row === row)?.cells.length ?? 0;
-    return rows.has(row) && cells >= width ? `${line}${delimiter.repeat(headings.length)}${end}` : physical;
+    return (widths.get(row) ?? -1) >= width ? `${line}${delimiter.repeat(headings.length)}${end}` : physical;
   });
 }
 

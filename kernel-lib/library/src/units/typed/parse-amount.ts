@@ -1,4 +1,5 @@
 import { fail } from "../../check/check";
+import { writtenFractions } from "./written-fractions";
 
 /** A number read from the start of a text, and what follows it. */
 export interface ParsedAmount {
@@ -6,24 +7,6 @@ export interface ParsedAmount {
   /** the text after the number, trimmed: `"tsp"`, `"large"`, `"% of beets"` */
   readonly rest: string;
 }
-
-const VULGAR: Readonly<Record<string, string>> = {
-  "½": "1/2",
-  "⅓": "1/3",
-  "⅔": "2/3",
-  "¼": "1/4",
-  "¾": "3/4",
-  "⅕": "1/5",
-  "⅖": "2/5",
-  "⅗": "3/5",
-  "⅘": "4/5",
-  "⅙": "1/6",
-  "⅚": "5/6",
-  "⅛": "1/8",
-  "⅜": "3/8",
-  "⅝": "5/8",
-  "⅞": "7/8",
-};
 
 /** The longest text that is read as an amount or a quantity: our judgement. */
 export const LONGEST_AMOUNT = 200;
@@ -36,10 +19,8 @@ const NUMBER = /^([-+]?)(?:(\d+)[ -]+(\d+)\/(\d+)|(\d+)\/(\d+)|(\d+(?:\.\d+)?|\.
  */
 export function parseAmount(text: string, where: string): ParsedAmount {
   if (text.length > LONGEST_AMOUNT) fail(where, `must have at most ${LONGEST_AMOUNT} characters`, text);
-  const plain = text
-    .replace(/[½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞]/g, (mark) => ` ${VULGAR[mark]}`)
+  const plain = writtenFractions(text)
     .replace(/[−–]/g, "-")
-    .replace(/⁄/g, "/")
     .trim()
     .replace(/^([-+])\s+/, "$1");
   const match = NUMBER.exec(plain);

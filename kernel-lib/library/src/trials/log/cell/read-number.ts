@@ -1,5 +1,6 @@
 import { convertUnit } from "../../../units/convert-unit";
 import { findUnit, isUnit } from "../../../units/find-unit";
+import { writtenFractions } from "../../../units/typed/written-fractions";
 import type { UnitKind } from "../../../units/unit-table";
 import { headingUnit } from "../table/read-heading";
 import type { DecimalSign } from "./decimal-sign";
@@ -28,24 +29,6 @@ export type ReadNumber =
     }
   | { readonly expected: string };
 
-const VULGAR: Readonly<Record<string, string>> = {
-  "½": "1/2",
-  "⅓": "1/3",
-  "⅔": "2/3",
-  "¼": "1/4",
-  "¾": "3/4",
-  "⅕": "1/5",
-  "⅖": "2/5",
-  "⅗": "3/5",
-  "⅘": "4/5",
-  "⅙": "1/6",
-  "⅚": "5/6",
-  "⅛": "1/8",
-  "⅜": "3/8",
-  "⅝": "5/8",
-  "⅞": "7/8",
-};
-
 /** The longest cell that is read as a number: our judgement. */
 const LONGEST = 100;
 
@@ -68,10 +51,7 @@ export function readNumber(cell: string, rules: NumberRules): ReadNumber {
   }
   if (cell.length > LONGEST) return { expected: expectedNumber(rules) };
   const isAbout = ABOUT.test(cell);
-  const text = cell
-    .replace(ABOUT, "")
-    .replace(/[½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞]/g, (mark) => ` ${VULGAR[mark]}`)
-    .replace(/⁄/g, "/")
+  const text = writtenFractions(cell.replace(ABOUT, ""))
     .replace(/[\s\u00a0\u202f\u2009]+/g, " ")
     .trim()
     .replace(/^[−–—‒] ?(?=[\d.,])/, "-")
