@@ -34,30 +34,50 @@ export function slipLines(slips: readonly Slip[], order: readonly string[] = [])
     (a, b) => (files.get(a.file) ?? 0) - (files.get(b.file) ?? 0) || (a.row ?? 0) - (b.row ?? 0),
   );
   const alike = new Map<string, Slip[]>();
+  let last: Slip[] = [];
   for (const slip of inOrder) {
     const { file, at, expected, got, nearest, anywhere } = slip;
+    // in a file of many thousand slips most are like the one before
+    if (isLike(last[0], slip)) {
+      last.push(slip);
+      continue;
+    }
     // of a whole row it matters which has what
-    const key = JSON.stringify([anywhere ? null : file, anywhere || at === null ? got : null, at, expected, nearest]);
-    const group = alike.get(key);
-    if (group === undefined) alike.set(key, [slip]);
-    else group.push(slip);
+    const key = [anywhere ? null : file, anywhere || at === null ? got : null, at, expected, nearest].join("\0");
+    last = alike.get(key) ?? [];
+    if (last.length === 0) alike.set(key, last);
+    last.push(slip);
   }
   return [...alike.values()].map(lineOf);
+}
+
+function isLike(one: Slip | undefined, other: Slip): boolean {
+  return (
+    one !== undefined &&
+    one.file === other.file &&
+    one.at === other.at &&
+    one.got === other.got &&
+    one.expected === other.expected &&
+    one.nearest === other.nearest &&
+    one.anywhere === other.anywhere
+  );
 }
 
 function lineOf(group: readonly Slip[]): string {
   const { at, expected, nearest } = group[0];
   const rowsOf = new Map<string, Set<number>>();
-  for (const { file, row } of group) {
+  const given = new Set<string>();
+  for (const { file, row, got } of group) {
     const rows = rowsOf.get(file) ?? new Set();
-    rowsOf.set(file, row === null ? rows : rows.add(row));
+    if (row !== null) rows.add(row);
+    if (rows.size < 2) rowsOf.set(file, rows);
+    if (got !== null) given.add(got);
   }
   const places = listed([...rowsOf].map(([file, rows]) => `${file}${rowsText(file, [...rows])}`));
   const isInRow = group[0].row !== null;
   const where = at === null ? places : `${places}${isInRow ? "," : ""} ${at}`;
-  const given = [...new Set(group.flatMap(({ got }) => got ?? []))];
-  const more = given.length - SHOWN;
-  const shown = more > 1 ? listed([...given.slice(0, SHOWN), `${more} others`]) : listed(given);
+  const more = given.size - SHOWN;
+  const shown = more > 1 ? listed([...[...given].slice(0, SHOWN), `${more} others`]) : listed([...given]);
   return `${where}: expected ${expected}${shown && `, got ${shown}`}${nearest === null ? "" : ` (nearest: ${nearest})`}`;
 }
 

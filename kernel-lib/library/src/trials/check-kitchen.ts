@@ -15,7 +15,7 @@ import type { Kitchen, KitchenFile } from "./kitchen";
 import { type FolderFile, type FolderFindings, folderFindings, isKitchenFile } from "./kitchen-folder";
 import { readKitchenJson } from "./kitchen-json";
 import { formulaNames, namesOf, repeatedFormulas, repeatedNames, repeatedTrials, unknownNames } from "./known-names";
-import { readTrials } from "./log/read-trials";
+import { readLogRows } from "./log/read-trials";
 import { settleNames } from "./log/settle-names";
 import { startNotices } from "./log/start-notices";
 import { readTraces } from "./read-traces";
@@ -94,7 +94,7 @@ export function examineKitchen(parts: KitchenParts): KitchenCheck {
   const { today } = parts;
   const asWritten = parts.trials
     .filter((log) => !isBlank(log))
-    .map(({ file, text, bytes }) => ({ ...readTrials(bytes ?? text, file, { today }), file }));
+    .map(({ file, text, bytes }) => ({ ...readLogRows(bytes ?? text, file, { today }), file }));
   const names = {
     formulaId: formulaNames(formulas),
     panId: namesOf(pans, "id"),

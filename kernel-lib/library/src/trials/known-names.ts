@@ -6,7 +6,7 @@ import type { Kitchen } from "./kitchen";
 import type { Trial } from "./trial";
 
 /** Records with the file that they stand in. */
-export type FileOf<T> = ReadRecords<T> & { readonly file: string };
+export type FileOf<T> = Omit<ReadRecords<T>, "problems"> & { readonly file: string };
 
 /** The names that a file gives, with those that are wrong. */
 export interface KnownNames {

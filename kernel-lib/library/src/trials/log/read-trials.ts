@@ -55,8 +55,8 @@ export interface LogDialect {
   readonly decimalSign: DecimalSign;
 }
 
-/** A log as read: each of its rows is in exactly one of `good`, `kept`, `refused` and `aside`. */
-export interface ReadLog extends ReadRecords<Trial> {
+/** A log row by row: each of its rows is in exactly one of `good`, `kept`, `refused` and `aside`. */
+export interface LogRows extends Omit<ReadRecords<Trial>, "problems"> {
   readonly good: readonly TakenRow[];
   /** taken with notices */
   readonly kept: readonly TakenRow[];
@@ -67,7 +67,11 @@ export interface ReadLog extends ReadRecords<Trial> {
   readonly dialect: LogDialect;
   /** of rows and of the whole file, as facts */
   readonly notices: readonly Notice[];
-  /** the same as sentences; those that are alike in several rows are one */
+}
+
+/** A log as read, with what is wrong in it and what a person should know of it as sentences. */
+export interface ReadLog extends LogRows, ReadRecords<Trial> {
+  /** `notices` as sentences; those that are alike in several rows are one */
   readonly noticeLines: readonly string[];
 }
 
@@ -87,6 +91,14 @@ const NEEDED: ReadonlyMap<string, string> = new Map(
  * @returns trials of the rows that are good or kept (`records`), the rows apart, every problem and every notice
  */
 export function readTrials(content: string | Uint8Array, file: string, options: ReadTrialsOptions = {}): ReadLog {
+  const rows = readLogRows(content, file, options);
+  const problems = slipLines(rows.slips);
+  if (options.strict === true && problems.length > 0) throw new RangeError(problems.join("\n"));
+  return { ...rows, problems, noticeLines: noticeLines(rows.notices) };
+}
+
+/** What `readTrials` reads, before it is put into sentences. */
+export function readLogRows(content: string | Uint8Array, file: string, options: ReadTrialsOptions = {}): LogRows {
   const format = options.format ?? logFormat(file) ?? "csv";
   const table = readTable(content, { file, format, sheet: options.sheet });
   const layout = layOut(table, file);
@@ -221,8 +233,6 @@ export function readTrials(content: string | Uint8Array, file: string, options: 
     const fields = draft as unknown as Partial<Trial>;
     drafts.push(draftOf(fields, faulty ?? NOTHING));
   }
-  const problems = slipLines(slips);
-  if (options.strict === true && problems.length > 0) throw new RangeError(problems.join("\n"));
   const { aside } = layout;
   const dialect: LogDialect = {
     format,
@@ -233,7 +243,6 @@ export function readTrials(content: string | Uint8Array, file: string, options: 
   return {
     records,
     rows,
-    problems,
     slips,
     drafts,
     headings,
@@ -243,7 +252,6 @@ export function readTrials(content: string | Uint8Array, file: string, options: 
     refused,
     aside,
     notices,
-    noticeLines: noticeLines(notices),
     dialect,
   };
 }

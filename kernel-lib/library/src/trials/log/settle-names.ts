@@ -1,8 +1,8 @@
-import { type Notice, noticeLines } from "../../check/notice";
+import type { Notice } from "../../check/notice";
 import type { FileOf, KnownNames } from "../known-names";
 import type { Trial } from "../trial";
 import { shownCell } from "./cell/fill-draft";
-import type { ReadLog, TakenRow } from "./read-trials";
+import type { LogRows, TakenRow } from "./read-trials";
 
 /** The names that a kitchen gives to what trials speak of; `null` where they could not all be read. */
 export interface TrialNames {
@@ -15,7 +15,7 @@ export interface TrialNames {
  * Takes ids of a log that differ from a kitchen's in nothing but capitals, blanks and hyphens as those, each with a
  * notice: `Half sheet` is `half-sheet`. Others are left for `unknownNames` to tell.
  */
-export function settleNames(log: ReadLog & FileOf<Trial>, names: TrialNames): ReadLog & FileOf<Trial> {
+export function settleNames(log: LogRows & FileOf<Trial>, names: TrialNames): LogRows & FileOf<Trial> {
   const noticesOf = new Map<number, readonly Notice[]>();
   const changeOf = new Map<number, Partial<Trial>>();
   for (const { row, fields, cells, faulty } of log.drafts)
@@ -50,6 +50,5 @@ export function settleNames(log: ReadLog & FileOf<Trial>, names: TrialNames): Re
     good: taken.filter(({ notices }) => notices.length === 0),
     kept: taken.filter(({ notices }) => notices.length > 0),
     notices,
-    noticeLines: noticeLines(notices),
   };
 }

@@ -20,7 +20,8 @@ export function decimalSign(
   let commas = 0;
   for (const { cells } of lines)
     for (const column of columns) {
-      const cell = cells[column] ?? "";
+      if (column >= cells.length) continue;
+      const cell = cells[column];
       if (cell.length > LONGEST) continue;
       const hasComma = cell.includes(",");
       if (!hasComma && !cell.includes(".")) continue;

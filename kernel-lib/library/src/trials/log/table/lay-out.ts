@@ -104,8 +104,8 @@ export function layOut(table: LogTable, file: string): LogLayout {
       putAside(line.row, "holds the headings once more, no trial");
       continue;
     }
-    for (let column = 0; column < width; column++)
-      if (!isFilled[column] && (line.cells[column] ?? "") !== "") isFilled[column] = true;
+    for (let column = 0; column < Math.min(width, line.cells.length); column++)
+      if (!isFilled[column] && line.cells[column] !== "") isFilled[column] = true;
     lines.push(line);
   }
   const columns = columnsOf({ headings, units, isFilled, headingRow, isLog, slip });
