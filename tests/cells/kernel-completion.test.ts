@@ -72,10 +72,10 @@ const DOORS: Readonly<Record<string, { name: string; call: string; fields: strin
     gives: /: Lethality$/,
   },
   "slabwright/statistics": {
-    name: "trialsForTwoMeans",
-    call: "trialsForTwoMeans({ ",
-    fields: ["difference", "sd"],
-    gives: /: number$/,
+    name: "propagateUncertainty",
+    call: "propagateUncertainty({ ",
+    fields: ["inputs", "measure"],
+    gives: /: Propagated(<[^>]*>)?$/,
   },
   "slabwright/trials": {
     name: "thicknessOfTrial",

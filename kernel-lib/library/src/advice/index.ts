@@ -26,6 +26,14 @@ export {
   reheatYield,
 } from "./curve/reheat-yield";
 export { type VariantCrispTime, type VariantCrispTimeOptions, variantCrispTime } from "./curve/variant-crisp-time";
+export { type Told, type TrialScatter, type TrialScatterOptions, trialScatter } from "./tell/trial-scatter";
+export {
+  type ChanceToTell,
+  type ToTell,
+  type TrialsToTell,
+  type TrialsToTellOptions,
+  trialsToTell,
+} from "./tell/trials-to-tell";
 export {
   type BenchCell,
   type BenchRow,

@@ -26,3 +26,19 @@ export { type GradientModelOptions, gradientModel } from "./optimal/gradient-mod
 export { type OptimalDesign, type OptimalDesignOptions, optimalDesign } from "./optimal/optimal-design";
 export { type PolynomialForm, polynomialTerms } from "./optimal/polynomial-terms";
 export { type TermsModelOptions, termsModel } from "./optimal/terms-model";
+
+// power: how many trials see a difference
+
+export {
+  type CensoredTimesPower,
+  type CensoredTimesPowerResult,
+  powerOfCensoredTimes,
+} from "./power/censored-times";
+export {
+  type CoefficientDifference,
+  powerOfCoefficientDifference,
+  replicatesForCoefficientDifference,
+} from "./power/coefficient-difference";
+export { powerOfSeveralMeans, type SeveralMeans, trialsForSeveralMeans } from "./power/several-means";
+export { powerOfTwoMeans, type TwoMeans, trialsForTwoMeans } from "./power/two-means";
+export { powerOfTwoShares, type TwoShares, trialsForTwoShares } from "./power/two-shares";

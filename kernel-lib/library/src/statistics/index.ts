@@ -20,18 +20,6 @@ export { type SeededRandom, seededRandom } from "./random/seeded-random";
 export { type Propagated, type PropagateOptions, propagateUncertainty } from "./uncertainty/propagate-uncertainty";
 export { rectangularInput, triangularInput, type UncertainInput } from "./uncertainty/uncertain-input";
 
-// how many trials
-
-export {
-  powerOfTwoMeans,
-  type SeveralMeans,
-  type TwoMeans,
-  type TwoShares,
-  trialsForSeveralMeans,
-  trialsForTwoMeans,
-  trialsForTwoShares,
-} from "./trials-needed";
-
 // agreement of judges
 
 export {

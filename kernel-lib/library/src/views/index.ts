@@ -89,6 +89,11 @@ export type { Note, NoteList } from "./note/note";
 export { noteHtml } from "./note/note-html";
 export { noteText } from "./note/note-text";
 
+// plan: how many trials, response surfaces
+
+export { trialsToTellFigure } from "./plan/trials-to-tell-figure";
+export { trialsToTellTable } from "./plan/trials-to-tell-table";
+
 // tables: as text, page or frame, and back
 
 export { frameOf } from "./table/frame-of";
