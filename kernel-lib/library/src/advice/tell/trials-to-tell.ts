@@ -38,6 +38,8 @@ export interface ToTell extends TrialScatter {
   /** of difference and scatter */
   readonly unit: "min" | "points" | "% points";
   readonly difference: number;
+  /** as a person says it: `"1 point"` */
+  readonly differs: string;
   /** trials of each variant, both in every morning */
   readonly sideBySide: number;
   /** with as little and as much scatter as the log allows for */
@@ -110,6 +112,7 @@ export function trialsToTell(options: TrialsToTellOptions): TrialsToTell {
 function toTell(scatter: TrialScatter, difference: number, chance: number): ToTell {
   const { sd, sd95, morningSd, measurements } = scatter;
   const { label, unit, one } = WORDS[scatter.of];
+  const differs = `${difference} ${difference === 1 ? one : unit}`;
   const wide = Math.hypot(sd, morningSd);
   const needed = (own: number): number => Math.ceil(trialsForTwoMeans({ difference, sd: own }, chance) - 1e-9);
   const power = (own: number, trials: number): number => powerOfTwoMeans({ difference, sd: own }, trials);
@@ -133,10 +136,11 @@ function toTell(scatter: TrialScatter, difference: number, chance: number): ToTe
     label,
     unit,
     difference,
+    differs,
     sideBySide,
     sideBySide95,
     apart,
     chances,
-    sentence: `A ${label} that differs by ${difference} ${difference === 1 ? one : unit}: ${sideBySide} trials of each${range} when both run in every morning, ${apart} when each has its own. One trial scatters by ${sd.toFixed(2)} ${unit}, from ${rests}.`,
+    sentence: `A ${label} that differs by ${differs}: ${sideBySide} trials of each${range} when both run in every morning, ${apart} when each has its own. One trial scatters by ${sd.toFixed(2)} ${unit}, from ${rests}.`,
   };
 }

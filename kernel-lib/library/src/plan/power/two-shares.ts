@@ -16,7 +16,7 @@ export interface TwoShares {
  *
  * @param trials in each group; need not be whole
  * @example
- * powerOfTwoShares({ shares: [0.5, 0.75] }, 50); // → 0.7401
+ * powerOfTwoShares({ shares: [0.5, 0.75] }, 50); // → 0.74017
  */
 export function powerOfTwoShares(design: TwoShares, trials: number): number {
   const where = "powerOfTwoShares";

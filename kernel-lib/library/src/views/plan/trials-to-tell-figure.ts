@@ -37,9 +37,9 @@ export function trialsToTellFigure({ variantName, chance, quantities, sentence }
   };
 }
 
-function tracesOf({ label, unit, difference, chances }: ToTell, at: number): readonly object[] {
+function tracesOf({ label, differs, chances }: ToTell, at: number): readonly object[] {
   const colour = PALETTE[at % PALETTE.length];
-  const name = `${label}, ${difference} ${unit}`;
+  const name = `${label}, ${differs}`;
   const x = chances.map(({ trials }) => trials);
   return [
     {

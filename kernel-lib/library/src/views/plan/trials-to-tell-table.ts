@@ -20,17 +20,15 @@ export function trialsToTellTable({ variantName, chance, quantities }: TrialsToT
       { heading: "range" },
       { heading: "trials of each, mornings apart", decimals: 0 },
     ],
-    rows: quantities.map(
-      ({ label, unit, difference, sd, measurements, sideBySide, sideBySide95: [few, many], apart }) => [
-        label,
-        `${difference} ${unit}`,
-        sd,
-        measurements,
-        sideBySide,
-        few === many ? `${few}` : `${few} to ${many}`,
-        apart,
-      ],
-    ),
+    rows: quantities.map(({ label, differs, sd, measurements, sideBySide, sideBySide95: [few, many], apart }) => [
+      label,
+      differs,
+      sd,
+      measurements,
+      sideBySide,
+      few === many ? `${few}` : `${few} to ${many}`,
+      apart,
+    ]),
     notes: [
       `To see the difference ${Math.round(100 * chance)} times in 100, at 5 false alarms in 100. Side by side: both variants in every morning. The range is what the doubt of the scatter leaves; another variant is taken to scatter alike.`,
     ],
