@@ -42,3 +42,17 @@ export {
 export { powerOfSeveralMeans, type SeveralMeans, trialsForSeveralMeans } from "./power/several-means";
 export { powerOfTwoMeans, type TwoMeans, trialsForTwoMeans } from "./power/two-means";
 export { powerOfTwoShares, type TwoShares, trialsForTwoShares } from "./power/two-shares";
+
+// schedules: tasks that share resources
+
+export { checkSchedule } from "./schedule/check-schedule";
+export { type FreeSpan, freeSpans } from "./schedule/free-spans";
+export type {
+  ScheduleHold,
+  ScheduleLink,
+  ScheduleProblem,
+  ScheduleResource,
+  ScheduleTask,
+} from "./schedule/schedule-problem";
+export { scheduleSlack, type TaskSlack } from "./schedule/schedule-slack";
+export { type Schedule, type ScheduledTask, type ScheduleOptions, scheduleTasks } from "./schedule/schedule-tasks";

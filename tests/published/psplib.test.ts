@@ -1,0 +1,51 @@
+// PSPLIB, the project scheduling problem library: R. Kolisch, A. Sprecher (1996), PSPLIB, European Journal of Operational
+// Research 96:205-216; set j30, 30 tasks and four resources each. psplib/j30.json holds twelve of its 480 instances, ten of
+// them of classes with scarce resources, that are known to be hard. Instances were read in the public repository
+// MiniZinc/minizinc-benchmarks (rcpsp/data_psplib/j30), j301_1 also in google/or-tools (ortools/scheduling/testdata);
+// optima, all proven, in ptal/kobe-scheduling (data/rcpsp/j30.sm/optimum/optimum.csv). No tolerance: lengths are whole
+// numbers. `npm run bench -- schedule` searches for longer and counts how many of the twelve come out optimal.
+
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import { checkSchedule, type ScheduleProblem, scheduleTasks } from "slabwright/plan";
+import { describe, expect, test } from "vitest";
+
+interface Instance {
+  readonly instance: string;
+  readonly optimum: number;
+  readonly capacity: readonly number[];
+  readonly duration: readonly number[];
+  readonly use: readonly (readonly number[])[];
+  readonly followers: readonly (readonly number[])[];
+}
+const instances = JSON.parse(readFileSync(join(import.meta.dirname, "psplib/j30.json"), "utf8")) as Instance[];
+
+function problemOf({ capacity, duration, use, followers }: Instance): ScheduleProblem {
+  return {
+    tasks: duration.map((lasts, at) => ({
+      id: String(at + 1),
+      duration: lasts,
+      uses: Object.fromEntries(use.map((row, resource) => [`R${resource + 1}`, row[at]])),
+    })),
+    resources: capacity.map((most, at) => ({ id: `R${at + 1}`, capacity: most })),
+    links: followers.flatMap((list, at) => list.map((after) => ({ before: String(at + 1), after: String(after) }))),
+  };
+}
+
+describe("published schedules", () => {
+  let optimal = 0;
+
+  test.each(instances.map((one) => [one.instance, one] as const))("%s", (_, one) => {
+    const problem = problemOf(one);
+    const schedule = scheduleTasks({ ...problem, tries: 2000 });
+    expect(checkSchedule(problem, schedule.tasks)).toEqual([]);
+    expect(schedule.bound).toBeLessThanOrEqual(one.optimum);
+    expect(schedule.length).toBeGreaterThanOrEqual(one.optimum);
+    expect(schedule.length).toBeLessThanOrEqual(1.03 * one.optimum);
+    if (schedule.length === one.optimum) optimal++;
+  });
+
+  test("nine of the twelve are optimal after two thousand orders", () => {
+    expect(optimal).toBeGreaterThanOrEqual(9);
+  });
+});
