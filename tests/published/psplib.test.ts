@@ -6,7 +6,6 @@
 // numbers. `npm run bench -- schedule` searches for longer and counts how many of the twelve come out optimal.
 
 import { readFileSync } from "node:fs";
-import { join } from "node:path";
 import { checkSchedule, type ScheduleProblem, scheduleTasks } from "slabwright/plan";
 import { describe, expect, test } from "vitest";
 
@@ -18,7 +17,7 @@ interface Instance {
   readonly use: readonly (readonly number[])[];
   readonly followers: readonly (readonly number[])[];
 }
-const instances = JSON.parse(readFileSync(join(import.meta.dirname, "psplib/j30.json"), "utf8")) as Instance[];
+const instances = JSON.parse(readFileSync(new URL("psplib/j30.json", import.meta.url), "utf8")) as Instance[];
 
 function problemOf({ capacity, duration, use, followers }: Instance): ScheduleProblem {
   return {

@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import type { ScheduleProblem } from "slabwright/plan";
+import type { ScheduleProblem, ScheduleTask } from "slabwright/plan";
 
 /** Small kitchens: a few products, each spread, frozen, cut and packed, with one or two pans, shelves and hands. */
 export const smallKitchens: fc.Arbitrary<ScheduleProblem> = fc
@@ -20,24 +20,26 @@ export const smallKitchens: fc.Arbitrary<ScheduleProblem> = fc
       nil: undefined,
     }),
   })
-  .map(({ products, pans, shelves, hands, away }) => ({
-    tasks: products.flatMap(({ spread, freeze, cut }, at) => [
-      { id: `spread ${at}`, duration: spread, uses: { hands: 1 } },
-      { id: `freeze ${at}`, duration: freeze, uses: { shelf: 1 } },
-      { id: `cut ${at}`, duration: cut, uses: { hands: 1, pan: 1 } },
-    ]),
-    resources: [
-      { id: "pan", capacity: pans },
-      { id: "shelf", capacity: shelves },
-      {
-        id: "hands",
-        capacity: hands,
-        less: away === undefined ? [] : [{ from: away.from, until: away.from + away.lasts, capacity: 0 }],
-      },
-    ],
-    links: products.flatMap(({ most }, at) => [
-      { before: `spread ${at}`, after: `freeze ${at}` },
-      { before: `freeze ${at}`, after: `cut ${at}`, ...(most === undefined ? {} : { most }) },
-    ]),
-    holds: products.map((_, at) => ({ resource: "pan", from: `spread ${at}`, until: `cut ${at}` })),
-  }));
+  .map(
+    ({ products, pans, shelves, hands, away }): ScheduleProblem => ({
+      tasks: products.flatMap(({ spread, freeze, cut }, at): ScheduleTask[] => [
+        { id: `spread ${at}`, duration: spread, uses: { hands: 1 } },
+        { id: `freeze ${at}`, duration: freeze, uses: { shelf: 1 } },
+        { id: `cut ${at}`, duration: cut, uses: { hands: 1, pan: 1 } },
+      ]),
+      resources: [
+        { id: "pan", capacity: pans },
+        { id: "shelf", capacity: shelves },
+        {
+          id: "hands",
+          capacity: hands,
+          less: away === undefined ? [] : [{ from: away.from, until: away.from + away.lasts, capacity: 0 }],
+        },
+      ],
+      links: products.flatMap(({ most }, at) => [
+        { before: `spread ${at}`, after: `freeze ${at}` },
+        { before: `freeze ${at}`, after: `cut ${at}`, ...(most === undefined ? {} : { most }) },
+      ]),
+      holds: products.map((_, at) => ({ resource: "pan", from: `spread ${at}`, until: `cut ${at}` })),
+    }),
+  );
