@@ -17,6 +17,27 @@ describe("readPans", () => {
     expect(records[2]).toMatchObject({ wells: 24, bottomDiameterMm: 32, count: 2 });
   });
 
+  it("needs of a pan its id, bottom and depth; the rest has a default", () => {
+    const { records, problems } = readPans(
+      'pan,length_in,width_in,diameter_in,depth_in\nBig Sheet,17 1/4",12 1/8,,1\npie,,,9,1 1/2\n',
+      "pans.csv",
+    );
+    expect(problems).toEqual([]);
+    expect(records[0]).toEqual({
+      id: "Big-Sheet",
+      name: "Big Sheet",
+      shape: "rectangle",
+      bottomLengthMm: expect.closeTo(438.15, 9),
+      bottomWidthMm: expect.closeTo(307.975, 9),
+      depthMm: 25.4,
+      cornerRadiusMm: 0,
+      wallTaperDeg: 0,
+      count: 1,
+      standing: "nominal",
+    });
+    expect(records[1]).toMatchObject({ shape: "round", bottomDiameterMm: expect.closeTo(228.6, 9) });
+  });
+
   it("says which size a shape lacks, and which size cannot be", () => {
     const { records, problems } = read(
       "a,a,rectangle,420,,,25,14,6,,4,measured",
@@ -26,8 +47,8 @@ describe("readPans", () => {
     );
     expect(records).toEqual([]);
     expect(problems).toEqual([
-      'pans.csv row 2, column bottom_width_mm: expected a value, as the shape is rectangle, got ""',
-      'pans.csv row 3, column bottom_diameter_mm: expected a value, as the shape is round, got ""',
+      'pans.csv row 2, column bottom_width_mm: expected a size, as the shape is rectangle, got ""',
+      'pans.csv row 3, column bottom_diameter_mm: expected a size, as the shape is round, got ""',
       'pans.csv row 4, column wells: expected a whole number >= 1, got "2.5"',
       'pans.csv row 5, column corner_radius_mm: expected at most half the shorter side (146.5 mm), got "200"',
     ]);

@@ -26,7 +26,7 @@ describe("readAppliances", () => {
     for (const floor of ["20", "20000"]) expect(problems(floor, "200000")).toEqual([]);
     for (const floor of ["19.9", "20000.1"])
       expect(problems(floor, "")).toEqual([
-        `appliances.csv row 2, column floor_cm2: expected a floor of 20 to 20000 cm², got "${floor}"`,
+        `appliances.csv row 2, column floor_cm2: expected a floor of 20 to 20000 cm² (3 to 3100 in²), the part that pieces lie on, got "${floor}"`,
       ]);
     expect(problems("400", "0")[0]).toContain("expected a power above 0 W");
     expect(problems("400", "200001")[0]).toContain("expected a power up to 200000 W");

@@ -128,7 +128,7 @@ describe("buildKitchen", () => {
         appliances: { ...broken.appliances, text: broken.appliances.text.replace("420", "2") },
       }),
     ).toThrow(
-      /^pans.csv rows 3 to 7, column shape: expected rectangle, round or wells, got "square"\nappliances.csv row 3, column floor_cm2: expected a floor of 20 to 20000 cm², got "2"$/,
+      /^pans.csv rows 3 to 7, column shape: expected rectangle, round or wells, got "square"\nappliances.csv row 3, column floor_cm2: expected a floor of 20 to 20000 cm² \(3 to 3100 in²\), the part that pieces lie on, got "2"$/,
     );
   });
 });

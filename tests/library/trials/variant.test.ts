@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { noticeLines } from "../../../kernel-lib/library/src/check/notice";
 import { readVariants } from "../../../kernel-lib/library/src/trials/variant";
 
 const COLUMNS = {
@@ -41,6 +42,31 @@ describe("readVariants", () => {
         longestMin: 20,
         note: null,
       },
+    ]);
+  });
+
+  it("takes what is left out as a slab without trim, from the freezer, and says what matters", () => {
+    const text =
+      "Variant,formula,pan,Batch (lb),rows,columns,appliance,Setpoint (F)\nrice bites,mix,half,2 1/2,6,8,basket,390 F\n";
+    const { records, problems, notices } = readVariants(text, "variants.csv");
+    expect(problems).toEqual([]);
+    expect(records[0]).toMatchObject({
+      variantId: "rice-bites",
+      name: "rice bites",
+      form: "slab",
+      batchG: expect.closeTo(1133.98, 2),
+      trimMm: 0,
+      setpointC: expect.closeTo(198.89, 2),
+      startC: -18,
+      longestMin: 30,
+    });
+    expect(noticeLines(notices)).toEqual([
+      'variants.csv row 2, column Variant: was taken as an id, which has letters, digits, points and dashes alone ("rice bites" as rice-bites)',
+      "variants.csv row 1: has no column start_f: -18 °C (0 °F) was taken, straight from the freezer",
+      "variants.csv row 1: has no column longest_min: a reheat of up to 30 min was taken as accepted",
+    ]);
+    expect(noticeLines(read({ start_c: "" }).notices)).toEqual([
+      "variants.csv row 2, column start_c: is empty: -18 °C (0 °F) was taken, straight from the freezer",
     ]);
   });
 

@@ -1,5 +1,6 @@
 import { clipped } from "./check";
 import { type CsvLineOptions, eachCsvLine } from "./each-csv-line";
+import type { Notice } from "./notice";
 import type { Slip } from "./slip";
 
 /** One data row of a CSV file. */
@@ -20,6 +21,8 @@ export interface CsvText {
   readonly slips: readonly Slip[];
   /** whether every row that holds something is among `rows` */
   readonly whole: boolean;
+  /** rows that end before the last heading */
+  readonly notices: readonly Notice[];
 }
 
 /** The most columns that a file may have: our judgement, ten times what any file of a kitchen needs. */
@@ -31,14 +34,16 @@ const MOST_LISTED = 1000;
 /**
  * Reads CSV text (RFC 4180, with or without a byte-order mark) into rows of named cells. Lines that are empty or start
  * with `#` are skipped. What is wrong with the file's shape is listed in `slips`, one slip of the writer's once, and never
- * repaired: cells too few or too many, rows of empty cells, headings that are empty or stand twice, another separator,
- * quotes that do not fit.
+ * repaired: cells too many, headings that are empty above cells that are not or stand twice, another separator, quotes that do
+ * not fit. A row that ends before the last heading is read, the rest of it empty, with a notice; rows of empty cells are skipped.
  */
 export function readCsv(text: string, file: string): CsvText {
-  const table = csvTable(text, file, { comment: "#" });
-  const { headings, headingRow } = table;
+  const table = csvTable(text, file, { comment: "#", takesShort: true });
+  const { headings, headingRow, rows } = table;
   const slips = [...table.slips];
-  const empty = headings.flatMap((name, at) => (name === "" ? [at + 1] : []));
+  // a spreadsheet program saves columns that were touched once
+  const isFilled = rows.some(({ cells }) => (cells[""] ?? "") !== "");
+  const empty = isFilled ? headings.flatMap((name, at) => (name === "" ? [at + 1] : [])) : [];
   if (empty.length > 0) {
     const isRun = empty.length > 1 && empty.length === empty[empty.length - 1] - empty[0] + 1;
     const at = isRun ? `columns ${empty[0]} to ${empty.at(-1)}` : `column ${empty.join(", ")}`;
@@ -54,13 +59,20 @@ export function readCsv(text: string, file: string): CsvText {
   return { ...table, slips };
 }
 
+/** How `csvTable` reads. */
+export interface CsvTableOptions extends Omit<CsvLineOptions, "take"> {
+  /** whether a row that ends before the last heading is read, the rest of it empty; no unless given */
+  readonly takesShort?: boolean;
+}
+
 /** As `readCsv`, by other conventions, and with headings taken as they are: of equal ones the last names its cells. */
-export function csvTable(text: string, file: string, conventions: Omit<CsvLineOptions, "take">): CsvText {
+export function csvTable(text: string, file: string, options: CsvTableOptions): CsvText {
+  const { takesShort = false, ...conventions } = options;
   const slips: Slip[] = [];
   const slip = (row: number | null, expected: string, got: string | null): void => {
     slips.push({ file, row, at: null, expected, got, nearest: null });
   };
-  const unreadable = (): CsvText => ({ headings: [], headingRow: 1, rows: [], slips, whole: false });
+  const unreadable = (): CsvText => ({ headings: [], headingRow: 1, rows: [], slips, whole: false, notices: [] });
   text.split("\n").forEach((line, at) => {
     if (/[\ufffd\0]/.test(line)) slip(at + 1, "UTF-8 text", "another encoding: save the file as CSV in UTF-8");
   });
@@ -68,7 +80,6 @@ export function csvTable(text: string, file: string, conventions: Omit<CsvLineOp
   const lines: { readonly cells: readonly string[]; readonly row: number }[] = [];
   const take = (cells: readonly string[], row: number): void => {
     if (cells.some((cell) => cell !== "")) lines.push({ cells, row });
-    else slip(row, "a row that holds something", "empty cells");
   };
   const stop = eachCsvLine(text, { ...conventions, take });
   if (stop) slip(stop.row, stop.expected, null);
@@ -89,16 +100,22 @@ export function csvTable(text: string, file: string, conventions: Omit<CsvLineOp
   }
   const counts = new Set(below.map(({ cells }) => cells.length));
   const [count] = counts;
-  if (below.length > 1 && counts.size === 1 && count !== headings.length) {
+  if (below.length > 1 && counts.size === 1 && count !== headings.length && !(takesShort && count < headings.length)) {
     slip(headingRow, `as many headings as every row below has cells (${count})`, String(headings.length));
     return unreadable();
   }
   const rows: CsvRow[] = [];
+  const notices: Notice[] = [];
   for (const { cells, row } of below) {
-    if (cells.length !== headings.length) slip(row, `${headings.length} cells`, String(cells.length));
-    else rows.push({ row, cells: Object.fromEntries(headings.map((name, at) => [name, cells[at]])) });
+    const isShort = takesShort && cells.length < headings.length && cells.length > 1;
+    if (isShort) {
+      const says = `ends after ${cells.length} of ${headings.length} cells; the others were taken as empty`;
+      notices.push({ file, row, at: null, kind: "read", given: null, taken: null, says });
+    }
+    if (cells.length !== headings.length && !isShort) slip(row, `${headings.length} cells`, String(cells.length));
+    else rows.push({ row, cells: Object.fromEntries(headings.map((name, at) => [name, cells[at] ?? ""])) });
   }
-  return { headings, headingRow, rows, slips, whole: stop === null && rows.length === below.length };
+  return { headings, headingRow, rows, slips, whole: stop === null && rows.length === below.length, notices };
 }
 
 /**

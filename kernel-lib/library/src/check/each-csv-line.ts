@@ -18,7 +18,7 @@ const QUOTE = 34;
 
 /**
  * Takes CSV text apart line by line (RFC 4180, any line end, with or without a byte-order mark). Cells in quotes stand as
- * they are, `""` in them is a quote; others are trimmed. Empty lines are left out. Each character is looked at once.
+ * they are, `""` in them is a quote; others are trimmed, and hold quotes as inches alone (`9"`). Empty lines are left out. Each character is looked at once.
  *
  * @returns the problem at which reading stopped, or null at the end of the text
  */
@@ -60,7 +60,8 @@ export function eachCsvLine(text: string, options: CsvLineOptions): CsvProblem |
         } else {
           const from = at;
           while (at < lineEnd && body.charCodeAt(at) !== parting) {
-            if (body.charCodeAt(at) === QUOTE) return { row, expected: "quotes only round a whole cell" };
+            if (body.charCodeAt(at) === QUOTE && !isInchMark(body, at, from))
+              return { row, expected: "quotes only round a whole cell" };
             at++;
           }
           cells.push(body.slice(from, at).trim());
@@ -75,6 +76,11 @@ export function eachCsvLine(text: string, options: CsvLineOptions): CsvProblem |
     lineEnd = lineEndAfter(at);
   }
   return null;
+}
+
+/** Whether a quote stands for inches: `9"` and `9½"`. */
+function isInchMark(body: string, at: number, from: number): boolean {
+  return at > from && /[\d½¼¾⅓⅔⅛⅜⅝⅞]/.test(body[at - 1]);
 }
 
 function isBlank(code: number): boolean {

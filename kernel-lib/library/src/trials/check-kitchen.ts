@@ -8,9 +8,9 @@ import { type ReadIngredients, readIngredients } from "../food/ingredient/parse-
 import { mixDensity } from "../food/thermal/mix-density";
 import { readPans } from "../pan/read-pans";
 import { formulaLimit } from "../safety/formula-limit";
+import { guessUnits } from "../units/columns/guess-units";
 import { readAppliances } from "./appliance";
 import { type FitPansOptions, fitPans, type Mix } from "./fit-pans";
-import { guessUnits } from "./guess-units";
 import type { Kitchen, KitchenFile } from "./kitchen";
 import { type FolderFile, type FolderFindings, folderFindings, isKitchenFile } from "./kitchen-folder";
 import { readKitchenJson } from "./kitchen-json";
@@ -19,7 +19,8 @@ import { readLogRows } from "./log/read-trials";
 import { settleNames } from "./log/settle-names";
 import { startNotices } from "./log/start-notices";
 import { readTraces } from "./read-traces";
-import { readVariants } from "./variant";
+import { settleIds } from "./settle-ids";
+import { readVariants, type Variant } from "./variant";
 
 /** What came of reading a kitchen. */
 export interface KitchenCheck {
@@ -85,10 +86,11 @@ export interface KitchenParts {
 /** What `checkKitchen` does, once it is known which file holds what. */
 export function examineKitchen(parts: KitchenParts): KitchenCheck {
   const about = readPart(parts.about, readKitchenJson);
-  const pans = readPart(parts.pans, readPans);
-  const appliances = readPart(parts.appliances, readAppliances);
+  const inUnits = { units: about?.units ?? undefined };
+  const pans = readPart(parts.pans, (text, file) => readPans(text, file, inUnits));
+  const appliances = readPart(parts.appliances, (text, file) => readAppliances(text, file, inUnits));
   const ingredients = readPart(parts.ingredients, readIngredients);
-  const variants = readPart(parts.variants, readVariants);
+  const asTyped = readPart(parts.variants, (text, file) => readVariants(text, file, inUnits));
   const formulas = parts.formulas.map(({ file, text }) => readFormula(text, file));
   const isBlank = ({ text }: KitchenFile): boolean => text.trim() === "";
   const { today } = parts;
@@ -100,6 +102,7 @@ export function examineKitchen(parts: KitchenParts): KitchenCheck {
     panId: namesOf(pans, "id"),
     applianceId: namesOf(appliances, "applianceId"),
   };
+  const variants = asTyped === null ? null : settleIds<Variant>(asTyped, names);
   const trialNames = { ...names, variantId: namesOf(variants, "variantId") };
   const logs = asWritten.map((log) => settleNames(log, trialNames));
   const logged = logs.map((log) => namesOf(log, "trialId"));
@@ -128,6 +131,7 @@ export function examineKitchen(parts: KitchenParts): KitchenCheck {
   const problems = slipLines([...inFiles, ...ofMixes, ...fitted.slips], order);
 
   const guess = `as ${guessed.taken} of the ${guessed.of} headings with a unit have it; write "units": "${units}" to settle it`;
+  const ofTables = [pans, appliances, variants].flatMap((part) => part?.notices ?? []);
   const ofLogs = logs.flatMap((log) => [...log.notices, ...startNotices(log, variants?.records ?? [])]);
   const noticesWith = (ofRows: readonly string[]): readonly string[] =>
     Object.freeze([
@@ -140,7 +144,7 @@ export function examineKitchen(parts: KitchenParts): KitchenCheck {
       ...fitted.notices,
       ...traced.notices,
     ]);
-  const notices = noticesWith(noticeLines(ofLogs));
+  const notices = noticesWith(noticeLines([...ofTables, ...ofLogs]));
   const kitchen: Kitchen = Object.freeze({
     name: about?.name ?? "",
     units,
@@ -150,7 +154,7 @@ export function examineKitchen(parts: KitchenParts): KitchenCheck {
     variants: fitted.variants,
     trials: fitted.trials,
     traces: traced.traces,
-    notices: noticesWith(calmNotices(ofLogs)),
+    notices: noticesWith(calmNotices([...ofTables, ...ofLogs])),
   });
   const summary = [
     counted(pans?.drafts, "pan"),

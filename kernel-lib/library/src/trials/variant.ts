@@ -1,8 +1,8 @@
 import { z } from "zod";
 import { idSchema } from "../check/id-schema";
 import { nameSchema, noteSchema } from "../check/text-schema";
-import type { ColumnPlans } from "../units/columns/column-plan";
-import { type ReadRecords, readRecords } from "../units/columns/read-records";
+import { type ColumnPlans, nameFromId } from "../units/columns/column-plan";
+import { type FileUnits, type ReadRecords, readRecords } from "../units/columns/read-records";
 
 /** A product under development: one formula, spread, cut and reheated in one way. */
 export interface Variant {
@@ -32,6 +32,8 @@ export interface Variant {
   readonly note: string | null;
 }
 
+const A_BATCH = "a batch, the mix spread on the pan, above 0 and up to 20000 g (44 lb)";
+
 const whole = (what: string): z.ZodType<number> => z.number(what).int(what).min(1, what).max(100, what);
 
 /** What a variant must hold; each message says what was expected. */
@@ -41,13 +43,13 @@ export const VariantSchema: z.ZodType<Variant> = z.object({
   formulaId: nameSchema("the id of a formula"),
   form: z.enum(["slab", "batter"], "slab or batter"),
   panId: nameSchema("the id of a pan"),
-  batchG: z.number("a batch above 0 g").positive("a batch above 0 g").max(20_000, "a batch above 0 and up to 20000 g"),
+  batchG: z.number(A_BATCH).positive(A_BATCH).max(20_000, A_BATCH),
   rows: whole("a whole number of rows, 1 to 100"),
   columns: whole("a whole number of columns, 1 to 100"),
   trimMm: z.number("a trim").min(0, "a trim of 0 to 50 mm").max(50, "a trim of 0 to 50 mm"),
   applianceId: nameSchema("the id of an appliance"),
   setpointC: z
-    .number("a setpoint")
+    .number("a setpoint, the air setting")
     .min(100, "a setpoint of 100 to 290 °C (212 to 554 °F)")
     .max(290, "a setpoint of 100 to 290 °C (212 to 554 °F)"),
   startC: z.number("a start temperature").min(-40, "-40 to 40 °C").max(40, "-40 to 40 °C"),
@@ -55,24 +57,36 @@ export const VariantSchema: z.ZodType<Variant> = z.object({
   note: noteSchema(),
 });
 
+/** What is taken where a variant does not say it: a freezer, common practice, no source; the time is our judgement. */
+const FREEZER_C = -18;
+const LONGEST_MIN = 30;
+
 const COLUMNS: ColumnPlans<Variant> = {
-  variantId: { column: "variant", holds: "text" },
-  name: { column: "name", holds: "text" },
+  variantId: { column: "variant", holds: "id", also: ["id", "variant_id", "product"] },
+  name: { column: "name", holds: "text", whenEmpty: nameFromId("variantId") },
   formulaId: { column: "formula", holds: "text" },
-  form: { column: "form", holds: "text" },
+  form: { column: "form", holds: "text", among: { slab: [], batter: [] }, whenEmpty: { value: () => "slab" } },
   panId: { column: "pan", holds: "text" },
   batchG: { column: "batch", holds: "mass" },
   rows: { column: "rows", holds: "number" },
   columns: { column: "columns", holds: "number" },
-  trimMm: { column: "trim", holds: "length" },
+  trimMm: { column: "trim", holds: "length", whenEmpty: { value: () => 0 } },
   applianceId: { column: "appliance", holds: "text" },
   setpointC: { column: "setpoint", holds: "temperature" },
-  startC: { column: "start", holds: "temperature" },
-  longestMin: { column: "longest", holds: "time" },
+  startC: {
+    column: "start",
+    holds: "temperature",
+    whenEmpty: { value: () => FREEZER_C, says: `${FREEZER_C} °C (0 °F) was taken, straight from the freezer` },
+  },
+  longestMin: {
+    column: "longest",
+    holds: "time",
+    whenEmpty: { value: () => LONGEST_MIN, says: `a reheat of up to ${LONGEST_MIN} min was taken as accepted` },
+  },
   note: { column: "note", holds: "text" },
 };
 
 /** Reads the kitchen's variants from CSV text. */
-export function readVariants(csvText: string, file: string): ReadRecords<Variant> {
-  return readRecords(csvText, file, COLUMNS, VariantSchema);
+export function readVariants(text: string, file: string, { units }: FileUnits = {}): ReadRecords<Variant> {
+  return readRecords({ text, file, plans: COLUMNS, schema: VariantSchema, units });
 }

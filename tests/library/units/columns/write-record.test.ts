@@ -68,7 +68,12 @@ const columnOf = (field: Field, headings: readonly string[]): { at: number; size
 const write = (record: Partial<Weighing>, headings: readonly string[]): string =>
   writeRecord({ record: { ...NOTHING, ...record }, headings, file: "log.csv", plans: PLANS });
 const read = (line: string, headings: readonly string[]): Weighing => {
-  const { records, problems } = readRecords(`${headings.join(",")}\n${line}`, "log.csv", PLANS, SCHEMA);
+  const { records, problems } = readRecords({
+    text: `${headings.join(",")}\n${line}`,
+    file: "log.csv",
+    plans: PLANS,
+    schema: SCHEMA,
+  });
   expect(problems).toEqual([]);
   return records[0];
 };

@@ -1,4 +1,4 @@
-import { type DecimalSign, decimalSign } from "./cell/decimal-sign";
+import { type DecimalSign, decimalSign } from "../../units/typed/decimal-sign";
 import { type LogColumn, layOut } from "./table/lay-out";
 import { type LogFormat, type LogLine, logFormat } from "./table/log-table";
 import { readTable } from "./table/read-table";

@@ -1,7 +1,6 @@
-import type { Notice } from "../../check/notice";
 import type { FileOf, KnownNames } from "../known-names";
+import { settledIds } from "../settle-ids";
 import type { Trial } from "../trial";
-import { shownCell } from "./cell/fill-draft";
 import type { LogRows, TakenRow } from "./read-trials";
 
 /** The names that a kitchen gives to what trials speak of; `null` where they could not all be read. */
@@ -16,22 +15,7 @@ export interface TrialNames {
  * notice: `Half sheet` is `half-sheet`. Others are left for `unknownNames` to tell.
  */
 export function settleNames(log: LogRows & FileOf<Trial>, names: TrialNames): LogRows & FileOf<Trial> {
-  const noticesOf = new Map<number, readonly Notice[]>();
-  const changeOf = new Map<number, Partial<Trial>>();
-  for (const { row, fields, cells, faulty } of log.drafts)
-    for (const field of ["variantId", "panId", "applianceId"] as const) {
-      const typed = fields[field];
-      const known = names[field];
-      if (typeof typed !== "string" || faulty.has(field) || known === null || known.has(typed)) continue;
-      const meant = known.sameAs(typed);
-      if (meant === null) continue;
-      const heading = log.headings[field];
-      const given = shownCell(cells[heading] ?? typed);
-      const says = `was taken as the id in ${known.file} that differs in capitals or blanks alone`;
-      const notice: Notice = { file: log.file, row, at: `column ${heading}`, kind: "read", given, taken: meant, says };
-      noticesOf.set(row, [...(noticesOf.get(row) ?? []), notice]);
-      changeOf.set(row, { ...changeOf.get(row), [field]: meant });
-    }
+  const { changeOf, noticesOf } = settledIds<Trial>(log, { ...names });
   if (changeOf.size === 0) return log;
   const changed = ({ row, trial, notices }: TakenRow): TakenRow => ({
     row,

@@ -24,6 +24,6 @@ const METRIC_ENDING: Readonly<Record<UnitKind, string>> = {
  * has one heading.
  */
 export function headingIn({ column, holds }: ColumnPlan, units: "us" | "metric"): string {
-  if (holds === "text" || holds === "number") return column;
+  if (holds === "text" || holds === "id" || holds === "number") return column;
   return `${column}_${(units === "us" ? US_ENDING[holds] : undefined) ?? METRIC_ENDING[holds]}`;
 }

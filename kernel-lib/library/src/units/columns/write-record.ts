@@ -4,7 +4,7 @@ import { convertUnit } from "../convert-unit";
 import { findUnit } from "../find-unit";
 import { KITCHEN_UNIT, type UnitKind } from "../unit-table";
 import type { ColumnPlan, ColumnPlans } from "./column-plan";
-import { columnsOf } from "./read-records";
+import { matchColumns } from "./match-columns";
 
 /** What `writeRecord` works from. */
 export interface WriteRecordOptions<T> {
@@ -24,7 +24,7 @@ export interface WriteRecordOptions<T> {
  */
 export function writeRecord<T>(options: WriteRecordOptions<T>): string {
   const { record, headings, file, plans } = options;
-  const { headingOf, strange } = columnsOf(headings, plans);
+  const { headingOf, strange } = matchColumns({ headings, plans });
   failAll(strange.map(({ heading, expected }) => `${file}, column ${heading}: expected ${expected}`));
   const cells = new Map<string, string>();
   for (const [field, plan] of Object.entries(plans) as [keyof T & string, ColumnPlan][]) {

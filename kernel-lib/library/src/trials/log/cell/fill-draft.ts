@@ -1,16 +1,16 @@
 import { clipped } from "../../../check/check";
 import type { Notice } from "../../../check/notice";
+import type { DecimalSign } from "../../../units/typed/decimal-sign";
+import { expectedNumber, type NumberRules, readNumber } from "../../../units/typed/read-number";
+import { isUnknown } from "../../../units/typed/unknown-mark";
 import type { Trial } from "../../trial";
 import type { LogField } from "../log-fields";
 import type { LogColumn } from "../table/lay-out";
-import type { DecimalSign } from "./decimal-sign";
 import { isLiveFormula, unguarded } from "./formula-guard";
 import { partsOf } from "./parts-of";
 import { type DayOrder, readDay } from "./read-day";
-import { expectedNumber, type NumberRules, readNumber } from "./read-number";
 import { readProgramme } from "./read-programme";
 import { readScores } from "./read-scores";
-import { isUnknown } from "./unknown-mark";
 
 /** By what the cells of a file are read. */
 export interface CellRules {

@@ -1,4 +1,4 @@
-import type { DecimalSign } from "./decimal-sign";
+import type { DecimalSign } from "../../../units/typed/decimal-sign";
 
 /** How several values stand in one cell. */
 export interface PartsRules {

@@ -1,6 +1,6 @@
+import { type NumberRules, readNumber } from "../../../units/typed/read-number";
 import type { ProgrammeStep } from "../../trial";
 import { partsOf } from "./parts-of";
-import { type NumberRules, readNumber } from "./read-number";
 
 /** A programme as read, or what was expected in its place. */
 export type ReadProgramme = { readonly steps: readonly ProgrammeStep[] } | { readonly expected: string };

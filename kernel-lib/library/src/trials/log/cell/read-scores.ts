@@ -1,7 +1,7 @@
-import type { DecimalSign } from "./decimal-sign";
+import type { DecimalSign } from "../../../units/typed/decimal-sign";
+import { readNumber } from "../../../units/typed/read-number";
+import { isUnknown } from "../../../units/typed/unknown-mark";
 import { partsOf } from "./parts-of";
-import { readNumber } from "./read-number";
-import { isUnknown } from "./unknown-mark";
 
 /** A panel's scores of one cell, or what was expected in their place. */
 export type ReadScores =

@@ -2,10 +2,11 @@ import { clipped } from "../../../check/check";
 import { nearestName } from "../../../check/nearest-name";
 import type { Notice } from "../../../check/notice";
 import type { Slip } from "../../../check/slip";
+import { headingUnit } from "../../../units/columns/heading-unit";
 import { LOG_FIELDS, type LogField, type LogName, logHeading } from "../log-fields";
 import { knownHeadings } from "./csv-table";
 import type { LogLine, LogTable } from "./log-table";
-import { headingUnit, type LogHeading, readHeading } from "./read-heading";
+import { type LogHeading, readHeading } from "./read-heading";
 
 /** One column of a log, understood. */
 export interface LogColumn {

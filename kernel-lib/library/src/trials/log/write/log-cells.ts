@@ -1,10 +1,10 @@
 import { fail } from "../../../check/check";
 import { convertUnit } from "../../../units/convert-unit";
 import { findUnit } from "../../../units/find-unit";
+import type { DecimalSign } from "../../../units/typed/decimal-sign";
+import { isUnknown } from "../../../units/typed/unknown-mark";
 import type { Trial } from "../../trial";
-import type { DecimalSign } from "../cell/decimal-sign";
 import { guarded } from "../cell/formula-guard";
-import { isUnknown } from "../cell/unknown-mark";
 import { type LogField, type LogName, logField } from "../log-fields";
 import { readHeading } from "../table/read-heading";
 

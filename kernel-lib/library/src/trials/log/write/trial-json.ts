@@ -1,6 +1,6 @@
 import { fail } from "../../../check/check";
+import { isUnknown } from "../../../units/typed/unknown-mark";
 import type { Trial } from "../../trial";
-import { isUnknown } from "../cell/unknown-mark";
 
 /** A trial as one line of JSON Lines: its fields by name, in kitchen units; what is not known is left out. */
 export function trialJson(trial: Trial): string {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { decimalSign } from "../../../../../kernel-lib/library/src/trials/log/cell/decimal-sign";
+import { decimalSign } from "../../../../kernel-lib/library/src/units/typed/decimal-sign";
 
 const signOf = (...cells: string[]): string | null =>
   decimalSign(

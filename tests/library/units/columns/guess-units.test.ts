@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { guessUnits } from "../../../kernel-lib/library/src/trials/guess-units";
+import { guessUnits } from "../../../../kernel-lib/library/src/units/columns/guess-units";
 
 describe("guessUnits", () => {
   it("goes by the headings that name a unit of the one kind or the other", () => {

@@ -1,5 +1,6 @@
-import { columnUnit } from "../units/columns/column-unit";
-import type { KitchenUnits } from "../units/unit-table";
+import type { KitchenUnits } from "../unit-table";
+import { columnUnit } from "./column-unit";
+import { wordsOf } from "./words-of";
 
 /** Units as the headings of a kitchen's files speak of them. */
 export interface GuessedUnits {
@@ -28,7 +29,7 @@ export function guessUnits(headings: readonly string[]): GuessedUnits {
 
 function unitOf(heading: string): string {
   try {
-    return columnUnit(heading).unit;
+    return columnUnit(wordsOf(heading)).unit;
   } catch {
     return "";
   }

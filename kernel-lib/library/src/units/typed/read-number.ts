@@ -1,9 +1,9 @@
-import { convertUnit } from "../../../units/convert-unit";
-import { findUnit, isUnit } from "../../../units/find-unit";
-import { writtenFractions } from "../../../units/typed/written-fractions";
-import type { UnitKind } from "../../../units/unit-table";
-import { headingUnit } from "../table/read-heading";
+import { headingUnit } from "../columns/heading-unit";
+import { convertUnit } from "../convert-unit";
+import { findUnit, isUnit } from "../find-unit";
+import type { UnitKind } from "../unit-table";
 import type { DecimalSign } from "./decimal-sign";
+import { writtenFractions } from "./written-fractions";
 
 /** By what a number in a cell is read. */
 export interface NumberRules {

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { type NumberRules, readNumber } from "../../../../../kernel-lib/library/src/trials/log/cell/read-number";
+import { type NumberRules, readNumber } from "../../../../kernel-lib/library/src/units/typed/read-number";
 
 const MASS: NumberRules = { sign: ".", kind: "mass", base: "g", unit: "g" };
 const INCHES: NumberRules = { sign: ".", kind: "length", base: "mm", unit: "in" };
