@@ -73,7 +73,7 @@ describe("slabwright check-kitchen", () => {
     writeFileSync(join(folder, "trials", "week.ods"), "trial\n");
     writeFileSync(
       join(folder, "pans.csv"),
-      readFileSync(join(folder, "pans.csv"), "utf8").replace("half-sheet,", "half sheet,"),
+      readFileSync(join(folder, "pans.csv"), "utf8").replace("half-sheet,", "half*sheet,"),
     );
     const formula = join(folder, "formulas", "first-formula.json");
     writeFileSync(formula, readFileSync(formula, "utf8").replace("peas-frozen", "pea\u202e"));
@@ -82,7 +82,7 @@ describe("slabwright check-kitchen", () => {
     expect(out.split("\n")).toEqual([
       expect.stringMatching(/^Notice: trials\/week\.ods is not read: /),
       "",
-      'pans.csv row 2, column pan: expected an id of letters, digits, points and dashes, such as half-sheet, got "half sheet"',
+      'pans.csv row 2, column pan: expected an id of letters, digits, points and dashes, such as half-sheet, got "half*sheet"',
       expect.stringMatching(
         /^formulas\/first-formula\.json line \d+, mix\.1\.ingredient: expected an ingredient of ingredients\.csv, got /,
       ),
