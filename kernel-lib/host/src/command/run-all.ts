@@ -1,6 +1,8 @@
 import { basename, dirname, resolve } from "node:path";
+import { type Ahead, compileAhead } from "../compile/compile-ahead";
 import { startKernel } from "../kernel/start-kernel";
-import { type CellFailure, type Run, runNotebook } from "../notebook/run-notebook";
+import { readNotebook, textOf } from "../notebook/notebook";
+import { type CellFailure, cellsToRun, type Run, runNotebook } from "../notebook/run-notebook";
 import type { RunStamp } from "./executed-copies";
 import { oneLine } from "./printable";
 
@@ -20,14 +22,16 @@ export interface RunAllOptions {
 const LANES = 2;
 
 /**
- * Runs notebooks, two at a time, each on a kernel of its own. After a failing cell no further notebook is started; those
- * that run already are finished. Returns the runs in the order of the paths.
+ * Runs notebooks, two at a time, each on a kernel of its own, while one process compiles ahead of them what was not compiled
+ * before. After a failing cell no further notebook is started; those that run already are finished. Returns the runs in the
+ * order of the paths.
  */
 export async function runAll(options: RunAllOptions): Promise<Run[]> {
   const { paths, environment, say } = options;
   const runs: Run[] = [];
   const lanesUsed = Math.min(LANES, paths.length);
   say(`Running ${paths.length === 1 ? "1 notebook" : `${paths.length} notebooks, ${lanesUsed} at a time`} …`);
+  const ahead = await aheadOf(paths);
   let taken = 0;
   let stopped = false;
   const runNext = async (): Promise<void> => {
@@ -36,11 +40,13 @@ export async function runAll(options: RunAllOptions): Promise<Run[]> {
       const path = paths[index];
       const place = `[${index + 1}/${paths.length}] ${oneLine(basename(path))}`;
       try {
-        const kernel = startKernel({
-          folder: dirname(resolve(path)),
+        const started = startKernel({
+          folder: folderOf(path),
+          fromStore: true,
           // a cell that logs a trial has done so when it was written: not again
           environment: { ...environment, SLABWRIGHT_RERUN: "1" },
         });
+        const kernel = Promise.all([started, ahead.compiled(index)]).then(([ready]) => ready);
         const run = await runNotebook({
           path,
           copyTo: options.copyTo(path) ?? undefined,
@@ -57,8 +63,24 @@ export async function runAll(options: RunAllOptions): Promise<Run[]> {
     }
   };
   const lanes = await Promise.allSettled(Array.from({ length: lanesUsed }, runNext));
+  ahead.stop();
   for (const lane of lanes) if (lane.status === "rejected") throw lane.reason;
   return runs.filter((run) => run !== undefined);
+}
+
+/** Compiles ahead the notebooks that lie in the folder of the first; others are compiled by their kernels. */
+async function aheadOf(paths: readonly string[]): Promise<Ahead> {
+  const folder = folderOf(paths[0]);
+  const sources = paths.map(async (path) => {
+    if (folderOf(path) !== folder) return [];
+    const notebook = await readNotebook(path).catch(() => null); // its run says what is wrong with it
+    return notebook === null ? [] : cellsToRun(notebook).map((cell) => textOf(cell.source));
+  });
+  return compileAhead(folder, await Promise.all(sources));
+}
+
+function folderOf(path: string): string {
+  return dirname(resolve(path));
 }
 
 /** A failure for the terminal: notebook, cell, its source, the kernel's message. */

@@ -10,6 +10,9 @@ export const MENDS: readonly string[] = [
   "mend-missing",
 ];
 
+/** What lets a kernel take compiled cells from the store; behind the mends, as it loads what they mend later. */
+export const FROM_STORE = "../compile/late-compiler";
+
 /** Node's arguments that load built files of this folder into the kernel's process before tslab. */
 export function preloads(...names: readonly string[]): string[] {
   return names.flatMap((name) => {

@@ -5,7 +5,7 @@ import { curveKeyPair, Dealer, Subscriber } from "zeromq";
 import { addressOf } from "./address-of";
 import { type Connection, type OpenConnection, openConnection, type Transport } from "./connection";
 import { type Channel, decode, encode, type Message, request } from "./message";
-import { MENDS, preloads } from "./preloads";
+import { FROM_STORE, MENDS, preloads } from "./preloads";
 
 /** What `startKernel` needs to know. */
 export interface KernelOptions {
@@ -17,6 +17,8 @@ export interface KernelOptions {
   readonly startLimitMs?: number;
   /** how to talk to the kernel; left out, over sockets in a closed folder where the system has them, else over TCP */
   readonly transport?: Transport;
+  /** true for a kernel that only runs: what has been compiled before is not compiled again (`compile/`); false */
+  readonly fromStore?: boolean;
 }
 
 /** How a kernel's process ended. */
@@ -74,9 +76,10 @@ export async function startKernel(options: KernelOptions): Promise<Kernel> {
 
 async function startOnce(options: KernelOptions, open: OpenConnection): Promise<Kernel> {
   const { connection } = open;
+  const mends = options.fromStore ? [...MENDS, FROM_STORE] : MENDS;
   const child = spawn(
     process.execPath,
-    [...preloads("follow-host", ...MENDS), require.resolve("tslab/bin/tslab"), "kernel", `--config-path=${open.path}`],
+    [...preloads("follow-host", ...mends), require.resolve("tslab/bin/tslab"), "kernel", `--config-path=${open.path}`],
     { cwd: options.folder, env: { ...process.env, ...options.environment }, stdio: ["ignore", "pipe", "pipe"] },
   );
   running.set(child, open);

@@ -49,7 +49,7 @@ export async function runNotebook(options: RunOptions): Promise<Run> {
     throw error;
   });
   const folder = dirname(resolve(options.path));
-  const kernel = await (options.kernel ?? startKernel({ folder, environment: options.environment }));
+  const kernel = await (options.kernel ?? startKernel({ folder, environment: options.environment, fromStore: true }));
   let failure: CellFailure | null = null;
   try {
     for (const cell of notebook.cells) {
@@ -67,7 +67,7 @@ export async function runNotebook(options: RunOptions): Promise<Run> {
 async function runCells(kernel: Kernel, notebook: Notebook, options: RunOptions): Promise<CellFailure | null> {
   const collector = outputCollector();
   let count = 0;
-  for (const cell of notebook.cells.filter(isDue)) {
+  for (const cell of cellsToRun(notebook)) {
     const number = notebook.cells.indexOf(cell) + 1;
     const code = textOf(cell.source);
     cell.outputs = collector.open(code);
@@ -90,6 +90,10 @@ async function runCells(kernel: Kernel, notebook: Notebook, options: RunOptions)
   return null;
 }
 
-function isDue(cell: Cell): boolean {
-  return cell.cell_type === "code" && textOf(cell.source).trim() !== "" && !tagsOf(cell).includes("skip-execution");
+/** The cells that a run runs, in order: code, not empty, and not tagged `skip-execution`. */
+export function cellsToRun(notebook: Notebook): Cell[] {
+  return notebook.cells.filter(
+    (cell) =>
+      cell.cell_type === "code" && textOf(cell.source).trim() !== "" && !tagsOf(cell).includes("skip-execution"),
+  );
 }
