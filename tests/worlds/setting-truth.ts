@@ -190,7 +190,16 @@ function surfaceThrough(
   values: readonly number[],
   cubic: readonly number[],
 ): Surface {
-  const terms = (place: readonly number[]): number[] => [
+  const weights = weightsThrough(
+    places.map((place) => surfaceTerms(place, cubic)),
+    values,
+  );
+  return (place) => surfaceTerms(place, cubic).reduce((sum, term, at) => sum + term * weights[at], 0);
+}
+
+/** The terms of a full quadratic in all places and a full cubic in the named ones. */
+export function surfaceTerms(place: readonly number[], cubic: readonly number[]): number[] {
+  return [
     1,
     ...place,
     ...place.flatMap((one, at) => place.slice(at).map((other) => one * other)),
@@ -198,7 +207,10 @@ function surfaceThrough(
       cubic.slice(at).flatMap((b, way) => cubic.slice(at + way).map((c) => place[a] * place[b] * place[c])),
     ),
   ];
-  const rows = places.map(terms);
+}
+
+/** Least squares of values on rows of terms, by the normal equations. */
+export function weightsThrough(rows: readonly (readonly number[])[], values: readonly number[]): readonly number[] {
   const size = rows[0].length;
   const matrix = Array.from({ length: size }, (_, a) => [
     ...Array.from({ length: size }, (_, b) => rows.reduce((sum, row) => sum + row[a] * row[b], 0)),
@@ -215,8 +227,7 @@ function surfaceThrough(
       for (let c = a; c <= size; c++) matrix[b][c] -= factor * matrix[a][c];
     }
   }
-  const weights = matrix.map((row, at) => row[size] / row[at]);
-  return (place) => terms(place).reduce((sum, term, at) => sum + term * weights[at], 0);
+  return matrix.map((row, at) => row[size] / row[at]);
 }
 
 /** Largest relative error of an emulator's core, crisp and brown times over a few drawn pieces, simulated for the purpose. */

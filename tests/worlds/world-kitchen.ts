@@ -6,7 +6,14 @@ import { PRODUCTS, type Product } from "./products";
 import type { StoredWorld } from "./stored-world";
 import { TRIM_MM } from "./world";
 
-type Column = readonly [heading: string, of: (trial: CookedTrial, row: number, product: Product) => unknown];
+/** A cooked trial as it is logged: a core may be left unread; a slab has its own name where a session has several. */
+export interface LoggedTrial extends Omit<CookedTrial, "outCoreC" | "restedCoreC"> {
+  readonly outCoreC: number | null;
+  readonly restedCoreC: number | null;
+  readonly slab?: string;
+}
+
+type Column = readonly [heading: string, of: (trial: LoggedTrial, row: number, product: Product) => unknown];
 
 const COMMON: readonly Column[] = [
   ["trial", (_, row) => `T-${String(row + 1).padStart(2, "0")}`],
@@ -42,15 +49,15 @@ export const LOG_COLUMNS: Readonly<Record<"short" | "full", readonly Column[]>> 
     ...COMMON,
     ["core_c", ({ outCoreC }) => outCoreC],
     ["rested_core_c", ({ restedCoreC }) => restedCoreC],
-    ["rest_min", ({ restMin }) => restMin],
+    ["rest_min", ({ restMin, restedCoreC }) => (restedCoreC === null ? null : restMin)],
     ["looks_min", ({ looksMin }) => looksMin.join(";")],
-    ["slab", ({ date }) => `S-${date}`],
+    ["slab", ({ slab, date }) => slab ?? `S-${date}`],
     ["session", ({ date }) => date],
   ],
 };
 
 /** A log as a kitchen keeps it. */
-export function logText(trials: readonly CookedTrial[], product: Product, style: keyof typeof LOG_COLUMNS): string {
+export function logText(trials: readonly LoggedTrial[], product: Product, style: keyof typeof LOG_COLUMNS): string {
   const columns = LOG_COLUMNS[style];
   const rows = trials.map((trial, row) => columns.map(([, of]) => of(trial, row, product) ?? "").join(","));
   return `${[columns.map(([heading]) => heading).join(","), ...rows].join("\n")}\n`;
@@ -60,7 +67,10 @@ export function logText(trials: readonly CookedTrial[], product: Product, style:
  * The kitchen that has logged the first `trials` trials of a world, read from text as every kitchen is. Worlds of odd seeds
  * keep short logs, those of even seeds full ones.
  */
-export function worldKitchen(world: StoredWorld, trials: number): Kitchen {
+export function worldKitchen(
+  world: Omit<StoredWorld, "trials"> & { readonly trials: readonly LoggedTrial[] },
+  trials: number,
+): Kitchen {
   const product = PRODUCTS.find(({ id }) => id === world.product) as Product;
   const { id, name, formula, pan, thicknessMm, rows, columns, appliance, setpointC } = product;
   const line = (...cells: readonly unknown[]): string => `${cells.join(",")}\n`;

@@ -1,0 +1,45 @@
+import { describe, expect, it } from "vitest";
+import { firstStop, median, planRows, settledAfter, trialsToSettle, trialsToStay } from "./plan-rows";
+import type { PlanWay } from "./plan-ways";
+
+const way = (policy: string, settled: string, stopAt = -1): PlanWay => ({
+  policy,
+  product: "any",
+  world: 1,
+  seed: 1,
+  asked: [],
+  printed: [...settled].map((mark, at) => ({
+    cardMin: 10,
+    lost: 0,
+    offMin: 0,
+    safeLoads: 1,
+    settled: mark === "+",
+    stop: policy === "nextTrial" ? at === stopAt : null,
+  })),
+});
+
+describe("planRows", () => {
+  it("counts trials until settled, and until it stays so", () => {
+    expect(trialsToSettle(way("random", "..+.++"))).toBe(2);
+    expect(trialsToStay(way("random", "..+.++"))).toBe(4);
+    expect(trialsToStay(way("random", "..+.+."))).toBe(Number.POSITIVE_INFINITY);
+    expect(trialsToSettle(way("random", "......"))).toBe(Number.POSITIVE_INFINITY);
+    expect(settledAfter([way("random", "..+"), way("random", ".++")], 1)).toBe(0.5);
+    expect(median([4, 1, 3, 2])).toBe(2.5);
+    expect(firstStop(way("nextTrial", "..+", 1))).toEqual({ trials: 1, settled: false });
+    expect(firstStop(way("nextTrial", "..+"))).toBeNull();
+  });
+
+  it("compares with the best of the others, and finds false stops", () => {
+    const [saved, stops] = planRows([
+      way("nextTrial", ".++++", 1),
+      way("nextTrial", "...++", 2),
+      way("random", "....+"),
+      way("random", "....+"),
+      way("grid", ".....".replace(/.$/, "+")),
+      way("grid", "....."),
+    ]);
+    expect(saved.value).toBeCloseTo(1 - 2 / 4, 12);
+    expect(stops.value).toBe(0.5);
+  });
+});

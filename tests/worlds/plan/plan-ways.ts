@@ -1,0 +1,103 @@
+import { crispWindow } from "slabwright";
+import { windowCalibration } from "slabwright/advice";
+import { seedOf } from "../make-worlds";
+import { PRODUCTS, type Product } from "../products";
+import { storedWorlds } from "../stored-world";
+import { drawWorld } from "../world";
+import { type LoggedTrial, worldKitchen } from "../world-kitchen";
+import { courseEmulator, storedCourses } from "./course-emulator";
+import { POLICIES, type PolicyState } from "./policies";
+import { type AskedTrial, type PlanKitchen, runTrial } from "./run-trial";
+import { type PrintedScore, scorePrinted } from "./score-printed";
+
+/** One kitchen's way under one policy: what it would print after each trial. */
+export interface PlanWay {
+  readonly policy: string;
+  readonly product: string;
+  readonly world: number;
+  readonly seed: number;
+  readonly asked: readonly AskedTrial[];
+  /** before any trial, after one, after two, and so on */
+  readonly printed: readonly (PrintedScore & { readonly stop: boolean | null })[];
+}
+
+export interface PlanWaysOptions {
+  readonly policies?: readonly string[];
+  /** kitchens: the stored worlds one after the other, then again with another scatter */
+  readonly kitchens: number;
+  /** trials of each */
+  readonly trials: number;
+  readonly tell?: (line: string) => void;
+}
+
+/** A kitchen of a stored world that runs what it is asked for. */
+export function planKitchen(at: number): PlanKitchen {
+  const worlds = storedWorlds();
+  // so that few kitchens are already of many products
+  const stored = worlds[(2 * at + (Math.floor((2 * at) / worlds.length) % 2)) % worlds.length];
+  const product = PRODUCTS.find(({ id }) => id === stored.product) as Product;
+  return {
+    stored: { ...stored, pans: [] },
+    world: drawWorld(product, seedOf(product, stored.seed)),
+    emulator: courseEmulator(storedCourses(stored.product, stored.seed), product),
+    seed: 100 + at,
+  };
+}
+
+/** Runs policies in kitchens. */
+export function planWays(options: PlanWaysOptions): readonly PlanWay[] {
+  const { policies = Object.keys(POLICIES), kitchens, trials, tell = () => {} } = options;
+  const ways: PlanWay[] = [];
+  for (let at = 0; at < kitchens; at++) {
+    const kitchen = planKitchen(at);
+    for (const policy of policies) {
+      const way = wayOf(kitchen, policy, trials);
+      ways.push(way);
+      tell(
+        `${at} ${way.product} ${way.world} ${policy}: ${way.printed.map(({ settled }) => (settled ? "+" : "·")).join("")}`,
+      );
+    }
+  }
+  return ways;
+}
+
+function wayOf(plan: PlanKitchen, policy: string, trials: number): PlanWay {
+  const { stored, world } = plan;
+  const { product } = world;
+  const own = {
+    loadFraction: product.loadFraction,
+    turned: product.turned,
+    tooDryPercent: stored.tooDryPercent,
+  };
+  const truth = stored.settings[0].truth;
+  const logged: LoggedTrial[] = [];
+  const asked: AskedTrial[] = [];
+  const printed: (PrintedScore & { readonly stop: boolean | null })[] = [];
+  let priorMin: PolicyState["priorMin"] | null = null;
+  for (let trial = 0; trial <= trials; trial++) {
+    const kitchen = worldKitchen({ ...stored, trials: logged }, logged.length);
+    const calibration = windowCalibration({ kitchen, variantId: product.id });
+    priorMin ??= (thicknessMm, setpointC) => {
+      const window = crispWindow({
+        kitchen,
+        calibration,
+        variantId: product.id,
+        thicknessMm,
+        setpointC,
+        ...own,
+        draws: 300,
+      });
+      return Math.min(window.opens.min, 1.5 * window.core.min);
+    };
+    const window = crispWindow({ kitchen, calibration, variantId: product.id, ...own, draws: 1000 });
+    const state: PolicyState = { kitchen, calibration, own, product, stored, asked, logged, priorMin, seed: plan.seed };
+    const answer = trial === trials && policy !== "nextTrial" ? null : POLICIES[policy](state);
+    printed.push({ ...scorePrinted(truth, window.recommended.cardMin), stop: answer?.stop ?? null });
+    if (answer === null || trial === trials) break;
+    logged.push(runTrial(plan, logged, answer.asked));
+    asked.push(answer.asked);
+  }
+  return { policy, product: product.id, world: stored.seed, seed: plan.seed, asked, printed };
+}
+
+export { planRows } from "./plan-rows";
