@@ -59,7 +59,13 @@ export {
   forecastRecord,
 } from "./trial/forecast-record";
 export { type MeasuredFailures, type MeasuredFailuresOptions, measuredFailures } from "./trial/measured-failures";
-export { type CandidateTrial, type NextTrial, nextTrial } from "./trial/next-trial";
+export {
+  type CandidateTrial,
+  type NextTrial,
+  type NextTrialOptions,
+  nextTrial,
+  type StandingDecision,
+} from "./trial/next-trial";
 export type { PlanStep, StepOf } from "./trial/plan-words";
 export type { PlannedSlab } from "./trial/planned-slab";
 export { plannedTrials } from "./trial/planned-trials";
@@ -67,6 +73,10 @@ export { TRIAL_OUTCOMES, type TrialOutcome, trialOutcome } from "./trial/trial-o
 export { type TrialTraceFit, type TrialTraceFitOptions, trialTraceFit } from "./trial/trial-trace-fit";
 export { type TrialsToExplain, type TrialsToExplainOptions, trialsToExplain } from "./trial/trials-to-explain";
 export { type WhatNext, type WhatNextOptions, whatNext } from "./trial/what-next";
+export type { OpenQuestion } from "./value/open-question";
+export type { Stopping } from "./value/stopping";
+export { type TrialCost, USUAL_COST } from "./value/trial-cost";
+export type { AskTrialsOptions } from "./value/valued-trials";
 export { type CrispWindowOptions, crispWindow, type KitchenWindow } from "./window/crisp-window";
 export { type DecideOptions, type Decision, decide, decideOwnPan, type Outcome } from "./window/decide";
 export { judgeWindow, type WindowAdvice, type WindowVerdict } from "./window/judge-window";

@@ -56,3 +56,16 @@ export type {
 } from "./schedule/schedule-problem";
 export { scheduleSlack, type TaskSlack } from "./schedule/schedule-slack";
 export { type Schedule, type ScheduledTask, type ScheduleOptions, scheduleTasks } from "./schedule/schedule-tasks";
+
+// what a measurement is worth to a decision
+
+export { type Learning, type LearningFromOptions, learningFrom } from "./value/learning-from";
+export { type TargetDraws, targetDraws } from "./value/target-draws";
+export {
+  type Judge,
+  type Judged,
+  judgeByMean,
+  type ValueOfInformation,
+  type ValueOfInformationOptions,
+  valueOfInformation,
+} from "./value/value-of-information";

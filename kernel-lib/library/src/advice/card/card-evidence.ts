@@ -34,13 +34,13 @@ export interface CardEvidenceOptions {
 }
 
 /** Trials that a card must rest on; our judgement. */
-const LEAST_TRIALS = 6;
+export const LEAST_TRIALS = 6;
 /** The thickest slab of them over the thinnest; our judgement. */
-const THICKNESS_RATIO = 1.15;
+export const THICKNESS_RATIO = 1.15;
 /** Core readings to either side of the limit, in the appliance of the card; our judgement. */
-const LEAST_CORES = 3;
+export const LEAST_CORES = 3;
 /** A core up to so far above its limit still climbs, and tells when it was passed (K); our judgement. */
-const CLIMBING_K = 10;
+export const CLIMBING_K = 10;
 
 /**
  * Whether a reheat card may be printed: the conditions on the log, each with what is there and what is missing.

@@ -1,29 +1,19 @@
 import { freezeDeep } from "../../check/freeze-deep";
-import { browningOf } from "../../crisp/clocks/browning-clock";
-import { clockBasis } from "../../crisp/clocks/clock-basis";
-import { coreReadingC } from "../../crisp/clocks/core-clock";
-import { crispMin, crustMmAt, lossPercentOf } from "../../crisp/clocks/crust-clock";
-import { airAtLoadC } from "../../crisp/clocks/load-effect";
-import { brownScoreAt, crispScoreAt, meanWritten } from "../../crisp/clocks/panel-score";
-import { misfitAt } from "../../crisp/window/misfit-at";
-import { pieceStock, piecesOfStock, typicalPiece } from "../../crisp/window/success-over-time";
-import { basisOf, momentsOf, NEVER_MIN, type SettledSetting } from "../../crisp/window/window-setting";
-import type { Pan } from "../../pan/pan";
 import { limitText } from "../../safety/limit-text";
-import { covarianceOf, varianceLeft } from "../../statistics/linear-algebra/variance-left";
-import type { Kitchen, KitchenVariant } from "../../trials/kitchen";
-import { applianceOf, panOf, variantOf } from "../../trials/kitchen-lookup";
-import { dialSetting } from "../../units/dial-setting";
+import { applianceOf, variantOf } from "../../trials/kitchen-lookup";
 import { massText } from "../../units/mass-text";
-import { SETPOINT_STEP_K } from "../../units/setpoint-step";
 import { settingText } from "../../units/setting-text";
-import type { KitchenUnits } from "../../units/unit-table";
-import { type CrispWindowOptions, crispWindow, type KitchenWindow } from "../window/crisp-window";
+import type { OpenQuestion } from "../value/open-question";
+import { type Stopping, stoppingOf } from "../value/stopping";
+import { trialReason } from "../value/trial-reason";
+import { type AskTrialsOptions, type ValuedTrials, valuedTrials } from "../value/valued-trials";
+import type { KitchenWindow } from "../window/crisp-window";
 import { firstMorning } from "./first-morning";
 import { planCautions } from "./plan-cautions";
-import { looksText, type PlanStep, slabSteps, tastersOf, tastersText } from "./plan-words";
-import { LEVEL_FULL, type PlannedSlab, plannedSlab } from "./planned-slab";
-import { isWithinClocks, withinClocks } from "./within-clocks";
+import { looksText, type PlanStep, slabSteps, tastersText } from "./plan-words";
+
+/** What `nextTrial` works from. */
+export type NextTrialOptions = AskTrialsOptions;
 
 /** One trial that could be run, and what it would teach. */
 export interface CandidateTrial {
@@ -32,22 +22,54 @@ export interface CandidateTrial {
   readonly batchG: number;
   readonly thicknessMm: number;
   readonly setpointC: number;
+  /** share of the floor that the load covers [-] */
+  readonly loadFraction: number;
   /** time of taking out (min) */
   readonly timeMin: number;
-  /** standard deviation of the opening's logarithm after it, over that before [-]: the smaller, the better */
-  readonly doubtLeft: number;
+  /** when to look (min), the last at taking out */
+  readonly looksMin: readonly number[];
+  /** its core is read, and pieces at their limit are tasted */
+  readonly probe: boolean;
+  /** expected gain of the decision: share of pieces that do [-]; for a card the chance that it becomes ready */
+  readonly gain: number;
+  /** standard error of that, from the number of outcomes worked through */
+  readonly gainSe: number;
+  /** chance that it changes the decision [-] */
+  readonly chanceOfChange: number;
+  /** of a cook's time, were it run alone (min) */
+  readonly minutes: number;
+  /** mix, were it run alone (g) */
+  readonly gramsMix: number;
+  /** gain for each minute */
+  readonly gainPerMinute: number;
+  /** the trial in one line and what it settles; null but for the best five */
+  readonly reason: string | null;
+}
+
+/** The decision as it stands before the trial. */
+export interface StandingDecision {
+  /** which alternative: a batch on a pan, a setting, the other variant; empty where only the time is open */
+  readonly name: string;
+  /** null for the other variant */
+  readonly timeMin: number | null;
+  /** its chance of success [-] */
+  readonly success: number;
 }
 
 /** Which trial to run next for a setting. */
 export interface NextTrial {
   readonly kind: "next trial";
   readonly window: KitchenWindow;
-  /** standard deviation of the opening of the window now, as a share of it [-] */
-  readonly doubtNow: number;
-  /** scores counted for each trial: as many as the kitchen's logs usually have, else 2 */
+  readonly question: OpenQuestion;
+  /** the question in words, and why it is the one where nobody chose it */
+  readonly questionSentence: string;
+  /** null where nothing is safe in time */
+  readonly decision: StandingDecision | null;
+  /** scores counted for each trial */
   readonly tasters: number;
   /** best first */
   readonly candidates: readonly CandidateTrial[];
+  readonly stopping: Stopping;
   /** how to run the best of them, or the first morning where nothing was logged yet */
   readonly steps: readonly PlanStep[];
   /** core limit and what goes with it, to stand below the steps */
@@ -55,177 +77,121 @@ export interface NextTrial {
   readonly sentence: string;
 }
 
-const DRAWS = 500;
-/** Tasters counted where no scores were logged yet. */
-const USUAL_TASTERS = 2;
-/** Thickness of a candidate's slab over the window's; our judgement. */
-const SHARES = [0.75, 1, 4 / 3] as const;
+/** Trials that are told with their reasons. */
+const TOLD = 5;
 
 /**
- * The trial that would narrow the opening of a window most, among batches for 0.75, 1 and 1.33 of the slab's thickness, the
- * setpoint and one step of a dial to either side, and three times of taking out, each with checks, core, weights and as many
- * tasters as the logs have. Batches are such as a scale is read by, on the window's pan or, where that is too shallow,
- * another of the kitchen's; settings are those of a dial (`dialSetting`).
+ * The trial that is worth most to the question that a log leaves open: which time to print, which pan and batch, which
+ * setting, whether a card can become ready, or which of two variants does better.
  *
- * Linear in the draws of the calibration: with m the measurements of a candidate over their standard deviations and y
- * the logarithm of the opening, the variance left is that of `varianceLeft`. Where no trial of the variant was logged yet,
- * steps and sentence are those of the `firstMorning`.
+ * A trial is worth the expected gain in success (share of pieces that are safe, crisp and not overdone) of the decision made
+ * after it over the decision now; for a card the chance that it becomes ready. The candidates are those of this kitchen: its
+ * pans and batches thin to thick, its dial, loads, times of taking out and looks, with the probe or without, its tasters.
+ * What is read carries the scatter of run, slab, session, setting, looks and tasters; after a trial as before, only times at
+ * which whole loads are safe may be chosen. Worth is worked out by draws (`valueOfInformation`).
  *
- * @param options as for `crispWindow`
+ * Until the log holds what a card must rest on (`cardEvidence`), trials are ranked by what they bring of that too: a second
+ * thickness, cores read low and high, scores on both sides. Where no trial of the variant was logged yet, steps and sentence
+ * are those of the `firstMorning`.
+ *
+ * @param options the question, and as for `crispWindow`
+ * @returns candidates, best first; the best five with their reasons; `stopping`: whether another trial is worth its while
  *
  * @example
- * nextTrial({ kitchen: loadKitchen(), variantId: "beet-lentil" }).candidates.length; // → 27
+ * const next = nextTrial({ kitchen: loadKitchen(), variantId: "beet-lentil" });
+ * next.question.kind; // → "time"
+ * next.stopping.gain < 0.05; // → true
  */
-export function nextTrial(options: CrispWindowOptions): NextTrial {
-  const { kitchen } = options;
-  const window = crispWindow({ draws: 600, ...options });
-  const { calibration, setting, opens } = window;
-  const { noise } = calibration;
+export function nextTrial(options: NextTrialOptions): NextTrial {
+  const valued = valuedTrials(options, "nextTrial");
+  const { kitchen, window, asked, needs, values, tasters, ranked } = valued;
   const { units } = kitchen;
-  const variant = variantOf(kitchen, window.variantId);
-  const pan = panOf(kitchen, options.panId ?? variant.panId);
-  const known = tastersOf(kitchen, window.variantId);
-  const tasters = known ?? USUAL_TASTERS;
-  const basis = basisOf(calibration, setting);
-  const misfit = misfitAt(calibration, setting, basis.coreError);
-  const stock = pieceStock(calibration, { count: DRAWS, seed: 7 });
-  const here = piecesOfStock(stock, setting).map((piece, at) => typicalPiece(stock, piece, misfit, at));
-  const opening = here.map((piece) => {
-    const { coreMin, crispMin: crisp } = momentsOf(basis, piece, setting.thicknessMm, setting);
-    return Math.log(Math.min(NEVER_MIN, Math.max(coreMin, crisp)));
+  const candidates = ranked.map(({ trial, worth, minutes, gramsMix }, at): CandidateTrial => {
+    const { slab, setting, timeMin, looksMin, probe } = trial;
+    return {
+      panId: slab.panId,
+      batchG: slab.batchG,
+      thicknessMm: slab.thicknessMm,
+      setpointC: setting.setpointC,
+      loadFraction: setting.loadFraction,
+      timeMin,
+      looksMin,
+      probe,
+      gain: worth.gain,
+      gainSe: worth.gainSe,
+      chanceOfChange: worth.chanceOfChange,
+      minutes,
+      gramsMix,
+      gainPerMinute: worth.gain / minutes,
+      reason: at < TOLD ? trialReason({ trial, units, needs, parts: values.partsOf([trial]) }) : null,
+    };
   });
-  const opensMin = Math.min(opens.min, 3 * setting.longestMin);
-  const candidates: (CandidateTrial & { readonly slab: PlannedSlab })[] = [];
-  for (const { slab, share } of slabsOf({ kitchen, variant, pan, setting })) {
-    const { panId, batchG, thicknessMm } = slab;
-    for (const setpointC of setpointsOf(setting.setpointC, units)) {
-      const place = { ...setting, setpointC, sidesMm: slab.sidesMm };
-      const there = clockBasis({
-        food: calibration.food,
-        startC: setting.startC,
-        airC: airAtLoadC(setpointC, setting.loadFraction),
-        limitC: setting.limit.limitC,
-      });
-      const pieces = piecesOfStock(stock, place).map((piece, at) => typicalPiece(stock, piece, misfit, at));
-      for (const early of [0.7, 1, 1.3]) {
-        const timeMin = Math.max(1, Math.round(2 * early * share * opensMin) / 2);
-        const measured = pieces.map((piece) => {
-          const depthMm = crustMmAt(there, piece, thicknessMm, timeMin);
-          const score = crispScoreAt(depthMm, piece.crustMm, piece.panelWidthMm);
-          const brown = brownScoreAt(browningOf(there, piece, thicknessMm, depthMm), piece.brownSteepness);
-          return [
-            Math.log(Math.min(NEVER_MIN, crispMin(there, piece, thicknessMm))) / Math.hypot(noise.crispTime, noise.run),
-            coreReadingC(there, piece, thicknessMm, timeMin, false) / noise.coreK,
-            lossPercentOf(there, piece, thicknessMm, depthMm) / noise.lossPercent,
-            (meanWritten(score, noise.crispScore) * Math.sqrt(tasters)) / noise.crispScore,
-            (meanWritten(brown, noise.brownScore) * Math.sqrt(tasters)) / noise.brownScore,
-          ];
-        });
-        const doubtLeft = Math.sqrt(varianceLeft(opening, measured));
-        candidates.push({ panId, batchG, thicknessMm, setpointC, timeMin, doubtLeft, slab });
-      }
-    }
-  }
-  const ranked = candidates.toSorted((a, b) => a.doubtLeft - b.doubtLeft);
-  const doubtNow = Math.sqrt(covarianceOf(opening, opening));
+  const stopping = stoppingOf(valued);
   const isNew = !kitchen.trials.some((trial) => trial.variantId === window.variantId);
   const { steps, sentence } =
     isNew || ranked.length === 0
       ? firstMorning({ kitchen, variantId: window.variantId })
-      : inWords({ kitchen, window, best: ranked[0], tasters: tastersText(known), doubtNow });
+      : inWords(valued, candidates[0], stopping);
   return freezeDeep({
     kind: "next trial",
     window,
-    doubtNow,
+    question: asked.question,
+    questionSentence: asked.sentence,
+    decision: decisionOf(valued),
     tasters,
-    candidates: ranked.map(({ slab: _, ...candidate }) => candidate),
+    candidates,
+    stopping,
     steps,
-    cautions: planCautions(setting.limit, units),
+    cautions: planCautions(window.setting.limit, units),
     sentence: isNew ? `No trial of ${window.variantName} is logged yet. ${sentence}` : sentence,
   });
 }
 
-/** Batches for three thicknesses: on the pan, or on another of its kind where it is too shallow; none twice. */
-function slabsOf({
-  kitchen,
-  variant,
-  pan,
-  setting: { thicknessMm, setpointC },
-}: {
-  readonly kitchen: Kitchen;
-  readonly variant: KitchenVariant;
-  readonly pan: Pan;
-  readonly setting: SettledSetting;
-}): readonly { readonly slab: PlannedSlab; readonly share: number }[] {
-  const found = new Map<string, { readonly slab: PlannedSlab; readonly share: number }>();
-  for (const share of SHARES) {
-    const wantedMm = share * thicknessMm;
-    const deep = kitchen.pans.filter(
-      (other) => (other.shape === "wells") === (pan.shape === "wells") && 0.9 * other.depthMm >= wantedMm,
-    );
-    const place = deep.includes(pan) ? pan : (deep[0] ?? pan);
-    const slab = plannedSlab({
-      kitchen,
-      variant,
-      pan: place,
-      thicknessMm: wantedMm,
-      full: share > 1 ? undefined : LEVEL_FULL,
-    });
-    if (slab === null || !isWithinClocks({ ...slab, setpointC })) continue;
-    const key = `${slab.panId} ${slab.batchG}`;
-    if (!found.has(key)) found.set(key, { slab, share: slab.thicknessMm / thicknessMm });
-  }
-  return [...found.values()];
+/** What would be done without the trial. */
+export function decisionOf({ values, alternatives }: ValuedTrials): StandingDecision | null {
+  if (values.now === "none") return null;
+  if (values.now === "other" && alternatives.other !== null) return { ...alternatives.other, timeMin: null };
+  if (values.now === "other") return null;
+  const { place, timeMin } = values.now;
+  return { name: alternatives.places[place].name, timeMin, success: values.successNow };
 }
 
-/** The setting on the dial that is nearest to the window's, and one step to either side. */
-function setpointsOf(setpointC: number, units: KitchenUnits): readonly number[] {
-  const settings = [-1, 0, 1]
-    .map((steps) => dialSetting(setpointC + steps * SETPOINT_STEP_K[units], units))
-    .filter(
-      (setting) => withinClocks({ thicknessMm: 10, sidesMm: [40, 40], setpointC: setting }).setpointC === setting,
-    );
-  return settings.length === 0 ? [setpointC] : settings;
-}
-
-interface InWordsOptions {
-  readonly kitchen: Kitchen;
-  readonly window: KitchenWindow;
-  readonly best: CandidateTrial & { readonly slab: PlannedSlab };
-  readonly tasters: string;
-  readonly doubtNow: number;
-}
-
-/** How to run a trial: step by step, and in a few sentences. */
-function inWords({ kitchen, window, best, tasters, doubtNow }: InWordsOptions): {
-  readonly steps: readonly PlanStep[];
-  readonly sentence: string;
-} {
+/** How to run the best trial: step by step, and in a few sentences. */
+function inWords(
+  { kitchen, window, asked, knownTasters, ranked }: ValuedTrials,
+  { reason }: CandidateTrial,
+  stopping: Stopping,
+): { readonly steps: readonly PlanStep[]; readonly sentence: string } {
   const { units } = kitchen;
-  const { timeMin, setpointC, slab } = best;
-  const { applianceId, limit } = window.setting;
+  const { slab, setting, pieces, timeMin, looksMin, probe } = ranked[0].trial;
+  const { applianceId, limit, setpointC, loadFraction } = setting;
   const appliance = applianceOf(kitchen, applianceId).name;
-  const looks = [-2, -1, 0].map((step) => Math.max(1, timeMin + step * Math.max(1, Math.round(0.1 * timeMin))));
-  const look = `look at ${looksText([...new Set(looks)])}, take out at ${timeMin} min`;
-  const core = "read the core at once and at its highest within two minutes";
-  const below = `Below ${limitText(limit, units)} put them back or throw them away.`;
+  const tasters = tastersText(knownTasters);
+  const look = `look at ${looksText(looksMin)}, take out at ${timeMin} min`;
+  const core = probe
+    ? "read the core at once and at its highest within two minutes"
+    : "let nobody taste them, as their core is not read";
+  const below = probe ? ` Below ${limitText(limit, units)} put them back or throw them away.` : "";
+  const score = probe ? `, weigh before and after, and have ${tasters} score them` : ", and weigh before and after";
   const steps: readonly PlanStep[] = [
     ...slabSteps({ variant: variantOf(kitchen, window.variantId), units, slabs: [slab] }),
     { of: "heat", sentence: `Pre-heat the ${appliance} to ${settingText(setpointC, units)}.` },
     {
       of: "load",
-      sentence: `Weigh the pieces of one load together, lay them in one layer on ${Math.round(100 * window.setting.loadFraction)} % of the floor, ${look}, ${core}, and weigh them again. ${below}`,
+      sentence: `Weigh ${pieces === 1 ? "one piece" : `${pieces} pieces`} together, lay ${pieces === 1 ? "it" : "them"} in one layer on ${Math.round(100 * loadFraction)} % of the floor, ${look}, ${core}, and weigh ${pieces === 1 ? "it" : "them"} again.${below}`,
     },
-    {
-      of: "score",
-      sentence: `Have ${tasters} score crispness and browning, 0 to 9, if the core was at ${limitText(limit, units)} or more.`,
-    },
+    ...(probe
+      ? [
+          {
+            of: "score" as const,
+            sentence: `Have ${tasters} score crispness and browning, 0 to 9, if the core was at ${limitText(limit, units)} or more.`,
+          },
+        ]
+      : []),
     { of: "log", sentence: "Write a line in the log." },
   ];
   return {
     steps,
-    sentence:
-      `Next: ${massText(slab.batchG, units)} of mix on the ${slab.panName}, ${settingText(setpointC, units)} in the ${appliance}; ${look}, ${core}, weigh before and after, and have ${tasters} score them. ${below} ` +
-      `It would leave ${Math.round(100 * best.doubtLeft)} % of the doubt about when it is ready (now ±${(196 * doubtNow).toFixed(0)} %).`,
+    sentence: `${asked.sentence} Next: ${massText(slab.batchG, units)} of mix on the ${slab.panName}, ${settingText(setpointC, units)} in the ${appliance}; ${look}, ${core}${score}.${below} Why: ${reason} ${stopping.sentence}`,
   };
 }

@@ -35,11 +35,11 @@ export function plannedTrials({ variantId, morning, next }: WhatNext): readonly 
         };
       }),
     );
+  const applianceId = next?.window.setting.applianceId;
   const best = next?.candidates.slice(0, 1) ?? [];
   return freezeDeep(
-    best.map(({ panId, batchG, thicknessMm, setpointC, timeMin }) => {
-      const { applianceId, loadFraction } = next?.window.setting ?? {};
-      return { variantId, applianceId, panId, batchG, thicknessMm, setpointC, loadFraction, timeMin };
+    best.map(({ panId, batchG, thicknessMm, setpointC, loadFraction, looksMin, timeMin }) => {
+      return { variantId, applianceId, panId, batchG, thicknessMm, setpointC, loadFraction, looksMin, timeMin };
     }),
   );
 }

@@ -67,7 +67,9 @@ export interface CrispCalibration {
   readonly covariance: readonly (readonly number[])[];
   readonly noise: CrispNoise;
   readonly unevenness: number;
-  /** trials used */
+  /** the trials it rests on */
+  readonly observations: readonly CrispObservation[];
+  /** how many */
   readonly n: number;
   /** measurements in them */
   readonly measurements: number;
@@ -174,6 +176,7 @@ export function calibrateCrisp(options: CalibrateCrispOptions): CrispCalibration
     covariance: mode.covariance,
     noise,
     unevenness,
+    observations,
     n: observations.length,
     measurements: slots.length,
     logged: loggedRange(observations),

@@ -22,17 +22,28 @@ function groupsOf(observations: readonly CrispObservation[]): Groups {
   return {
     slab: observations.map((seen) => seen.slab ?? `trial ${seen.id}`),
     session: observations.map((seen) => seen.session),
-    setting: observations.map(
-      ({ applianceId, setpointC, thicknessMm, loadFraction, turned, sidesMm }) =>
-        `${applianceId} ${Math.round(setpointC / 3)} ${Math.round(Math.log(thicknessMm) / 0.06)} ${Math.round(5 * (loadFraction ?? LOOSE_LOAD))} ${turned} ${sidesMm?.map((side) => Math.round(side / 5))}`,
-    ),
+    setting: observations.map(settingGroup),
   };
+}
+
+/** Trials of one name here share what the clocks miss at their setting: within about 3 K, 6 % of thickness, a fifth of the floor, 5 mm of the cut. */
+export function settingGroup({
+  applianceId,
+  setpointC,
+  thicknessMm,
+  loadFraction,
+  turned,
+  sidesMm,
+}: Pick<
+  CrispObservation,
+  "applianceId" | "setpointC" | "thicknessMm" | "loadFraction" | "turned" | "sidesMm"
+>): string {
+  return `${applianceId} ${Math.round(setpointC / 3)} ${Math.round(Math.log(thicknessMm) / 0.06)} ${Math.round(5 * (loadFraction ?? LOOSE_LOAD))} ${turned} ${sidesMm?.map((side) => Math.round(side / 5))}`;
 }
 
 /**
  * Covariance of the residuals of a log: 1 for each one's own noise, and for two of one run, slab, session or setting the
- * product of their changes along what they share. Trials count as one setting within about 3 K, 6 % of thickness, a fifth
- * of the floor and 5 mm of the cut.
+ * product of their changes along what they share. Which trials are of one setting: `settingGroup`.
  */
 export function sharedCovariance(problem: CrispResiduals, effects: SharedEffects, noise: CrispNoise): SharedCovariance {
   const { slots, observations } = problem;

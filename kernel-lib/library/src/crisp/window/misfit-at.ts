@@ -29,7 +29,11 @@ const EDGE_DISTANCE = 0.2;
 const OUTSIDE_DISTANCE = 1.2;
 
 /** Growth of the misfit over one unit of distance: for the core, the crust and browning; our judgement. */
-const GROWTH = { core: 0.015, crust: 0.03, brown: 0.1 };
+export const MISFIT_GROWTH: { readonly core: number; readonly crust: number; readonly brown: number } = {
+  core: 0.015,
+  crust: 0.03,
+  brown: 0.1,
+};
 
 /**
  * What the clocks may miss at a setting: a floor, larger where the log has shown it to be (`noise.misfit`), and a part
@@ -84,8 +88,8 @@ export function misfitAt(calibration: CrispCalibration, setting: SettledSetting,
       far(1, `none of its trials in ${applianceId} tells of the coefficient`);
   }
   const distance = Math.sqrt(squares);
-  const size = (clock: keyof typeof GROWTH, own: number): number =>
-    Math.hypot(noise.misfit * SETTING_MISFIT[clock], GROWTH[clock] * distance, own);
+  const size = (clock: keyof typeof MISFIT_GROWTH, own: number): number =>
+    Math.hypot(noise.misfit * SETTING_MISFIT[clock], MISFIT_GROWTH[clock] * distance, own);
   const edges = setting.sidesMm === null ? 0 : EDGE_SPEED_ERROR;
   return {
     core: size("core", Math.hypot(coreError, edges)),
