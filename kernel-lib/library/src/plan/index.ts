@@ -50,6 +50,7 @@ export { type FreeSpan, freeSpans } from "./schedule/free-spans";
 export type {
   ScheduleHold,
   ScheduleLink,
+  SchedulePart,
   ScheduleProblem,
   ScheduleResource,
   ScheduleTask,

@@ -4,3 +4,23 @@ export { type CoreLimit, coreLimit } from "./core-limit";
 export { formulaLimit } from "./formula-limit";
 export { type Lethality, type LethalityOptions, lethality } from "./lethality";
 export { bothLimits, limitCaution, limitText } from "./limit-text";
+
+// cold: cooling, storage
+
+export {
+  COOLING_LIMITS,
+  type CoolingCheck,
+  type CoolingCheckOptions,
+  type CoolingLimits,
+  type CoolingStage,
+  coolingCheck,
+} from "./cold/cooling-check";
+export { type PackTurn, type StockPlan, type StoredPack, stockPlan } from "./cold/stock-plan";
+export {
+  STORAGE_LIVES,
+  type StorageLife,
+  type StorageLifeOptions,
+  type StorageStep,
+  type StoredFood,
+  storageLife,
+} from "./cold/storage-life";

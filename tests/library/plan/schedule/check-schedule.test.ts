@@ -46,6 +46,16 @@ describe("checkSchedule", () => {
     expect(checkSchedule(problem, scheduled).join("; ")).toMatch(said);
   });
 
+  test("finds hands that are wanted twice for a part of the time", () => {
+    const tasks = problem.tasks.map((task) =>
+      task.id === "other" ? { ...task, parts: [{ resource: "hands", from: 18, until: 20 }] } : task,
+    );
+    expect(checkSchedule({ ...problem, tasks }, sound)).toEqual([]);
+    expect(checkSchedule({ ...problem, tasks }, moved("other", 30, 50))).toEqual([
+      "2 of hands are taken at 48, and there are 1",
+    ]);
+  });
+
   test("finds a pan that two hold, an end beyond the horizon and a start that was not", () => {
     const twice: ScheduleProblem = {
       ...problem,

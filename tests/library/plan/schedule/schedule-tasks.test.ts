@@ -11,7 +11,7 @@ describe("scheduleTasks", () => {
   test("small kitchens are as short as when every start is tried, and break nothing", () => {
     fc.assert(
       fc.property(smallKitchens, (problem) => {
-        const schedule = scheduleTasks({ ...problem, tries: 300 });
+        const schedule = scheduleTasks({ ...problem, tries: 1500 });
         expect(checkSchedule(problem, schedule.tasks)).toEqual([]);
         expect(schedule.length).toBe(shortestByHand(problem, schedule.length));
         expect(schedule.bound).toBeLessThanOrEqual(schedule.length);
@@ -105,6 +105,10 @@ describe("scheduleTasks", () => {
     );
     expect(() => scheduleTasks({ tasks, resources: [{ id: "hands", capacity: 0 }], links: [] })).toThrow(
       /^scheduleTasks: what a uses of hands must be at most 0, got 1$/,
+    );
+    const parts = [{ resource: "hands", from: 8, until: 11 }];
+    expect(() => scheduleTasks({ tasks: [{ id: "a", duration: 10, parts }], resources: [hands], links: [] })).toThrow(
+      /part of a must end with it, after 10, got 11/,
     );
     expect(() => scheduleTasks({ tasks, resources: [hands], links: [], horizon: 15 })).toThrow(/must fit into 15/);
     expect(() => scheduleTasks({ tasks: [spread("a"), spread("a")], resources: [hands], links: [] })).toThrow(

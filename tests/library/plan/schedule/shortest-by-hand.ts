@@ -23,7 +23,10 @@ export function shortestByHand(problem: ScheduleProblem, horizon: number): numbe
         let taken = 0;
         for (const task of tasks) {
           const start = starts.get(task.id);
-          if (start !== undefined && start <= at && at < start + task.duration) taken += task.uses?.[id] ?? 0;
+          if (start === undefined) continue;
+          if (start <= at && at < start + task.duration) taken += task.uses?.[id] ?? 0;
+          for (const { resource, amount = 1, from, until } of task.parts ?? [])
+            if (resource === id && start + from <= at && at < start + until) taken += amount;
         }
         for (const hold of whole ? holds : [])
           if (

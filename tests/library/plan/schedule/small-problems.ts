@@ -24,7 +24,19 @@ export const smallKitchens: fc.Arbitrary<ScheduleProblem> = fc
     ({ products, pans, shelves, hands, away }): ScheduleProblem => ({
       tasks: products.flatMap(({ spread, freeze, cut }, at): ScheduleTask[] => [
         { id: `spread ${at}`, duration: spread, uses: { hands: 1 } },
-        { id: `freeze ${at}`, duration: freeze, uses: { shelf: 1 } },
+        // hands put it in, and take it out
+        {
+          id: `freeze ${at}`,
+          duration: freeze + 1,
+          uses: { shelf: 1 },
+          parts:
+            at === 0
+              ? []
+              : [
+                  { resource: "hands", from: 0, until: 1 },
+                  { resource: "hands", from: freeze, until: freeze + 1 },
+                ],
+        },
         { id: `cut ${at}`, duration: cut, uses: { hands: 1, pan: 1 } },
       ]),
       resources: [

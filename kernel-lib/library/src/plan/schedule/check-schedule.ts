@@ -44,8 +44,11 @@ export function checkSchedule(problem: ScheduleProblem, scheduled: readonly Sche
   for (const { id, capacity, less = [] } of problem.resources) {
     const taken = [
       ...whole.flatMap((task) => {
-        const amount = task.uses?.[id] ?? 0;
-        return amount > 0 ? [{ from: startOf(task.id), until: endOf(task.id), amount, by: task }] : [];
+        const all = [{ from: startOf(task.id), until: endOf(task.id), amount: task.uses?.[id] ?? 0, by: task }];
+        for (const { resource, amount = 1, from, until } of task.parts ?? [])
+          if (resource === id)
+            all.push({ from: startOf(task.id) + from, until: startOf(task.id) + until, amount, by: task });
+        return all.filter(({ amount }) => amount > 0);
       }),
       ...(problem.holds ?? [])
         .filter((hold) => hold.resource === id)

@@ -1,5 +1,5 @@
 import { largestOf } from "../../statistics/extremes";
-import { checkProblem, type ScheduleProblem } from "./schedule-problem";
+import { checkProblem, partsOf, type ScheduleProblem } from "./schedule-problem";
 
 /** A task's predecessor by its number. */
 export interface CompiledLink {
@@ -9,14 +9,18 @@ export interface CompiledLink {
   readonly most: number;
 }
 
-/** An amount of a resource by its number. */
+/** What a task takes of a resource by its number, for a part of its time. */
 export interface CompiledUse {
   readonly resource: number;
   readonly amount: number;
+  readonly from: number;
+  readonly until: number;
 }
 
-/** A hold by numbers. */
-export interface CompiledHold extends CompiledUse {
+/** A hold by numbers: of its resource from the start of one task until the start of another. */
+export interface CompiledHold {
+  readonly resource: number;
+  readonly amount: number;
   readonly from: number;
   readonly until: number;
 }
@@ -37,7 +41,7 @@ export interface CompiledProblem {
   /** what there is of each resource at each time */
   readonly capacity: readonly Int32Array[];
   readonly horizon: number;
-  /** no longest wait and no hold: an order that the links allow leads somewhere */
+  /** no longest wait, no hold, no part of a task: each as early as possible, in some order, is then shortest */
   readonly simple: boolean;
   /** an order that the links allow */
   readonly order: readonly number[];
@@ -80,10 +84,8 @@ export function compileProblem(problem: ScheduleProblem, where: string): Compile
     duration: Int32Array.from(tasks, ({ duration }) => duration),
     notBefore: Int32Array.from(tasks, ({ notBefore = 0 }) => notBefore),
     begun: Int32Array.from(tasks, ({ begun = -1 }) => begun),
-    uses: tasks.map(({ uses = {} }) =>
-      Object.entries(uses)
-        .filter(([, amount]) => amount > 0)
-        .map(([id, amount]) => ({ resource: resourceOf.get(id) as number, amount })),
+    uses: tasks.map((task) =>
+      partsOf(task).map((part) => ({ ...part, resource: resourceOf.get(part.resource) as number })),
     ),
     before,
     after,
@@ -92,7 +94,10 @@ export function compileProblem(problem: ScheduleProblem, where: string): Compile
     closes,
     capacity,
     horizon,
-    simple: holds.length === 0 && links.every(({ most }) => most === undefined),
+    simple:
+      holds.length === 0 &&
+      links.every(({ most }) => most === undefined) &&
+      tasks.every(({ parts = [] }) => parts.length === 0),
     order: sorted.map((id) => numberOf.get(id) as number),
   };
 }

@@ -27,20 +27,20 @@ export function lateOrder(problem: CompiledProblem, { starts, length }: PlacedTa
     let start = end - duration[task];
     for (let settled = false; !settled && start > starts[task]; ) {
       settled = true;
-      for (const { resource, amount } of uses[task]) {
+      for (const { resource, amount, from, until } of uses[task]) {
         const row = free[resource];
-        for (let at = start; at < start + duration[task]; at++) {
+        for (let at = start + from; at < start + until; at++) {
           if (row[at] >= amount) continue;
-          start = at - duration[task];
+          start = at - until;
           settled = false;
           break;
         }
       }
     }
     late[task] = Math.max(start, Math.min(starts[task], end - duration[task]));
-    for (const { resource, amount } of uses[task]) {
+    for (const { resource, amount, from, until } of uses[task]) {
       const row = free[resource];
-      for (let at = Math.max(0, late[task]); at < late[task] + duration[task]; at++) row[at] -= amount;
+      for (let at = Math.max(0, late[task] + from); at < late[task] + until; at++) row[at] -= amount;
     }
   };
   for (const task of byEnd) visit(task);

@@ -6,22 +6,35 @@ export interface PlacedTasks {
   readonly length: number;
 }
 
+/** How an order is read. */
+export interface PlacingOptions {
+  /** what must follow soon goes before what stands first */
+  readonly urgentFirst: boolean;
+  /** one task is kept waiting: as early as possible is not always best where parts of a task or holds are in the way */
+  readonly delayed: { readonly task: number; readonly notBefore: number } | null;
+}
+
 /** Places that were left for room to move a task: none of an order gets more. */
 const MOST_REPAIRS = 40;
 
 /**
  * Places tasks one after the other, each as early as all that lie already allow (serial schedule generation, J. E. Kelley
- * 1963): of those whose predecessors lie, first what must follow soon, then what stands first in the order. A hold is open
+ * 1963): of those whose predecessors lie, what stands first in the order, or first of all what must follow soon. A hold is open
  * to the end until the task that ends it lies; a task that finds no place before then lets others go first. Where one comes
  * too late after another, that other is moved by as much, and all is placed again (after B. Franck, K. Neumann,
  * C. Schwindt 2001).
  *
  * @returns starts, or null where this order leads nowhere
  */
-export function placeTasks(problem: CompiledProblem, order: ArrayLike<number>): PlacedTasks | null {
+export function placeTasks(
+  problem: CompiledProblem,
+  order: ArrayLike<number>,
+  { urgentFirst, delayed }: PlacingOptions,
+): PlacedTasks | null {
   const { before, begun, capacity, duration, horizon, notBefore, simple } = problem;
   const count = duration.length;
   const earliest = Int32Array.from(notBefore);
+  if (delayed !== null) earliest[delayed.task] = Math.max(earliest[delayed.task], delayed.notBefore);
   const repairs = MOST_REPAIRS + 2 * count;
   for (let repair = 0; repair <= repairs; repair++) {
     const free = capacity.map((one) => one.slice());
@@ -34,7 +47,7 @@ export function placeTasks(problem: CompiledProblem, order: ArrayLike<number>): 
     while (left > 0 && !moved) {
       let placed = false;
       while (starts[order[first]] >= 0) first++;
-      for (const urgentOnly of simple ? [false] : [true, false]) {
+      for (const urgentOnly of urgentFirst && !simple ? [true, false] : [false]) {
         for (let at = first; at < count && !placed; at++) {
           const task = order[at];
           if (starts[task] >= 0 || !ready(problem, starts, task, urgentOnly)) continue;
@@ -98,11 +111,11 @@ function earliestPlace(problem: CompiledProblem, free: readonly Int32Array[], ta
   const lasting = duration[task];
   for (let settled = false; !settled && start + lasting <= horizon; ) {
     settled = true;
-    for (const { resource, amount } of uses[task]) {
+    for (const { resource, amount, from: begin, until } of uses[task]) {
       const row = free[resource];
-      for (let at = start + lasting - 1; at >= start; at--) {
+      for (let at = start + until - 1; at >= start + begin; at--) {
         if (row[at] >= amount) continue;
-        start = at + 1;
+        start = at + 1 - begin;
         settled = false;
         break;
       }
@@ -119,11 +132,11 @@ function settle(
   task: number,
   start: number,
 ): void {
-  const { closes, duration, horizon, opens, uses } = problem;
+  const { closes, horizon, opens, uses } = problem;
   starts[task] = start;
   for (const hold of closes[task]) change(free, hold, start, horizon, hold.amount);
   for (const hold of opens[task]) change(free, hold, start, horizon, -hold.amount);
-  for (const use of uses[task]) change(free, use, start, start + duration[task], -use.amount);
+  for (const use of uses[task]) change(free, use, start + use.from, start + use.until, -use.amount);
 }
 
 function change(

@@ -28,8 +28,9 @@ export function scheduleBound(problem: CompiledProblem): number {
   for (let task = 0; task < count; task++) bound = Math.max(bound, head[task] + duration[task] + tail[task]);
   for (const [resource, row] of capacity.entries()) {
     const users = Array.from({ length: count }, (_, task) => task).flatMap((task) => {
-      const use = uses[task].find((one) => one.resource === resource);
-      return use === undefined || begun[task] >= 0 ? [] : [{ task, work: use.amount * duration[task] }];
+      const own = uses[task].filter((one) => one.resource === resource);
+      const work = own.reduce((sum, { amount, from, until }) => sum + amount * (until - from), 0);
+      return work === 0 || begun[task] >= 0 ? [] : [{ task, work }];
     });
     if (users.length === 0) continue;
     const given = new Float64Array(horizon + 1);
@@ -50,8 +51,12 @@ export function scheduleBound(problem: CompiledProblem): number {
 function firstOpen({ capacity, duration, horizon, uses }: CompiledProblem, task: number, from: number): number {
   let start = from;
   for (let at = start; at < Math.min(horizon, start + duration[task]); at++) {
-    if (uses[task].every(({ resource, amount }) => capacity[resource][at] >= amount)) continue;
-    start = at + 1;
+    const short = uses[task].find(
+      (use) => at >= start + use.from && at < start + use.until && capacity[use.resource][at] < use.amount,
+    );
+    if (short === undefined) continue;
+    start = at + 1 - short.from;
+    at = start - 1;
   }
   return start;
 }

@@ -1,5 +1,15 @@
 import { fail } from "../../check/check";
 
+/** What a task takes for a part of its time. */
+export interface SchedulePart {
+  readonly resource: string;
+  /** 1 unless given */
+  readonly amount?: number;
+  /** counted from the task's start */
+  readonly from: number;
+  readonly until: number;
+}
+
 /** Something to be done without a pause. */
 export interface ScheduleTask {
   readonly id: string;
@@ -7,6 +17,8 @@ export interface ScheduleTask {
   readonly duration: number;
   /** how much of each resource it takes while it runs: `{ hands: 1 }` */
   readonly uses?: Readonly<Record<string, number>>;
+  /** what it takes for a part of its time only, counted from its start: hands while an oven is filled */
+  readonly parts?: readonly SchedulePart[];
   /** not before this time; 0 unless given */
   readonly notBefore?: number;
   /** it has begun then, and nothing moves it */
@@ -85,8 +97,12 @@ export function checkProblem(problem: ScheduleProblem, where: string): readonly 
     whole(task.duration, `${where}: duration of ${task.id}`);
     whole(task.notBefore ?? 0, `${where}: notBefore of ${task.id}`);
     whole(task.begun ?? 0, `${where}: begun of ${task.id}`);
-    for (const [id, amount] of Object.entries(task.uses ?? {})) {
+    for (const { resource, amount, from, until } of partsOf(task)) {
+      const id = resource;
       whole(amount, `${where}: what ${task.id} uses of ${id}`);
+      whole(from, `${where}: part of ${task.id}: from`);
+      if (whole(until, `${where}: part of ${task.id}: until`, from) > task.duration)
+        fail(`${where}: part of ${task.id}`, `must end with it, after ${task.duration}`, until);
       const most = capacity.get(id);
       if (most === undefined)
         fail(`${where}: what ${task.id} uses`, `must be one of ${[...capacity.keys()].join(", ")}`, id);
@@ -121,6 +137,14 @@ export function checkProblem(problem: ScheduleProblem, where: string): readonly 
   return order;
 }
 
+/** All that a task takes, by part of its time. */
+export function partsOf({ duration, uses = {}, parts = [] }: ScheduleTask): readonly Required<SchedulePart>[] {
+  return [
+    ...Object.entries(uses).map(([resource, amount]) => ({ resource, amount, from: 0, until: duration })),
+    ...parts.map((part) => ({ ...part, amount: part.amount ?? 1 })),
+  ].filter(({ amount }) => amount !== 0);
+}
+
 interface HoldContext {
   readonly known: ReadonlyMap<string, ScheduleTask>;
   readonly capacity: ReadonlyMap<string, number>;
@@ -140,12 +164,8 @@ function checkHold(
     fail(`${where}: hold of ${resource} by ${from}`, `must be at most ${most}`, amount);
   if ((resources.find(({ id }) => id === resource)?.less ?? []).length > 0)
     fail(`${where}: hold of ${resource}`, "must be of a resource that never gets less", resource);
-  if ((known.get(from)?.uses?.[resource] ?? 0) > 0)
-    fail(
-      `${where}: ${from}`,
-      `must not use ${resource} itself, which it holds from its start on`,
-      known.get(from)?.uses,
-    );
+  if (partsOf(known.get(from) as ScheduleTask).some((part) => part.resource === resource))
+    fail(`${where}: ${from}`, `must not use ${resource} itself, which it holds from its start on`, resource);
   const seen = new Set([from]);
   for (const id of seen) for (const next of followers.get(id) ?? []) seen.add(next);
   if (from === until || !seen.has(until))

@@ -1,5 +1,5 @@
 import { freezeDeep } from "../../check/freeze-deep";
-import type { ScheduleProblem } from "./schedule-problem";
+import { partsOf, type ScheduleProblem } from "./schedule-problem";
 import type { Schedule } from "./schedule-tasks";
 
 /** By how much a task may begin later while every other stays where it is. */
@@ -32,22 +32,25 @@ export function scheduleSlack(problem: ScheduleProblem, schedule: Schedule): rea
     const row = free.get(id) as Int32Array;
     for (let moment = from; moment < Math.min(until, row.length); moment++) row[moment] -= amount;
   };
-  for (const { id, uses = {} } of problem.tasks)
-    for (const [resource, amount] of Object.entries(uses)) take(resource, place(id).start, place(id).end, amount);
+  for (const task of problem.tasks)
+    for (const { resource, amount, from, until } of partsOf(task))
+      take(resource, place(task.id).start + from, place(task.id).start + until, amount);
   for (const { resource, amount = 1, from, until } of problem.holds ?? [])
     take(resource, place(from).start, place(until).start, amount);
   return freezeDeep(
-    problem.tasks.map(({ id, begun, uses = {} }) => {
+    problem.tasks.map((task) => {
+      const { id, begun } = task;
       const { start, end } = place(id);
+      const parts = partsOf(task);
       let most = begun === undefined ? schedule.length - end : 0;
       for (const link of problem.links) {
         if (link.before === id) most = Math.min(most, place(link.after).start - (link.least ?? 0) - end);
         if (link.after === id && link.most !== undefined)
           most = Math.min(most, place(link.before).end + link.most - start);
       }
-      // a later start of the task that ends a hold keeps the resource for longer
+      // its parts move on, and a hold that it ends lasts longer
       const needed = [
-        ...Object.entries(uses).map(([resource, amount]) => ({ resource, amount, from: end })),
+        ...parts.map(({ resource, amount, until }) => ({ resource, amount, from: start + until })),
         ...(problem.holds ?? [])
           .filter((hold) => hold.until === id)
           .map(({ resource, amount = 1 }) => ({ resource, amount, from: start })),
@@ -58,8 +61,10 @@ export function scheduleSlack(problem: ScheduleProblem, schedule: Schedule): rea
       return { id, slack: Math.max(0, slack) };
 
       function roomAt(resource: string, moment: number, amount: number): boolean {
-        const own = uses[resource] ?? 0;
-        const self = moment >= start && moment < end ? own : 0;
+        const now = parts.filter(
+          (part) => part.resource === resource && start + part.from <= moment && moment < start + part.until,
+        );
+        const self = now.reduce((sum, part) => sum + part.amount, 0);
         return (free.get(resource) as Int32Array)[moment] + self >= amount;
       }
     }),
