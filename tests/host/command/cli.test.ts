@@ -105,7 +105,7 @@ describe("slabwright", () => {
   it("check passes on outputs that run --in-place stored, and names the cell that changed", async () => {
     put("every-output");
     const path = join(project, "notebooks", "01-every-output.ipynb");
-    const none = await slabwright("check");
+    const none = await slabwright("check", path);
     expect([none.code, none.out]).toEqual([1, expect.stringContaining("no outputs are stored")]);
     expect((await slabwright("run", "--in-place", path)).code).toBe(0);
     const same = await slabwright("check");
@@ -114,8 +114,35 @@ describe("slabwright", () => {
     const changed = await slabwright("check");
     expect([changed.code, changed.out]).toEqual([
       1,
-      expect.stringContaining("cell 7: output 1: stored 43, now 42 at text"),
+      expect.stringContaining("cell 7: output 1: stored 43, now 42 (-2.3 %) at text"),
     ]);
+    expect(changed.out).toContain("  why: the stored output of cell 7 was changed after the run");
+  }, 60_000);
+
+  it("check holds the copies of the last run against a new one, and says what has changed since", async () => {
+    rmSync(join(project, "out"), { recursive: true, force: true });
+    rmSync(join(project, "notebooks"), { recursive: true });
+    mkdirSync(join(project, "notebooks"));
+    const cell = (id: string, source: string, tags: string[] = []): object => ({
+      ...{ cell_type: "code", id, metadata: { tags }, source, outputs: [], execution_count: null },
+    });
+    const reads =
+      'import { readFileSync } from "node:fs";\nconsole.log(readFileSync("extra.txt", "utf8").length * factor);';
+    const cells = [cell("p", "const factor = 2;", ["parameters"]), cell("c", reads)];
+    const text = JSON.stringify({ nbformat: 4, nbformat_minor: 5, metadata: {}, cells });
+    writeFileSync(join(project, "notebooks", "01-reads.ipynb"), text);
+    writeFileSync(join(project, "notebooks", "extra.txt"), "four");
+    expect((await slabwright("check")).err).toContain('run "slabwright start" first');
+    expect((await slabwright("start", "--set", "factor=3")).code).toBe(0);
+    const same = await slabwright("check");
+    expect([same.code, same.out]).toEqual([0, expect.stringContaining("01-reads.ipynb: same outputs")]);
+    expect(same.out).not.toContain("though:");
+    writeFileSync(join(project, "notebooks", "extra.txt"), "fives");
+    const { code, out } = await slabwright("check", "--update");
+    expect([code, out]).toEqual([0, expect.stringContaining("cell 2: output 1: stored 12, now 15 (+25 %) at text")]);
+    expect(out).toContain("  why: project/notebooks/extra.txt has changed (SHA-256 ");
+    const other = await slabwright("check", "--set", "factor=4");
+    expect([other.code, other.out]).toEqual([1, expect.stringContaining("why: the parameter factor was 3, is 4")]);
   }, 60_000);
 
   it("report writes the page again without running", async () => {
@@ -167,7 +194,7 @@ describe("slabwright", () => {
       const { code, err } = await slabwright(verb);
       expect([code, err]).toEqual([
         2,
-        `slabwright: the verb must be one of start, report, notebook, run, check, new-kitchen, check-kitchen, log, got ${verb}\n`,
+        `slabwright: the verb must be one of start, report, notebook, run, check, share, new-kitchen, check-kitchen, log, got ${verb}\n`,
       ]);
     },
   );
@@ -176,7 +203,7 @@ describe("slabwright", () => {
     [
       ["bake"],
       2,
-      "the verb must be one of start, report, notebook, run, check, new-kitchen, check-kitchen, log, got bake",
+      "the verb must be one of start, report, notebook, run, check, share, new-kitchen, check-kitchen, log, got bake",
     ],
     [["start", "--shout"], 2, "--shout"],
     [["check", "--tolerance", "much"], 1, "--tolerance must be a number >= 0, got much"],

@@ -27,7 +27,7 @@ describe("compareOutputs", () => {
     const one = notebook(printed("crisp at 12.0000001 min\n"));
     expect(whats(one, notebook(printed("crisp at 12.0000002 min\n")))).toEqual([]);
     expect(whats(one, notebook(printed("crisp at 12.001 min\n")))).toEqual([
-      "output 1: stored 12.0000001, now 12.001 at text",
+      "output 1: stored 12.0000001, now 12.001 (+0.0083 %) at text",
     ]);
     expect(whats(one, notebook(printed("crisp at 12.001 min\n")), 1e-3)).toEqual([]);
     expect(whats(one, notebook(printed("burnt at 12.0000001 min\n")))[0]).toContain(
@@ -40,10 +40,26 @@ describe("compareOutputs", () => {
       notebook(shown({ "application/vnd.plotly.v1+json": { data: [{ y }], layout: { title } } }));
     expect(whats(figure([1, 2], "a"), figure([1, 2 + 1e-9], "a"))).toEqual([]);
     expect(whats(figure([1, 2], "a"), figure([1, 3], "a"))[0]).toContain(
-      "stored 2, now 3 at application/vnd.plotly.v1+json.data.0.y.1",
+      "stored 2, now 3 (+50 %) at application/vnd.plotly.v1+json.data.0.y.1",
     );
     expect(whats(figure([1], "a"), figure([1, 3], "a"))[0]).toContain("y.1 is there only in the new output");
     expect(whats(figure([1], "a"), figure([1], "b"))[0]).toContain('stored "a", now "b"');
+  });
+
+  it("says where in a table a number stands, and passes over what is tagged volatile", () => {
+    const table = (cell: string): Notebook =>
+      notebook(
+        shown({
+          "text/plain": `crisp ${cell}`,
+          "text/html": `<table><thead><tr><th>slab</th><th>crisp <b>(min)</b></th></tr></thead><tr><td>a</td><td>7.1</td></tr><tr><td>b</td><td>${cell}</td></tr></table>`,
+        }),
+      );
+    expect(whats(table("12.5"), table("12.0"))).toEqual([
+      'output 1: stored 12.5, now 12.0 (-4 %) at text/html, row 2, column "crisp (min)"',
+    ]);
+    const tagged = table("12.5");
+    tagged.cells[0].metadata.tags = ["volatile"];
+    expect(compareOutputs(tagged, table("12.0"))).toEqual([]);
   });
 
   it("sees an output that is missing, new, or of another kind, and names the cell", () => {

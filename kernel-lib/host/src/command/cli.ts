@@ -1,4 +1,5 @@
 import { parseArgs } from "node:util";
+import type { AskedParameters } from "../notebook/parameters";
 import { checkCommand } from "./check";
 import { checkKitchenCommand } from "./check-kitchen";
 import type { CommandOptions } from "./command-options";
@@ -8,6 +9,7 @@ import { notebookCommand } from "./notebook";
 import { printable } from "./printable";
 import { reportCommand } from "./report";
 import { runCommand } from "./run";
+import { shareCommand } from "./share";
 import { startCommand } from "./start";
 
 const VERBS: Record<string, (options: CommandOptions) => Promise<number>> = {
@@ -16,6 +18,7 @@ const VERBS: Record<string, (options: CommandOptions) => Promise<number>> = {
   notebook: notebookCommand,
   run: runCommand,
   check: checkCommand,
+  share: shareCommand,
   "new-kitchen": newKitchenCommand,
   "check-kitchen": checkKitchenCommand,
   log: logCommand,
@@ -27,7 +30,8 @@ const USAGE = `slabwright: runs, checks, publishes and serves notebooks on the t
   slabwright report [NOTEBOOK…]  write the page again from the executed copies, without running
   slabwright notebook            open the notebooks in the browser
   slabwright run NOTEBOOK…       run, and write executed copies to out/notebooks/
-  slabwright check [NOTEBOOK…]   run again and compare with the outputs stored in the files
+  slabwright check [NOTEBOOK…|BUNDLE]  run again, compare with what is stored, say what differs and what has changed
+  slabwright share [NOTEBOOK…]   write a bundle: page, notebooks, the kitchen's files they read, a manifest
   slabwright new-kitchen FOLDER    write a kitchen to begin with
   slabwright check-kitchen FOLDER  read every file of a kitchen, run nothing, and say all that is wrong
   slabwright log HEADING=VALUE…    log a trial: variant=oat-bars thickness_mm="9.1; 8.8" time_min=13; without words it asks
@@ -43,6 +47,10 @@ const USAGE = `slabwright: runs, checks, publishes and serves notebooks on the t
   --log FILE         with log: which file of the kitchen's trials
   --by NAME          with log: who does it
   --why TEXT         with log correct: why
+  --set NAME=VALUE   another value of a notebook's parameter (again for others); variant=ID for one product alone
+  --update           with check: store the new outputs
+  --with THINGS      with share: what else stays at home, of notes,photos,costs
+  --zip              with share: a zip file as well
   --in-place         with run: write the outputs into the notebook itself
   --tolerance X      with check: allowed relative difference of two numbers (1e-6)
   --port N           with notebook: the port (a free one)
@@ -79,6 +87,10 @@ export async function cli(words: readonly string[]): Promise<number> {
       kitchen: values.kitchen ?? null,
       out: values.out ?? null,
       inPlace: values["in-place"] ?? false,
+      update: values.update ?? false,
+      set: askedOf(values.set ?? []),
+      with: (values.with ?? "").split(",").filter((thing) => thing !== ""),
+      zip: values.zip ?? false,
       tolerance: numberOf(values.tolerance, "--tolerance"),
       register: values.register ?? false,
       unregister: values.unregister ?? false,
@@ -109,6 +121,10 @@ function parse(words: readonly string[]) {
       by: { type: "string" },
       why: { type: "string" },
       "in-place": { type: "boolean" },
+      update: { type: "boolean" },
+      set: { type: "string", multiple: true },
+      with: { type: "string" },
+      zip: { type: "boolean" },
       tolerance: { type: "string" },
       port: { type: "string" },
       "no-open": { type: "boolean" },
@@ -117,6 +133,17 @@ function parse(words: readonly string[]) {
       help: { type: "boolean", short: "h" },
     },
   });
+}
+
+/** `--set freezerC=-20` as a name and a value. */
+function askedOf(words: readonly string[]): AskedParameters {
+  return Object.fromEntries(
+    words.map((word) => {
+      const at = word.indexOf("=");
+      if (at < 1) throw new Error(`--set must be NAME=VALUE, got ${word}`);
+      return [word.slice(0, at).trim(), word.slice(at + 1)];
+    }),
+  );
 }
 
 function numberOf(text: string | undefined, option: string): number | null {

@@ -1,3 +1,5 @@
+import type { AskedParameters } from "../notebook/parameters";
+
 /** What every verb gets. */
 export interface CommandOptions {
   /** what is named on the command line: notebooks, or the folder of a kitchen */
@@ -13,7 +15,15 @@ export interface CommandOptions {
   readonly by: string | null;
   readonly why: string | null;
   readonly inPlace: boolean;
+  /** with `check`: store the new outputs */
+  readonly update: boolean;
+  /** values of the notebooks' parameters, by name, as typed */
+  readonly set: AskedParameters;
+  /** with `share`: what goes along that else stays at home */
+  readonly with: readonly string[];
   readonly tolerance: number | null;
+  /** with `share`: one zip file beside the folder */
+  readonly zip: boolean;
   readonly register: boolean;
   readonly unregister: boolean;
   readonly port: number | null;

@@ -1,8 +1,13 @@
-import { basename, dirname, resolve } from "node:path";
+import { existsSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { basename, dirname, join, resolve } from "node:path";
 import { type Ahead, compileAhead } from "../compile/compile-ahead";
+import type { ReadsAsked } from "../kernel/reads-asked";
 import { startKernel } from "../kernel/start-kernel";
 import { readNotebook, textOf } from "../notebook/notebook";
+import { type AskedParameters, withParameters } from "../notebook/parameters";
 import { type CellFailure, cellsToRun, type Run, runNotebook } from "../notebook/run-notebook";
+import { provenanceOf, runBasis } from "../share/provenance";
 import type { RunStamp } from "./executed-copies";
 import { oneLine } from "./printable";
 
@@ -11,8 +16,16 @@ export interface RunAllOptions {
   readonly paths: readonly string[];
   /** where the executed copy of a notebook goes, null for nowhere */
   readonly copyTo: (path: string) => string | null;
-  /** what the copies say of themselves; left out, nothing */
+  /** the folder that a notebook's cells work in; its own unless given */
+  readonly folderOf?: (path: string) => string;
+  /** what the copies say of themselves beside what they rest on; left out, nothing */
   readonly stamp?: RunStamp;
+  /** the project's folder, whose library and packages the cells reach */
+  readonly project: string;
+  /** folder of the kitchen that the cells load */
+  readonly kitchen: string;
+  /** other values of the notebooks' parameters */
+  readonly parameters?: AskedParameters;
   readonly environment: Readonly<Record<string, string>>;
   /** progress: a line when it begins, and one a notebook when it is done */
   readonly say: (line: string) => void;
@@ -27,11 +40,16 @@ const LANES = 2;
  * order of the paths.
  */
 export async function runAll(options: RunAllOptions): Promise<Run[]> {
-  const { paths, environment, say } = options;
+  const { paths, environment, say, parameters = {}, folderOf = ownFolder } = options;
   const runs: Run[] = [];
+  const basis = runBasis(options.project);
+  const places = { kitchen: options.kitchen, project: options.project };
+  const variant = environment.SLABWRIGHT_VARIANT ?? process.env.SLABWRIGHT_VARIANT ?? "";
+  const told: Readonly<Record<string, string>> = variant === "" ? {} : { variant };
+  const notes = mkdtempSync(join(tmpdir(), "slabwright-reads-"));
   const lanesUsed = Math.min(LANES, paths.length);
   say(`Running ${paths.length === 1 ? "1 notebook" : `${paths.length} notebooks, ${lanesUsed} at a time`} …`);
-  const ahead = await aheadOf(paths);
+  const ahead = await aheadOf(options);
   let taken = 0;
   let stopped = false;
   const runNext = async (): Promise<void> => {
@@ -39,18 +57,26 @@ export async function runAll(options: RunAllOptions): Promise<Run[]> {
       const index = taken++;
       const path = paths[index];
       const place = `[${index + 1}/${paths.length}] ${oneLine(basename(path))}`;
+      const readsIn = join(notes, `${index}`);
+      const reads: ReadsAsked = { to: readsIn, roots: Object.values(places) };
       try {
         const started = startKernel({
           folder: folderOf(path),
           fromStore: true,
           // a cell that logs a trial has done so when it was written: not again
-          environment: { ...environment, SLABWRIGHT_RERUN: "1" },
+          environment: { ...environment, SLABWRIGHT_RERUN: "1", SLABWRIGHT_READS: JSON.stringify(reads) },
         });
         const kernel = Promise.all([started, ahead.compiled(index)]).then(([ready]) => ready);
         const run = await runNotebook({
           path,
           copyTo: options.copyTo(path) ?? undefined,
-          metadata: options.stamp && { slabwright: options.stamp },
+          metadata: (notebook) => ({
+            slabwright: {
+              ...options.stamp,
+              basis: provenanceOf({ basis, notebook, name: basename(path), told, reads: pathsIn(readsIn), places }),
+            },
+          }),
+          parameters,
           kernel,
         });
         runs[index] = run;
@@ -64,23 +90,36 @@ export async function runAll(options: RunAllOptions): Promise<Run[]> {
   };
   const lanes = await Promise.allSettled(Array.from({ length: lanesUsed }, runNext));
   ahead.stop();
+  rmSync(notes, { recursive: true, force: true });
   for (const lane of lanes) if (lane.status === "rejected") throw lane.reason;
   return runs.filter((run) => run !== undefined);
 }
 
-/** Compiles ahead the notebooks that lie in the folder of the first; others are compiled by their kernels. */
-async function aheadOf(paths: readonly string[]): Promise<Ahead> {
+/** Compiles ahead the notebooks that work in the folder of the first; others are compiled by their kernels. */
+async function aheadOf({ paths, parameters = {}, folderOf = ownFolder }: RunAllOptions): Promise<Ahead> {
   const folder = folderOf(paths[0]);
   const sources = paths.map(async (path) => {
     if (folderOf(path) !== folder) return [];
-    const notebook = await readNotebook(path).catch(() => null); // its run says what is wrong with it
+    // its run says what is wrong with a notebook
+    const notebook = await readNotebook(path)
+      .then((read) => withParameters(read, parameters, basename(path)))
+      .catch(() => null);
     return notebook === null ? [] : cellsToRun(notebook).map((cell) => textOf(cell.source));
   });
   return compileAhead(folder, await Promise.all(sources));
 }
 
-function folderOf(path: string): string {
+function ownFolder(path: string): string {
   return dirname(resolve(path));
+}
+
+/** The paths that a kernel noted, a line each. */
+function pathsIn(file: string): readonly string[] {
+  if (!existsSync(file)) return [];
+  return readFileSync(file, "utf8")
+    .split("\n")
+    .filter((line) => line !== "")
+    .map((line) => JSON.parse(line) as string);
 }
 
 /** A failure for the terminal: notebook, cell, its source, the kernel's message. */

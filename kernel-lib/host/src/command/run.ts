@@ -1,8 +1,9 @@
 import { basename, join } from "node:path";
 import { terminalText } from "../notebook/terminal-text";
+import { askedParameters } from "./asked-parameters";
 import type { CommandOptions } from "./command-options";
 import { executedCopies, newStamp } from "./executed-copies";
-import { kitchenEnvironment, kitchenOf } from "./kitchen";
+import { type CommandKitchen, kitchenOf } from "./kitchen";
 import { oneLine } from "./printable";
 import { projectFolder } from "./project";
 import { failureReport, type RunAllOptions, runAll } from "./run-all";
@@ -13,10 +14,21 @@ import { failureReport, type RunAllOptions, runAll } from "./run-all";
  */
 export async function runCommand(options: CommandOptions): Promise<number> {
   if (options.named.length === 0) throw new Error("a notebook must be named");
+  const project = projectFolder(process.cwd());
+  const kitchen = kitchenOf(options, project);
   const to = options.inPlace
-    ? { copyTo: (path: string): string => path, environment: kitchenEnvironment(options.kitchen) }
-    : await besideLastRun(options);
-  const runs = await runAll({ paths: options.named, ...to, say: options.say });
+    ? { copyTo: (path: string): string => path, environment: kitchen.environment }
+    : await besideLastRun(kitchen);
+  const asked = await askedParameters({ asked: options.set, paths: options.named, kitchen: kitchen.folder, project });
+  const runs = await runAll({
+    paths: options.named,
+    ...to,
+    environment: { ...to.environment, ...asked.environment },
+    parameters: asked.parameters,
+    project,
+    kitchen: kitchen.folder,
+    say: options.say,
+  });
   for (const run of runs) {
     const text = terminalText(run.notebook);
     if (text) options.say(`\n${text}`);
@@ -30,9 +42,8 @@ export async function runCommand(options: CommandOptions): Promise<number> {
 }
 
 async function besideLastRun(
-  options: CommandOptions,
+  kitchen: CommandKitchen,
 ): Promise<Pick<RunAllOptions, "stamp" | "environment"> & { readonly copyTo: (path: string) => string }> {
-  const kitchen = kitchenOf(options, projectFolder(process.cwd()));
   const { run } = await executedCopies(kitchen);
   return {
     copyTo: (path) => join(kitchen.out, "notebooks", basename(path)),

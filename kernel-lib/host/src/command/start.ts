@@ -2,6 +2,7 @@ import { existsSync } from "node:fs";
 import { basename, join } from "node:path";
 import { terminalText } from "../notebook/terminal-text";
 import { writeReport } from "../report/write-report";
+import { askedParameters } from "./asked-parameters";
 import { kitchenCheck, problemText } from "./check-kitchen";
 import type { CommandOptions } from "./command-options";
 import { headingsOf, newStamp } from "./executed-copies";
@@ -35,11 +36,15 @@ export async function startCommand(options: CommandOptions): Promise<number> {
       return 1;
     }
   }
+  const asked = await askedParameters({ asked: options.set, paths, kitchen: kitchen.folder, project });
   const runs = await runAll({
     paths,
     copyTo: (path) => join(out, "notebooks", basename(path)),
     stamp,
-    environment: kitchen.environment,
+    project,
+    kitchen: kitchen.folder,
+    parameters: asked.parameters,
+    environment: { ...kitchen.environment, ...asked.environment },
     say: options.say,
   });
   const report = join(out, "report.html");

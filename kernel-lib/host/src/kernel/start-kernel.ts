@@ -77,9 +77,15 @@ export async function startKernel(options: KernelOptions): Promise<Kernel> {
 async function startOnce(options: KernelOptions, open: OpenConnection): Promise<Kernel> {
   const { connection } = open;
   const mends = options.fromStore ? [...MENDS, FROM_STORE] : MENDS;
+  const watchers = options.environment?.SLABWRIGHT_READS === undefined ? [] : ["note-reads"];
   const child = spawn(
     process.execPath,
-    [...preloads("follow-host", ...mends), require.resolve("tslab/bin/tslab"), "kernel", `--config-path=${open.path}`],
+    [
+      ...preloads("follow-host", ...watchers, ...mends),
+      require.resolve("tslab/bin/tslab"),
+      "kernel",
+      `--config-path=${open.path}`,
+    ],
     { cwd: options.folder, env: { ...process.env, ...options.environment }, stdio: ["ignore", "pipe", "pipe"] },
   );
   running.set(child, open);

@@ -1,8 +1,9 @@
-import { dirname, resolve } from "node:path";
+import { basename, dirname, resolve } from "node:path";
 import { execute } from "../kernel/execute";
 import { type Kernel, startKernel } from "../kernel/start-kernel";
 import { outputCollector } from "./collect-outputs";
 import { type Cell, type Notebook, readNotebook, tagsOf, textOf, writeNotebook } from "./notebook";
+import { type AskedParameters, withParameters } from "./parameters";
 
 /** What `runNotebook` needs to know. */
 export interface RunOptions {
@@ -10,8 +11,10 @@ export interface RunOptions {
   readonly path: string;
   /** where the executed copy goes; left out, none is written */
   readonly copyTo?: string;
-  /** added to the metadata of the executed copy */
-  readonly metadata?: Readonly<Record<string, unknown>>;
+  /** what is added to the metadata of the executed copy, told from the notebook as it ran */
+  readonly metadata?: (notebook: Notebook) => Readonly<Record<string, unknown>>;
+  /** other values for the constants of its cells tagged `parameters` */
+  readonly parameters?: AskedParameters;
   /** how long one cell may run, s; 120 */
   readonly cellLimitS?: number;
   /** added to the kernel's environment */
@@ -44,10 +47,12 @@ export interface Run {
  */
 export async function runNotebook(options: RunOptions): Promise<Run> {
   const began = Date.now();
-  const notebook = await readNotebook(options.path).catch(async (error) => {
-    await options.kernel?.then((kernel) => kernel.stop());
-    throw error;
-  });
+  const notebook = await readNotebook(options.path)
+    .then((read) => withParameters(read, options.parameters ?? {}, basename(options.path)))
+    .catch(async (error) => {
+      await options.kernel?.then((kernel) => kernel.stop());
+      throw error;
+    });
   const folder = dirname(resolve(options.path));
   const kernel = await (options.kernel ?? startKernel({ folder, environment: options.environment, fromStore: true }));
   let failure: CellFailure | null = null;
@@ -59,7 +64,7 @@ export async function runNotebook(options: RunOptions): Promise<Run> {
   } finally {
     await kernel.stop();
   }
-  Object.assign(notebook.metadata, options.metadata);
+  Object.assign(notebook.metadata, options.metadata?.(notebook));
   if (options.copyTo) await writeNotebook(options.copyTo, notebook);
   return { path: options.path, notebook, failure, elapsedMs: Date.now() - began };
 }

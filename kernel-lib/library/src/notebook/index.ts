@@ -19,6 +19,7 @@ export { type TrialForm, type TrialFormField, type TrialFormVariant, trialForm }
 export { kitchenAnswers } from "./kitchen-answers";
 export { type ExampleIds, type KitchenGlance, kitchenGlance, type ProductGlance } from "./kitchen-glance";
 export { kitchenPhotos } from "./kitchen-photos";
+export { kitchenToShare, type SharedKitchenFiles } from "./kitchen-to-share";
 export { loadFoods } from "./load-foods";
 export { loadKitchen } from "./load-kitchen";
 export type { LogDeed } from "./log-file/log-history";

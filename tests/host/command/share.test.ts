@@ -1,0 +1,79 @@
+import { execFile } from "node:child_process";
+import {
+  appendFileSync,
+  cpSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  symlinkSync,
+  writeFileSync,
+} from "node:fs";
+import { tmpdir } from "node:os";
+import { join, resolve } from "node:path";
+import { afterAll, expect, it } from "vitest";
+
+const root = resolve(__dirname, "../../..");
+const bin = join(root, "kernel-lib/host/bin/slabwright.js");
+const project = mkdtempSync(join(tmpdir(), "slabwright-test-"));
+afterAll(() => rmSync(project, { recursive: true, force: true }));
+mkdirSync(join(project, "notebooks"));
+writeFileSync(join(project, "package.json"), "{}");
+symlinkSync(join(root, "node_modules"), join(project, "node_modules"));
+cpSync(join(root, "data"), join(project, "data"), { recursive: true });
+const source = `import { loadKitchen, show } from "slabwright";
+const kitchen = loadKitchen();
+show(kitchen.variants.map(({ name }) => name).join(", "));
+show(kitchen.trials.map(({ timeMin }) => timeMin).join(" "));`;
+const cells = [{ cell_type: "code", id: "c", metadata: {}, source, outputs: [], execution_count: null }];
+const text = JSON.stringify({ nbformat: 4, nbformat_minor: 5, metadata: {}, cells });
+writeFileSync(join(project, "notebooks", "01-all.ipynb"), text);
+
+function slabwright(...words: string[]): Promise<{ code: number; out: string; err: string }> {
+  return new Promise((done) => {
+    execFile(
+      process.execPath,
+      [bin, ...words],
+      { cwd: project, env: { ...process.env, TZ: "Asia/Tokyo" } },
+      (error, out, err) => {
+        done({ code: typeof error?.code === "number" ? error.code : error ? -1 : 0, out, err });
+      },
+    );
+  });
+}
+
+it("share writes a bundle of one product that runs again the same, and check names the file that was changed", async () => {
+  const shared = await slabwright("share", "--set", "variant=turkey-sage", "--by", "the kitchen", "--zip");
+  expect([shared.code, shared.err]).toEqual([0, ""]);
+  expect(shared.out).toContain("4 other products with formulas and trials");
+  const place = join(project, "out", "share");
+  const [name, zip] = readdirSync(place).sort();
+  expect(zip).toBe(`${name}.zip`);
+  const crate = readFileSync(join(place, name, "ro-crate-metadata.json"), "utf8");
+  for (const said of ['"name": "tslab"', '"name": "the kitchen"', `"version": "${process.versions.node}"`])
+    expect(crate).toContain(said);
+  const all = [crate, readFileSync(join(place, name, "page.html"), "utf8")].join("\n");
+  expect(all).not.toContain(project);
+  expect(all).toContain("turkey and sage sticks");
+  expect(all).not.toContain("beet and lentil");
+
+  const same = await slabwright("check", join(place, zip));
+  expect([same.code, same.out]).toEqual([0, expect.stringContaining("01-all.ipynb: same outputs")]);
+  expect(same.out).not.toMatch(/though:|was changed/);
+
+  appendFileSync(
+    join(place, name, "kitchen", "trials", "turkey-sage.csv"),
+    readFileSync(join(place, name, "kitchen", "trials", "turkey-sage.csv"), "utf8")
+      .split("\n")[1]
+      .replace("TS-01", "TS-99"),
+  );
+  const changed = await slabwright("check", join(place, name));
+  expect(changed.code).toBe(1);
+  expect(changed.out).toContain("kitchen/trials/turkey-sage.csv was changed since it was shared");
+  expect(changed.out).toContain("01-all.ipynb: cell 1: ");
+  expect(changed.out).toContain("  why: kitchen/trials/turkey-sage.csv has changed (SHA-256 ");
+
+  const again = await slabwright("share", "--set", "variant=turkey-sage");
+  expect([again.code, again.err]).toEqual([1, expect.stringContaining("a bundle of this name must not exist yet")]);
+}, 120_000);

@@ -1,0 +1,74 @@
+import { resolve } from "node:path";
+import { describe, expect, it } from "vitest";
+import { readKitchenFolder } from "../../../kernel-lib/library/src/notebook/read-kitchen-folder";
+import { checkKitchen } from "../../../kernel-lib/library/src/trials/check-kitchen";
+import type { FolderFile } from "../../../kernel-lib/library/src/trials/kitchen-folder";
+import { PRIVATE_THINGS, sharedKitchen } from "../../../kernel-lib/library/src/trials/shared-kitchen";
+
+const SECRET = "SECRET";
+const demo = readKitchenFolder(resolve(__dirname, "../../../data"), "test");
+/** The demo with something private in every place that may hold it. */
+const files: readonly FolderFile[] = demo.map((entry) => {
+  const { file, text } = entry;
+  if (text === null) return entry;
+  if (file === "variants.csv") return { file, text: `# ${SECRET}\n${text}` };
+  if (file === "trials/turkey-sage.csv") {
+    const [comment, headings, first, ...rest] = text.split("\n");
+    const more = rest.map((line) => (line === "" ? "" : `${line},,`));
+    const cells = `${first.slice(0, first.lastIndexOf(","))},${SECRET} note,${SECRET}.jpg,${SECRET} own`;
+    return { file, text: [comment, `${headings},photo,mood`, cells, ...more].join("\n") };
+  }
+  if (file === "ingredients.csv") {
+    const lines = text.split("\n");
+    const at = lines[0].split(",").indexOf("cost_per_kg");
+    const row = lines.findIndex((line) => line.startsWith("sage") || line.startsWith("salt-fine"));
+    const cells = lines[row].split(",");
+    if (!lines[row].includes('"')) cells[at] = "987.65";
+    return { file, text: lines.with(row, cells.join(",")).join("\n") };
+  }
+  return entry;
+});
+const asText = (shared: ReturnType<typeof sharedKitchen>): string =>
+  shared.files.map(({ file, content }) => `${file}\n${content}`).join("\n");
+const check = (shared: ReturnType<typeof sharedKitchen>): ReturnType<typeof checkKitchen> =>
+  checkKitchen(shared.files.map(({ file, content }) => ({ file, text: String(content) })));
+
+describe("sharedKitchen", () => {
+  it("leaves at home what is private and says so, and what goes is a whole kitchen", () => {
+    const shared = sharedKitchen({ files, variantIds: ["turkey-sage"] });
+    const text = asText(shared);
+    expect(text).not.toContain(SECRET);
+    expect(text).not.toContain("987.65");
+    expect(text).not.toContain("pollock");
+    expect(text).not.toContain("beet-lentil");
+    expect(shared.leftOut).toEqual(
+      expect.arrayContaining([
+        "variants.csv: lines that begin with #",
+        "trials/turkey-sage.csv: notes, column mood",
+        "4 other products with formulas and trials",
+        "1 photograph",
+      ]),
+    );
+    const { kitchen, problems } = check(shared);
+    expect(problems).toEqual([]);
+    expect(kitchen?.variants.map(({ variantId }) => variantId)).toEqual(["turkey-sage"]);
+    const own = checkKitchen(files).kitchen?.trials.filter(({ variantId }) => variantId === "turkey-sage");
+    const bare = own?.map((trial) => ({ ...trial, note: null, extra: {}, photos: [] }));
+    expect(kitchen?.trials).toEqual(bare);
+  });
+
+  it("takes along what is asked for, and leaves a file as it is where nothing of it stays at home", () => {
+    const shared = sharedKitchen({ files, take: PRIVATE_THINGS });
+    expect(shared.leftOut).toEqual([]);
+    expect(shared.photos).toEqual([`${SECRET}.jpg`]);
+    for (const { file, content } of shared.files) expect(content).toBe(files.find((one) => one.file === file)?.text);
+    expect(check(shared).problems).toEqual([]);
+  });
+
+  it("refuses a variant and a thing that it does not know", () => {
+    expect(() => sharedKitchen({ files, variantIds: ["turkey-sages"] })).toThrow(
+      'sharedKitchen: variantIds must be of the kitchen\'s variants, beet-lentil, turkey-sage, pollock-dill, chickpea-carrot, corn-puff (nearest: turkey-sage), got "turkey-sages"',
+    );
+    expect(() => sharedKitchen({ files, take: ["secrets" as "notes"] })).toThrow("must be of notes, photos, costs");
+  });
+});
