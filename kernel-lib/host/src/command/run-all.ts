@@ -1,7 +1,11 @@
 import { existsSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { basename, dirname, join, resolve } from "node:path";
+
+
 import { type Ahead, compileAhead } from "../compile/compile-ahead";
+
+
 import type { ReadsAsked } from "../kernel/reads-asked";
 import { startKernel } from "../kernel/start-kernel";
 import { readNotebook, textOf } from "../notebook/notebook";

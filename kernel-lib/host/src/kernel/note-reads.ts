@@ -7,14 +7,9 @@ import { appendFileSync } from "node:fs";
 import { resolve, sep } from "node:path";
 import { fileURLToPath } from "node:url";
 import { isMainThread } from "node:worker_threads";
+import type { ReadsAsked } from "./reads-asked";
 
 import fs = require("node:fs");
-
-/** What the host says in `SLABWRIGHT_READS`. */
-export interface ReadsAsked {
-  readonly to: string;
-  readonly roots: readonly string[];
-}
 
 /** Of a project, what is code or a result and not something that a cell works from. */
 const LEFT_OUT =
