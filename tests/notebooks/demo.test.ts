@@ -40,6 +40,7 @@ describe.each(names)("notebooks/%s", (name) => {
     expect(JSON.stringify(run.notebook)).not.toContain(root);
     const ids = cells.map(({ id }) => id);
     expect(new Set(ids).size).toBe(ids.length);
-    for (const cell of cells) for (const tag of tagsOf(cell)) expect(["answer", "terminal", "parameters"]).toContain(tag);
+    for (const cell of cells)
+      for (const tag of tagsOf(cell)) expect(["answer", "terminal", "parameters"]).toContain(tag);
   });
 });

@@ -2,9 +2,7 @@ import { existsSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { basename, dirname, join, resolve } from "node:path";
 
-
 import { type Ahead, compileAhead } from "../compile/compile-ahead";
-
 
 import type { ReadsAsked } from "../kernel/reads-asked";
 import { startKernel } from "../kernel/start-kernel";
