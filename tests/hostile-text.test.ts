@@ -25,8 +25,9 @@ import { printable } from "../kernel-lib/host/src/command/printable";
 import { completeImport } from "../kernel-lib/host/src/kernel/complete-import";
 import { doorNames } from "../kernel-lib/host/src/kernel/door-names";
 import { readCsv } from "../kernel-lib/library/src/check/csv";
+import { mendJson } from "../kernel-lib/library/src/check/mend-json";
 import { gramsOf } from "../kernel-lib/library/src/food/formula/grams-of";
-import { parseFormula } from "../kernel-lib/library/src/food/formula/parse-formula";
+import { parseFormula } from "../kernel-lib/library/src/food/formula/read/parse-formula";
 import { scaledMeasure } from "../kernel-lib/library/src/food/formula/scaled-measure";
 import { readAllergenMarks, US_ALLERGENS } from "../kernel-lib/library/src/food/ingredient/allergens";
 import { importFoods } from "../kernel-lib/library/src/food/ingredient/import-foods";
@@ -255,6 +256,10 @@ const READERS: Readonly<Record<string, (text: string) => unknown>> = {
       FILES.formulas[0].text.replace('"460 g"', () => JSON.stringify(text)),
       "x.json",
     ),
+  "parseFormula, a table": (text) => parseFormula(text, "x.csv"),
+  "parseFormula, below the headings of a table": (text) => parseFormula(`part,ingredient,amount\n${text}`, "x.csv"),
+  mendJson: (text) => mendJson(text),
+  "mendJson, in a list": (text) => mendJson(`{ "a": [1,${text}`),
   "parseFormula, lines": (text) =>
     parseFormula(
       FILES.formulas[0].text.replace('"mix": [', () => `"mix": [${text},`),

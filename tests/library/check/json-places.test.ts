@@ -40,7 +40,7 @@ describe("jsonPlaces", () => {
     ["{}\n{}", 2, "nothing after the end of the JSON", '"{"'],
     ["[".repeat(80), 1, "at most 50 levels", '"["'],
   ])("says where %j stops being JSON", (text, line, expected, got) => {
-    expect(jsonPlaces(text).fault).toEqual({ line, expected, got });
+    expect(jsonPlaces(text).fault).toEqual({ line, at: expect.any(Number), expected, got });
   });
 
   it("agrees with the engine about what is JSON, whole or with one character lost or changed", () => {

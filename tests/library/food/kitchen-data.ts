@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import type { Formula } from "../../../kernel-lib/library/src/food/formula/formula";
-import { parseFormula } from "../../../kernel-lib/library/src/food/formula/parse-formula";
+import { parseFormula } from "../../../kernel-lib/library/src/food/formula/read/parse-formula";
 import type { Ingredient } from "../../../kernel-lib/library/src/food/ingredient/ingredient";
 import { parseIngredients } from "../../../kernel-lib/library/src/food/ingredient/parse-ingredients";
 

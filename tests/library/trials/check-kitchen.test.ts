@@ -66,6 +66,24 @@ describe("checkKitchen", () => {
       damage: put(FORMULA, '"mix": [', '"mix": '),
       lines: [/^formulas\/first-formula\.json line 8: expected JSON: a name in double quotes, got "\{"$/],
     },
+    "a comma too many in a formula, with the rest of the kitchen looked at all the same": {
+      damage: all(
+        put(FORMULA, '"1/2 tsp" }', '"1/2 tsp" },'),
+        put(FORMULA, "peas-frozen", "pees-frozen"),
+        put(LOG, ",43.4,", ",444,"),
+      ),
+      lines: [
+        /^formulas\/first-formula\.json line 8, mix\.1\.ingredient: .* got "pees-frozen" \(nearest: peas-frozen\)$/,
+        /^formulas\/first-formula\.json line 13: expected JSON: no comma before the closing "\]", got "\]"$/,
+      ],
+    },
+    "a comma too many in a formula, and a batch that no pan holds": {
+      damage: all(put(FORMULA, '"1/2 tsp" }', '"1/2 tsp" },'), put(LOG, ",43.4,", ",444,")),
+      lines: [
+        /^formulas\/first-formula\.json line 13: expected JSON: no comma before the closing "\]", got "\]"$/,
+        /^trials\/first-log\.csv row 5, column batch_oz: expected at most .* of this mix, got "444"$/,
+      ],
+    },
     "an ingredient that is not in the table, and an amount that is none": {
       damage: all(put(FORMULA, "peas-frozen", "pees-frozen"), put(FORMULA, '"3 oz"', '"some"')),
       lines: [
@@ -113,7 +131,7 @@ describe("checkKitchen", () => {
         /^pans\.csv row 2, column shape: expected rectangle, round or wells, got "square"$/,
         /^appliances\.csv row 2, column kind: expected air fryer, fan oven or still oven, got "air frier"$/,
         /^ingredients\.csv row 2, column energy_kcal: expected a number or blank, got "lots"$/,
-        /^formulas\/first-formula\.json line 5, airFraction: expected number to be <0\.8, got 3$/,
+        /^formulas\/first-formula\.json line 5, airFraction: expected a share of air, 0 to below 0\.8 \(80 %\), got 3$/,
         /^variants\.csv row 2, column form: expected slab or batter, got "slice"$/,
         /^trials\/first-log\.csv row 4, column date: expected a day such as 2026-03-14; this may be 2026-05-03 or 2026-03-05, got "5\/3\/2026"$/,
       ],

@@ -17,7 +17,7 @@ describe("isKitchenFile", () => {
     "trials/week.ods",
     "trials/~$may.xlsx",
     "trials/old/week.csv",
-    "formulas/a.csv",
+    "formulas/a.txt",
     "trials/week.csv/copy",
     "week.csv",
     "out/pans.csv",
@@ -65,7 +65,7 @@ describe("folderFindings", () => {
     expect(slipLines(capital.slips)).toEqual(["pans.csv: expected a file of that name, got none (nearest: Pans.csv)"]);
     expect(capital.notices).toEqual([]);
     expect(slipLines(without("formulas/a.json", "formula/").slips)).toEqual([
-      "formulas: expected a folder of that name with a formula in it, a file that ends in .json, got none (nearest: formula)",
+      "formulas: expected a folder of that name with a formula in it, a file that ends in .json or .csv, got none (nearest: formula)",
     ]);
   });
 });

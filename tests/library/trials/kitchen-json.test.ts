@@ -38,7 +38,7 @@ describe("readKitchenJson", () => {
       'kitchen.json line 2, units: expected "us" or "metric", got "US" (nearest: us)',
     ],
     ['{ "name": "M", "units": 5 }', 'kitchen.json line 1, units: expected "us" or "metric", got 5'],
-    ['{ "name": "M",\n}', 'kitchen.json line 2: expected JSON: a name in double quotes, got "}"'],
+    ['{ "name": "M",\n}', 'kitchen.json line 1: expected JSON: no comma before the closing "}", got "}"'],
   ])("says of %j what is wrong", (text, line) => {
     expect(lines(text)).toEqual([line]);
   });

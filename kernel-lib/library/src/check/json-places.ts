@@ -1,9 +1,18 @@
+/** Where a text stops being JSON, and what was expected there. */
+export interface JsonFault {
+  readonly line: number;
+  /** character of the text, from 0 */
+  readonly at: number;
+  readonly expected: string;
+  readonly got: string;
+}
+
 /** Where each value of a JSON text stands, or where the text stops being JSON. */
 export interface JsonPlaces {
   /** line of a value by its path: `"mix.2.amount"`; `""` is the whole */
   readonly lineOf: ReadonlyMap<string, number>;
   /** the first thing that is not JSON; `null` when all of it is */
-  readonly fault: { readonly line: number; readonly expected: string; readonly got: string } | null;
+  readonly fault: JsonFault | null;
 }
 
 /** A text in quotes, which holds no line end; sticky, as all patterns that are tried at one place. */
@@ -29,7 +38,7 @@ export function jsonPlaces(text: string): JsonPlaces {
   };
   const refuse = (expected: string): false => {
     const word = /^[^\s,:{}[\]]{1,20}|^./.exec(text.slice(at, at + 21))?.[0];
-    fault ??= { line, expected, got: word === undefined ? "the end of the file" : JSON.stringify(word) };
+    fault ??= { line, at, expected, got: word === undefined ? "the end of the file" : JSON.stringify(word) };
     return false;
   };
   const take = (mark: string, expected: string): boolean => {

@@ -44,7 +44,7 @@ export type {
 export { type FormulaAllergens, formulaAllergens, type GatheredAllergen } from "./formula/formula-allergens";
 export { type FormulaTotals, formulaComposition, formulaTotals, type LayerBlend } from "./formula/formula-totals";
 export { gramsOf, type MeasuredFood, type MeasuredMass } from "./formula/grams-of";
-export { parseFormula } from "./formula/parse-formula";
+export { parseFormula } from "./formula/read/parse-formula";
 export { type ScaledFormula, type ScaledLine, type ScaleTo, scaleFormula } from "./formula/scale-formula";
 export type { TypedMass } from "./formula/typed-mass";
 export type { WeighedLine } from "./formula/weigh-lines";

@@ -1,8 +1,9 @@
 import { calmNotices, noticeLines } from "../check/notice";
 import { type Slip, slipLines } from "../check/slip";
-import { formulaSlips } from "../food/formula/formula-slips";
 import { formulaTotals } from "../food/formula/formula-totals";
-import { type ReadFormula, readFormula } from "../food/formula/read-formula";
+import { formulaSlips } from "../food/formula/read/formula-slips";
+import { type ReadFormula, readFormula } from "../food/formula/read/read-formula";
+import { settleIngredients } from "../food/formula/read/settle-ingredients";
 import type { Ingredient } from "../food/ingredient/ingredient";
 import { type ReadIngredients, readIngredients } from "../food/ingredient/parse-ingredients";
 import { mixDensity } from "../food/thermal/mix-density";
@@ -91,7 +92,9 @@ export function examineKitchen(parts: KitchenParts): KitchenCheck {
   const appliances = readPart(parts.appliances, (text, file) => readAppliances(text, file, inUnits));
   const ingredients = readPart(parts.ingredients, readIngredients);
   const asTyped = readPart(parts.variants, (text, file) => readVariants(text, file, inUnits));
-  const formulas = parts.formulas.map(({ file, text }) => readFormula(text, file));
+  const formulas = parts.formulas.map(({ file, text }) =>
+    settleIngredients(readFormula(text, file), ingredients?.ingredients ?? []),
+  );
   const isBlank = ({ text }: KitchenFile): boolean => text.trim() === "";
   const { today } = parts;
   const asWritten = parts.trials
@@ -108,6 +111,7 @@ export function examineKitchen(parts: KitchenParts): KitchenCheck {
   const logged = logs.map((log) => namesOf(log, "trialId"));
   const trialIds = logged.includes(null) ? null : logged.flatMap((log) => log?.known ?? []);
   const traced = readTraces(parts.traces, trialIds);
+  const ofFormulas = formulas.flatMap((read) => (ingredients === null ? [] : formulaSlips({ read, ...ingredients })));
   const inFiles = [
     parts.folder.slips,
     ...[about, pans, appliances, ingredients, variants, ...formulas, ...logs].map((part) => part?.slips ?? []),
@@ -119,9 +123,9 @@ export function examineKitchen(parts: KitchenParts): KitchenCheck {
     traced.slips,
     unknownNames(variants, names),
     ...logs.map((log) => unknownNames(log, trialNames)),
-    ...formulas.map((read) => (ingredients === null ? [] : formulaSlips({ read, ...ingredients }))),
+    ...ofFormulas,
   ].flat();
-  const { mixes, slips: ofMixes } = mixesOf(formulas, ingredients, new Set(inFiles.map(({ file }) => file)));
+  const { mixes, slips: ofMixes } = mixesOf(formulas, ingredients, new Set(ofFormulas.map(({ file }) => file)));
   const headings = [pans, appliances, variants, ...logs].flatMap((part) => Object.values(part?.headings ?? {}));
   const guessed = guessUnits(headings);
   const units = about?.units ?? guessed.units;
@@ -131,7 +135,7 @@ export function examineKitchen(parts: KitchenParts): KitchenCheck {
   const problems = slipLines([...inFiles, ...ofMixes, ...fitted.slips], order);
 
   const guess = `as ${guessed.taken} of the ${guessed.of} headings with a unit have it; write "units": "${units}" to settle it`;
-  const ofTables = [pans, appliances, variants].flatMap((part) => part?.notices ?? []);
+  const ofTables = [pans, appliances, ...formulas, variants].flatMap((part) => part?.notices ?? []);
   const ofLogs = logs.flatMap((log) => [...log.notices, ...startNotices(log, variants?.records ?? [])]);
   const noticesWith = (ofRows: readonly string[]): readonly string[] =>
     Object.freeze([
@@ -190,7 +194,7 @@ function mixesOf(
   const ids = new Set(sound.map(({ id }) => id));
   const mixes = new Map<string, Mix>();
   const slips: Slip[] = [];
-  for (const { file, formula, lineOf } of formulas) {
+  for (const { file, formula, placeOf } of formulas) {
     if (formula === null || isWrong.has(file)) continue;
     const lines = [...formula.mix, ...formula.coating.flatMap((layer) => layer.lines)];
     if (lines.some(({ ingredient }) => !ids.has(ingredient))) continue;
@@ -202,7 +206,8 @@ function mixesOf(
       if (!(error instanceof RangeError)) throw error;
       const expected = error.message.replace(/^.*? foodClass must be /, "").replace(/, got [^,]*$/, "");
       const got = JSON.stringify(formula.foodClass);
-      slips.push({ file, row: lineOf("foodClass"), at: "foodClass", expected, got, nearest: null });
+      const { row, at } = placeOf("foodClass");
+      slips.push({ file, row, at, expected, got, nearest: null });
     }
   }
   return { mixes, slips };

@@ -5,7 +5,7 @@ import type { Slip } from "../check/slip";
 export const KITCHEN_FILES = ["kitchen.json", "pans.csv", "appliances.csv", "ingredients.csv", "variants.csv"] as const;
 /** What its folders hold, by the ending of the files in them. */
 export const KITCHEN_FOLDERS: Readonly<Record<string, readonly string[]>> = {
-  formulas: [".json"],
+  formulas: [".json", ".csv"],
   trials: [".csv", ".tsv", ".xlsx", ".jsonl"],
   traces: [".csv"],
 };
@@ -64,7 +64,7 @@ export function folderFindings(files: readonly FolderFile[]): FolderFindings {
   };
   for (const name of KITCHEN_FILES) if (!paths.includes(name)) missing(name, "a file of that name");
   if (!paths.some((path) => path.startsWith("formulas/") && isKitchenFile(path)))
-    missing("formulas", "a folder of that name with a formula in it, a file that ends in .json");
+    missing("formulas", "a folder of that name with a formula in it, a file that ends in .json or .csv");
   const capitals = paths
     .filter((path) => path.startsWith("trials/") && isKitchenFile(path) && /\.[a-z]*[A-Z][A-Za-z]*$/.test(path))
     .map((path) => `${path} was read, though its ending has capitals`);

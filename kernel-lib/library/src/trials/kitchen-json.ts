@@ -1,5 +1,5 @@
 import { clipped } from "../check/check";
-import { jsonPlaces } from "../check/json-places";
+import { mendJson } from "../check/mend-json";
 import { nearestName } from "../check/nearest-name";
 import type { Slip } from "../check/slip";
 import { nameSchema } from "../check/text-schema";
@@ -17,8 +17,7 @@ const KEYS = ["name", "units", "about"] as const;
 
 /** Reads a kitchen's name and its units from JSON text; other remarks may stand beside them. */
 export function readKitchenJson(text: string, file: string): ReadKitchenJson {
-  const plain = text.replace(/^\ufeff/, "");
-  const { fault, lineOf } = jsonPlaces(plain);
+  const { text: plain, slips: mended, fault, lineOf } = mendJson(text.replace(/^\ufeff/, ""));
   const slips: Slip[] = [];
   const slip = (
     line: number,
@@ -29,8 +28,9 @@ export function readKitchenJson(text: string, file: string): ReadKitchenJson {
   ): void => {
     slips.push({ file, row: line, at, expected, got, nearest: nearest ?? null });
   };
+  for (const { line, expected, got } of fault === null ? mended : [...mended, fault])
+    slip(line, null, `JSON: ${expected}`, got);
   if (fault !== null) {
-    slip(fault.line, null, `JSON: ${fault.expected}`, fault.got);
     return { name: null, units: null, slips };
   }
   const json: unknown = JSON.parse(plain);

@@ -1,6 +1,6 @@
 import { nearestName } from "../check/nearest-name";
 import type { Slip } from "../check/slip";
-import type { ReadFormula } from "../food/formula/read-formula";
+import type { ReadFormula } from "../food/formula/read/read-formula";
 import { cellSlip, type Draft, type ReadRecords } from "../units/columns/read-records";
 import type { Kitchen } from "./kitchen";
 import type { Trial } from "./trial";
@@ -135,10 +135,11 @@ export function repeatedNames<T>(read: FileOf<T> | null, field: keyof T & string
 
 /** Formulas that go by the id of an earlier one. */
 export function repeatedFormulas(formulas: readonly ReadFormula[]): readonly Slip[] {
-  return formulas.flatMap(({ file, id, lineOf }, at) => {
+  return formulas.flatMap(({ file, id, placeOf }, at) => {
     const earlier = formulas.slice(0, at).find((one) => id !== null && one.id === id);
     const expected = `each id once, and ${earlier?.file} has this one`;
-    return earlier ? [{ file, row: lineOf("id"), at: "id", expected, got: JSON.stringify(id), nearest: null }] : [];
+    const { row, at: place } = placeOf("id");
+    return earlier ? [{ file, row, at: place, expected, got: JSON.stringify(id), nearest: null }] : [];
   });
 }
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { COMPOSITION_FIELDS } from "../../../../kernel-lib/library/src/food/composition/composition";
 import { formulaComposition, formulaTotals } from "../../../../kernel-lib/library/src/food/formula/formula-totals";
-import { parseFormula } from "../../../../kernel-lib/library/src/food/formula/parse-formula";
+import { parseFormula } from "../../../../kernel-lib/library/src/food/formula/read/parse-formula";
 import { DEMO_FORMULAS, demoFormula, INGREDIENTS } from "../kitchen-data";
 
 describe("formulaTotals", () => {

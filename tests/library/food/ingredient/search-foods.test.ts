@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { formulaTotals } from "../../../../kernel-lib/library/src/food/formula/formula-totals";
-import { parseFormula } from "../../../../kernel-lib/library/src/food/formula/parse-formula";
+import { parseFormula } from "../../../../kernel-lib/library/src/food/formula/read/parse-formula";
 import { ingredientFromFood } from "../../../../kernel-lib/library/src/food/ingredient/ingredient-from-food";
 import { parseSr28 } from "../../../../kernel-lib/library/src/food/ingredient/parse-sr28";
 import { searchFoods } from "../../../../kernel-lib/library/src/food/ingredient/search-foods";

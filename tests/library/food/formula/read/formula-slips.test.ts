@@ -1,9 +1,9 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { slipLines } from "../../../../kernel-lib/library/src/check/slip";
-import { formulaSlips } from "../../../../kernel-lib/library/src/food/formula/formula-slips";
-import { readFormula } from "../../../../kernel-lib/library/src/food/formula/read-formula";
-import { readIngredients } from "../../../../kernel-lib/library/src/food/ingredient/parse-ingredients";
+import { slipLines } from "../../../../../kernel-lib/library/src/check/slip";
+import { formulaSlips } from "../../../../../kernel-lib/library/src/food/formula/read/formula-slips";
+import { readFormula } from "../../../../../kernel-lib/library/src/food/formula/read/read-formula";
+import { readIngredients } from "../../../../../kernel-lib/library/src/food/ingredient/parse-ingredients";
 
 const GOOD = readFileSync("data/formulas/beet-lentil.json", "utf8");
 const TABLE = readIngredients(readFileSync("data/ingredients.csv", "utf8"), "ingredients.csv");

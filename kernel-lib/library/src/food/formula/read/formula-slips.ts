@@ -1,14 +1,14 @@
-import { fail } from "../../check/check";
-import { nearestName } from "../../check/nearest-name";
-import type { Slip } from "../../check/slip";
-import { parseAmount } from "../../units/typed/parse-amount";
-import type { Ingredient } from "../ingredient/ingredient";
-import type { ReadIngredients } from "../ingredient/parse-ingredients";
-import { cookedPots } from "./cooked-pots";
-import type { Formula, FormulaLine } from "./formula";
-import { formulaTotals } from "./formula-totals";
+import { fail } from "../../../check/check";
+import { nearestName } from "../../../check/nearest-name";
+import type { Slip } from "../../../check/slip";
+import { parseAmount } from "../../../units/typed/parse-amount";
+import type { Ingredient } from "../../ingredient/ingredient";
+import type { ReadIngredients } from "../../ingredient/parse-ingredients";
+import { cookedPots } from "../cooked-pots";
+import type { Formula, FormulaLine } from "../formula";
+import { formulaTotals } from "../formula-totals";
+import { type WeighedLine, weighLines } from "../weigh-lines";
 import type { ReadFormula } from "./read-formula";
-import { type WeighedLine, weighLines } from "./weigh-lines";
 
 /** What `formulaSlips` holds a formula against. */
 export interface FormulaSlipsOptions extends ReadIngredients {
@@ -29,7 +29,7 @@ export function formulaSlips(options: FormulaSlipsOptions): readonly Slip[] {
   for (const { line, path } of linesOf(read.formula)) {
     const slip = (field: keyof FormulaLine, expected: string, nearest: string | null = null): void => {
       const at = `${path}.${field}`;
-      slips.push({ file: read.file, row: read.lineOf(at), at, expected, got: JSON.stringify(line[field]), nearest });
+      slips.push({ file: read.file, ...placed(read, at), expected, got: JSON.stringify(line[field]), nearest });
     };
     const ingredient = ingredients.find(({ id }) => id === line.ingredient);
     if (ingredient !== undefined) amountSlip(line, ingredient, (expected) => slip("amount", expected));
@@ -48,7 +48,7 @@ export function formulaSlips(options: FormulaSlipsOptions): readonly Slip[] {
       if (overcooked !== null) {
         const expected = `a cooked mass, which ${mustOf(overcooked)}`;
         const got = JSON.stringify(formula.cookedG);
-        return [{ file: read.file, row: read.lineOf("cookedG"), at: "cookedG", expected, got, nearest: null }];
+        return [{ file: read.file, ...placed(read, "cookedG"), expected, got, nearest: null }];
       }
     }
     const fault = sentenceOf(() => formulaTotals(read.formula as Formula, ingredients));
@@ -63,6 +63,11 @@ export function formulaSlips(options: FormulaSlipsOptions): readonly Slip[] {
       });
   }
   return slips;
+}
+
+function placed({ placeOf }: ReadFormula, path: string): Pick<Slip, "row" | "at"> {
+  const { row, at } = placeOf(path);
+  return { row, at };
 }
 
 function linesOf(formula: Formula): readonly { readonly line: FormulaLine; readonly path: string }[] {

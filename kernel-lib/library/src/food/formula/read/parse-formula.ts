@@ -1,6 +1,6 @@
-import { failAll } from "../../check/csv";
-import { slipLines } from "../../check/slip";
-import type { Formula } from "./formula";
+import { failAll } from "../../../check/csv";
+import { slipLines } from "../../../check/slip";
+import type { Formula } from "../formula";
 import { readFormula } from "./read-formula";
 
 /**
