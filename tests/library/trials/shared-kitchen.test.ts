@@ -57,6 +57,24 @@ describe("sharedKitchen", () => {
     expect(kitchen?.trials).toEqual(bare);
   });
 
+  it("knows what is private under other headings, in ids of other capitals and in a formula that is a table", () => {
+    const dressed = files.flatMap((entry): readonly FolderFile[] => {
+      const { file, text } = entry;
+      if (text === null) return [entry];
+      if (file === "variants.csv") {
+        const named = text.replace(/^variant,(.*),note$/m, "Variant,$1,Note").replace(/^turkey-sage,/m, "Turkey sage,");
+        return [{ file, text: named.replace(/^(Turkey sage,.*,)[^,]*$/m, `$1${SECRET}`) }];
+      }
+      if (file === "trials/turkey-sage.csv") return [{ file, text: text.replaceAll(",turkey-sage,", ",Turkey-sage,") }];
+      if (file !== "formulas/turkey-sage.json") return [entry];
+      return [{ file: "formulas/turkey-sage.csv", text: `# ${SECRET}\ningredient,amount\nturkey-ground-93,1 kg\n` }];
+    });
+    const shared = sharedKitchen({ files: dressed, variantIds: ["Turkey-sage"] });
+    expect(asText(shared)).not.toContain(SECRET);
+    expect(shared.leftOut).toContain("formulas/turkey-sage.csv: lines that begin with #");
+    expect(check(shared)).toMatchObject({ problems: [], kitchen: { variants: [{ variantId: "Turkey-sage" }] } });
+  });
+
   it("takes along what is asked for, and leaves a file as it is where nothing of it stays at home", () => {
     const shared = sharedKitchen({ files, take: PRIVATE_THINGS });
     expect(shared.leftOut).toEqual([]);

@@ -1,7 +1,8 @@
 import { fail } from "../check/check";
 import { eachCsvLine } from "../check/each-csv-line";
 import { nearestName } from "../check/nearest-name";
-import { readFormula } from "../food/formula/read-formula";
+import { readFormula } from "../food/formula/read/read-formula";
+import { wordsOf } from "../units/columns/words-of";
 import { checkKitchen } from "./check-kitchen";
 import type { Kitchen } from "./kitchen";
 import { type FolderFile, isKitchenFile } from "./kitchen-folder";
@@ -11,6 +12,7 @@ import { logFormat } from "./log/table/log-table";
 import { csvLine } from "./log/write/csv-line";
 import { writeTrials } from "./log/write/write-trials";
 import type { Trial } from "./trial";
+import { readVariants } from "./variant";
 
 /** What may stay at home when a kitchen is shared. */
 export const PRIVATE_THINGS = ["notes", "photos", "costs"] as const;
@@ -71,20 +73,24 @@ export function sharedKitchen({ files, variantIds, take = [] }: SharedKitchenOpt
     const [folder, name] = file.split("/");
     if (folder === "formulas" && name !== undefined) {
       const id = readFormula(text, file).formula?.id;
-      return id === undefined || !formulas.has(id) ? [] : [{ file, content: text }];
+      if (id === undefined || !formulas.has(id)) return [];
+      const hasComment = /\.csv$/i.test(file) && !keeps("notes") && COMMENT.test(text);
+      if (hasComment) tell(`${file}: lines that begin with #`);
+      return [{ file, content: hasComment ? text.replace(/^[ \t]*#.*(?:\n|$)/gm, "") : text }];
     }
     if (folder === "traces" && name !== undefined)
       return trialIds.has(name.replace(/\.csv$/, "")) ? [{ file, content: text }] : [];
     if (folder === "trials" && name !== undefined) return logToShare(entry, { ids, keeps, tell });
+    const ofVariants = new Set(file === "variants.csv" ? rowsOfVariants(text, file, ids) : []);
     if (file === "kitchen.json") return [{ file, content: text }];
     const isKept =
       file === "variants.csv"
-        ? (cells: Cells): boolean => ids.has(cells.variant ?? "")
+        ? (_: Cells, row: number): boolean => ofVariants.has(row)
         : file === "ingredients.csv" && !isAll
           ? (cells: Cells): boolean => used.has(cells.id ?? "")
           : () => true;
     const isPrivate = (heading: string): boolean =>
-      (heading === "note" && !keeps("notes")) || (/^cost/.test(heading) && !keeps("costs"));
+      (wordsOf(heading) === "note" && !keeps("notes")) || (/^cost/.test(wordsOf(heading)) && !keeps("costs"));
     return [{ file, content: csvToShare({ file, text, isKept, isPrivate, comments: keeps("notes"), tell }) }];
   });
   const others = kitchen.variants.filter(({ variantId }) => !ids.has(variantId));
@@ -100,6 +106,14 @@ export function sharedKitchen({ files, variantIds, take = [] }: SharedKitchenOpt
     leftOut,
   };
 }
+
+/** The rows of the variants that are shared, by whatever words the file names them. */
+function rowsOfVariants(text: string, file: string, ids: ReadonlySet<string>): readonly number[] {
+  const { records, rows } = readVariants(text, file);
+  return rows.filter((_, at) => ids.has(records[at].variantId));
+}
+
+const COMMENT = /^\s*#/m;
 
 type Cells = Readonly<Record<string, string>>;
 
@@ -118,7 +132,7 @@ function chosen(kitchen: Kitchen, variantIds: readonly string[] | undefined): Ki
 interface CsvToShareOptions {
   readonly file: string;
   readonly text: string;
-  readonly isKept: (cells: Cells) => boolean;
+  readonly isKept: (cells: Cells, row: number) => boolean;
   readonly isPrivate: (heading: string) => boolean;
   /** whether lines that begin with # stay */
   readonly comments: boolean;
@@ -127,18 +141,20 @@ interface CsvToShareOptions {
 
 /** A CSV file without the rows, the cells and the comments that stay at home; as it was where none do. */
 function csvToShare({ file, text, isKept, isPrivate, comments, tell }: CsvToShareOptions): string {
-  const lines: (readonly string[])[] = [];
-  eachCsvLine(text, { comment: "#", take: (cells) => lines.push(cells) });
-  const [headings = [], ...rows] = lines;
+  const lines: { readonly cells: readonly string[]; readonly row: number }[] = [];
+  eachCsvLine(text, { comment: "#", take: (cells, row) => lines.push({ cells, row }) });
+  const [{ cells: headings } = { cells: [] }, ...rows] = lines;
   const named = (cells: readonly string[]): Cells =>
     Object.fromEntries(headings.map((name, at) => [name, cells[at] ?? ""]));
-  const kept = rows.filter((cells) => isKept(named(cells)));
-  const gone = headings.filter((heading, at) => isPrivate(heading) && rows.some((cells) => (cells[at] ?? "") !== ""));
+  const kept = rows.filter(({ cells, row }) => isKept(named(cells), row));
+  const gone = headings.filter(
+    (heading, at) => isPrivate(heading) && rows.some(({ cells }) => (cells[at] ?? "") !== ""),
+  );
   if (gone.length > 0) tell(`${file}: ${gone.map((heading) => `column ${heading}`).join(", ")}`);
-  const hasComment = !comments && /^\s*#/m.test(text);
+  const hasComment = !comments && COMMENT.test(text);
   if (hasComment) tell(`${file}: lines that begin with #`);
   if (kept.length === rows.length && gone.length === 0 && !hasComment) return text;
-  const shown = kept.map((cells) => headings.map((heading, at) => (isPrivate(heading) ? "" : (cells[at] ?? ""))));
+  const shown = kept.map(({ cells }) => headings.map((heading, at) => (isPrivate(heading) ? "" : (cells[at] ?? ""))));
   return [headings, ...shown].map((cells) => `${csvLine(cells, ",")}\n`).join("");
 }
 
