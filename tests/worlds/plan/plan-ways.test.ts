@@ -48,6 +48,12 @@ describe("runTrial", () => {
     expect(meanOf(late, ({ crispMin: seen }) => (seen === 1.2 * crispMin ? 1 : 0))).toBeGreaterThan(0.8);
   });
 
+  it("reads a core that still thaws as one that a log takes", () => {
+    const { outCoreC } = runTrial(kitchen, [], ask({ timeMin: 1, looksMin: [] }));
+    expect(outCoreC).toBeGreaterThan(-10);
+    expect(outCoreC).toBeLessThan(5);
+  });
+
   it("gives nobody to taste what is not safe, and reads no core unasked", () => {
     const cold = runTrial(kitchen, [], ask({ timeMin: 0.6 * coreMin, looksMin: [] }));
     expect(cold.crispScores).toEqual([]);

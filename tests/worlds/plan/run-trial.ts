@@ -4,7 +4,7 @@ import type { StoredWorld } from "../stored-world";
 import { CRISP_SCORE, limitOf, type TrueAppliance, type World } from "../world";
 import type { LoggedTrial } from "../world-kitchen";
 import { type CoursePlace, courseFlip } from "./course";
-import { type CourseEmulator, levelAt, rateAt, restedCore } from "./course-emulator";
+import { type CourseEmulator, levelAt, restedCore } from "./course-emulator";
 
 /** A trial that somebody asks a kitchen for. */
 export interface AskedTrial {
@@ -164,11 +164,18 @@ function slabOfTrial(
   };
 }
 
+/** Before the first level of its course a core is taken to thaw, until so much of that time (°C, share); our judgement. */
+const THAWING_C = -3;
+const THAWED = 0.6;
+
 /** What a piece at a place is like after a time without looks (min). */
 function readerOf({ world, emulator }: PlanKitchen, place: CoursePlace) {
   const { levels } = emulator.courses;
   const minutes = emulator.minutesAt(place);
   const thicker = place.thicknessMm / world.product.thicknessMm;
+  const cores = [THAWING_C, ...levels.coreC];
+  const coreMinutes = Float64Array.from([THAWED * minutes.coreC[0], ...minutes.coreC]);
+  const coreAt = (timeMin: number): number => Math.max(THAWING_C, levelAt(cores, coreMinutes, timeMin));
   return {
     crispScore: (timeMin: number): number => {
       const beyond = Math.max(0, levelAt(levels.dryMm, minutes.dryMm, timeMin)) - world.crispMm;
@@ -178,8 +185,8 @@ function readerOf({ world, emulator }: PlanKitchen, place: CoursePlace) {
       Math.min(9, Math.max(0, levelAt(levels.brownScore, minutes.brownScore, timeMin))),
     /** as probed so many times 1.3 mm from the core */
     core: (timeMin: number, off: number): { readonly outC: number; readonly restedC: number } => {
-      const coreC = Math.min(99, levelAt(levels.coreC, minutes.coreC, timeMin));
-      const rateKMin = Math.max(0, rateAt(levels.coreC, minutes.coreC, timeMin));
+      const coreC = Math.min(99, coreAt(timeMin));
+      const rateKMin = Math.max(0, (coreAt(1.02 * timeMin) - coreAt(0.98 * timeMin)) / (0.04 * timeMin));
       const { outC, restedC } = restedCore(emulator.after, { coreC, rateKMin, thicker });
       const besideK = (emulator.after.besideK * off ** 2 * (100 - outC)) / (place.thicknessMm / 10) ** 2;
       return { outC: outC + besideK, restedC: restedC + 0.5 * besideK };
