@@ -48,8 +48,11 @@ export const SAFE_LOADS = 0.99;
 export const GOOD_LOG = 12;
 
 /** Share at a time, between the stored ones in a straight line. */
-export function shareAt(truth: SettingTruth, shares: readonly number[], timeMin: number): number {
-  const { timesMin } = truth;
+export function shareAt(
+  { timesMin }: Pick<SettingTruth, "timesMin">,
+  shares: readonly number[],
+  timeMin: number,
+): number {
   const step = timesMin[1] - timesMin[0];
   const place = Math.min(timesMin.length - 1, Math.max(0, (timeMin - timesMin[0]) / step));
   const at = Math.min(timesMin.length - 2, Math.floor(place));
@@ -90,7 +93,7 @@ export function scoreSetting(options: {
 }
 
 /** The largest share of good pieces at any time at which loads are safe. */
-export function bestSafe(truth: SettingTruth): number {
+export function bestSafe(truth: Pick<SettingTruth, "good" | "safeLoads">): number {
   return Math.max(0, ...truth.good.filter((_, at) => truth.safeLoads[at] >= SAFE_LOADS));
 }
 

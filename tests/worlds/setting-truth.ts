@@ -268,6 +268,21 @@ const STEPS = 64;
 /** The truth of a setting: 4,000 loads, each with its day, run and slab, and as many pieces as cover the floor so far. */
 export function settingTruth(world: World, setting: WorldSetting, seed: number): SettingTruth {
   const emulate = pieceEmulator(world, setting);
+  return {
+    ...truthOfPieces({ world, setting, emulate, seed, loads: LOADS }),
+    emulatorError: rounded(emulatorErrorAt(world, setting, emulate, 2, seed + 1), 4),
+  };
+}
+
+/** The same from any emulator of its pieces. */
+export function truthOfPieces(options: {
+  readonly world: World;
+  readonly setting: WorldSetting;
+  readonly emulate: PieceEmulator;
+  readonly seed: number;
+  readonly loads: number;
+}): Omit<SettingTruth, "emulatorError"> {
+  const { world, setting, emulate, seed, loads: loadCount } = options;
   const { scatter } = world;
   const floorMm2 = (world.appliances.find(({ id }) => id === setting.applianceId)?.floorCm2 ?? 0) * 100;
   const piecesInLoad = Math.max(
@@ -276,10 +291,10 @@ export function settingTruth(world: World, setting: WorldSetting, seed: number):
   );
   const random = seededRandom(seed);
   const normal = (): number => clipped(random.normal());
-  const count = LOADS * piecesInLoad;
+  const count = loadCount * piecesInLoad;
   const [core, crisp, brown, dry, opens, closes] = Array.from({ length: 6 }, () => new Float64Array(count));
-  const loadSafe = new Float64Array(LOADS);
-  for (let load = 0; load < LOADS; load++) {
+  const loadSafe = new Float64Array(loadCount);
+  for (let load = 0; load < loadCount; load++) {
     const day = Math.hypot(scatter.session, scatter.run) * normal();
     const slab = scatter.slab * normal();
     const coatBatch = scatter.coatBatch * normal();
@@ -317,7 +332,7 @@ export function settingTruth(world: World, setting: WorldSetting, seed: number):
   const cores = sorted(core);
   const first = Math.min(cores[0], sorted(opens)[0]);
   const last = Math.max(
-    sorted(loadSafe)[LOADS - 1],
+    sorted(loadSafe)[loadCount - 1],
     sorted(closes)[Math.floor(0.995 * count)],
     sorted(opens)[Math.floor(0.995 * count)],
   );
@@ -336,7 +351,6 @@ export function settingTruth(world: World, setting: WorldSetting, seed: number):
     good: timesMin.map((time) => rounded(openShare * (opened(time) - closed(time)), 4)),
     safePieces: timesMin.map((time) => rounded(safe(time), 5)),
     safeLoads: timesMin.map((time) => rounded(loads(time), 4)),
-    emulatorError: rounded(emulatorErrorAt(world, setting, emulate, 2, seed + 1), 4),
   };
 }
 

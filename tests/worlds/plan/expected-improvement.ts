@@ -2,7 +2,7 @@ import type { SeededRandom } from "slabwright/statistics";
 
 /** What was seen at a place. */
 export interface Observed {
-  readonly at: number;
+  readonly at: readonly number[];
   readonly value: number;
 }
 
@@ -20,11 +20,11 @@ const DRAWS = 200;
  */
 export function expectedImprovement(options: {
   readonly seen: readonly Observed[];
-  readonly places: readonly number[];
+  readonly places: readonly (readonly number[])[];
   readonly random: SeededRandom;
-}): number {
+}): readonly number[] {
   const { seen, places, random } = options;
-  if (seen.length === 0) return 0;
+  if (seen.length === 0) return places[0].map(() => 0);
   const { scale, noise } = likeliest(seen);
   const all = [...seen.map(({ at }) => at), ...places];
   const { mean, covariance } = posterior(seen, all, scale, noise);
@@ -41,13 +41,13 @@ export function expectedImprovement(options: {
   return places[gain.indexOf(gain.reduce((most, one) => Math.max(most, one), 0))];
 }
 
-const kernel = (one: number, other: number, scale: number): number =>
-  SPREAD ** 2 * Math.exp(-((one - other) ** 2) / (2 * scale ** 2));
+const kernel = (one: readonly number[], other: readonly number[], scale: number): number =>
+  SPREAD ** 2 * Math.exp(-one.reduce((sum, x, at) => sum + (x - other[at]) ** 2, 0) / (2 * scale ** 2));
 
 /** Posterior mean and covariance of a process at places, given what was seen. */
 export function posterior(
   seen: readonly Observed[],
-  places: readonly number[],
+  places: readonly (readonly number[])[],
   scale: number,
   noise: number,
 ): { readonly mean: readonly number[]; readonly covariance: readonly (readonly number[])[] } {

@@ -7,6 +7,7 @@ const way = (policy: string, settled: string, stopAt = -1): PlanWay => ({
   product: "any",
   world: 1,
   seed: 1,
+  question: "time",
   asked: [],
   printed: [...settled].map((mark, at) => ({
     cardMin: 10,

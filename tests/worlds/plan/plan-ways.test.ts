@@ -77,4 +77,12 @@ describe("planWays", () => {
     expect(new Set(ways.map(({ asked }) => JSON.stringify(asked))).size).toBe(ways.length);
     expect(planWays({ kitchens: 1, trials: 1, policies: ["grid"] })[0]).toEqual(ways[2]);
   });
+
+  it("asks for the thickness too, and holds it to the best of three", () => {
+    const [way] = planWays({ kitchens: 1, trials: 1, question: "thickness", policies: ["improvement"] });
+    expect(way.printed.length).toBe(2);
+    expect(way.printed[0].settled).toBe(false);
+    // nothing does better than the best, but for the loads that the truths were drawn from
+    expect(way.printed.every(({ lost }) => lost > -0.02 && lost <= 1)).toBe(true);
+  });
 });

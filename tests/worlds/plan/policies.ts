@@ -8,6 +8,7 @@ import { CRISP_SCORE, limitOf, TOO_BROWN_SCORE } from "../world";
 import type { LoggedTrial } from "../world-kitchen";
 import { COURSE_RANGE } from "./course";
 import { expectedImprovement, type Observed } from "./expected-improvement";
+import type { PlanQuestion } from "./plan-ways";
 import type { AskedTrial } from "./run-trial";
 
 /** What a policy knows when it is asked for the next trial. */
@@ -18,6 +19,7 @@ export interface PolicyState {
   readonly own: { readonly loadFraction: number; readonly turned: boolean; readonly tooDryPercent: number };
   readonly product: Product;
   readonly stored: StoredWorld;
+  readonly question: PlanQuestion;
   /** trials so far as they were asked for, and as they came out */
   readonly asked: readonly AskedTrial[];
   readonly logged: readonly LoggedTrial[];
@@ -48,10 +50,18 @@ const THICKER = [0.75, 0.87, 1, 1.15, 4 / 3] as const;
 const HOTTER_K = [-10, 0, 10] as const;
 const LATER = [0.6, 0.8, 1, 1.2, 1.4] as const;
 const LONGEST_RUN = 16;
+/** A step of thickness beside the same step of time, as the improvement sees them. */
+const THICKNESS_SCALE = 0.5;
+
+/** So little outside its range a surface still holds. */
+const OUTSIDE = 0.04;
 
 /** The first candidate of the library's plan that the simulated courses hold. */
-function byNextTrial({ kitchen, calibration, own, product }: PolicyState): PolicyAnswer {
-  const next = nextTrial({ kitchen, variantId: product.id, calibration, ...own }) as ReturnType<typeof nextTrial> & {
+function byNextTrial({ kitchen, calibration, own, product, question }: PolicyState): PolicyAnswer {
+  const asks = { question: { kind: question === "time" ? "time" : "pan" } };
+  const next = nextTrial({ kitchen, variantId: product.id, calibration, ...own, ...asks }) as ReturnType<
+    typeof nextTrial
+  > & {
     readonly stopping?: { readonly stop: boolean };
   };
   const [thin, thick] = COURSE_RANGE.thickness;
@@ -59,8 +69,8 @@ function byNextTrial({ kitchen, calibration, own, product }: PolicyState): Polic
   const candidates = next.candidates as readonly (Partial<AskedTrial> & (typeof next.candidates)[number])[];
   const best = candidates.find(
     ({ thicknessMm, setpointC, loadFraction = own.loadFraction }) =>
-      thicknessMm >= thin * product.thicknessMm &&
-      thicknessMm <= thick * product.thicknessMm &&
+      thicknessMm >= (1 - OUTSIDE) * thin * product.thicknessMm &&
+      thicknessMm <= (1 + OUTSIDE) * thick * product.thicknessMm &&
       Math.abs(setpointC - product.setpointC) <= COURSE_RANGE.setpointK &&
       loadFraction >= empty &&
       loadFraction <= full,
@@ -116,17 +126,25 @@ function designPoints(): readonly (readonly number[])[] {
   return design;
 }
 
-/** Noisy expected improvement of the share of good pieces over the time, at the product's own thickness and setpoint. */
+/** Noisy expected improvement of the share of good pieces, over the time and, where that is asked, the thickness. */
 function byImprovement(state: PolicyState): PolicyAnswer {
-  const { product, logged, asked, priorMin, stored } = state;
-  const expected = priorMin(product.thicknessMm, product.setpointC);
+  const { product, logged, asked, priorMin, stored, question } = state;
   const seen: readonly Observed[] = logged.map((trial, at) => ({
-    at: Math.log(asked[at].timeMin / expected),
+    at: [
+      Math.log(asked[at].timeMin / priorMin(asked[at].thicknessMm, product.setpointC)),
+      THICKNESS_SCALE * Math.log(asked[at].thicknessMm / product.thicknessMm),
+    ],
     value: seenSuccess(trial, product, stored.tooDryPercent),
   }));
-  const places = Array.from({ length: 33 }, (_, at) => Math.log(0.5) + (at / 32) * Math.log(1.8 / 0.5));
-  const best = expectedImprovement({ seen, places, random: seededRandom(43 * state.seed + logged.length) });
-  return planned(state, 1, 0, Math.exp(best));
+  const thicknesses = question === "time" ? [1] : THICKER;
+  const places = thicknesses.flatMap((thicker) =>
+    Array.from({ length: question === "time" ? 33 : 17 }, (_, at) => [
+      Math.log(0.5) + (at / (question === "time" ? 32 : 16)) * Math.log(1.8 / 0.5),
+      THICKNESS_SCALE * Math.log(thicker),
+    ]),
+  );
+  const [later, thicker] = expectedImprovement({ seen, places, random: seededRandom(43 * state.seed + logged.length) });
+  return planned(state, Math.exp(thicker / THICKNESS_SCALE), 0, Math.exp(later));
 }
 
 /** Share of the panel to which the pieces were crisp and not too brown; none where they were cold or too dry. */

@@ -20,8 +20,15 @@ export const NEAR_SHARE = 0.05;
 /** Times so little below the best are as good as the best. */
 const AS_GOOD = 0.005;
 
-/** Holds a printed time against the truth: the nearest of the safe times that are as good as the best, to half a point. */
-export function scorePrinted(truth: SettingTruth, cardMin: number): PrintedScore {
+/**
+ * Holds a printed time against the truth of its setting: the nearest of the safe times that are as good as the best there, to half
+ * a point; and its share of good pieces against the best of this setting or of all that were to choose from.
+ */
+export function scorePrinted(
+  truth: Omit<SettingTruth, "emulatorError">,
+  cardMin: number,
+  bestOfAll: number = bestSafe(truth),
+): PrintedScore {
   const best = bestSafe(truth);
   const offMin = truth.timesMin.reduce(
     (least, time, at) =>
@@ -30,7 +37,7 @@ export function scorePrinted(truth: SettingTruth, cardMin: number): PrintedScore
         : least,
     Number.POSITIVE_INFINITY,
   );
-  const lost = best - shareAt(truth, truth.good, cardMin);
+  const lost = bestOfAll - shareAt(truth, truth.good, cardMin);
   const safeLoads = shareAt(truth, truth.safeLoads, cardMin);
   return {
     cardMin,
