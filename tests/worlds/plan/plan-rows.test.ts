@@ -11,6 +11,8 @@ const way = (policy: string, settled: string, stopAt = -1): PlanWay => ({
   asked: [],
   printed: [...settled].map((mark, at) => ({
     cardMin: 10,
+    thicknessMm: 12,
+    claimed: 0.9,
     lost: 0,
     offMin: 0,
     safeLoads: 1,

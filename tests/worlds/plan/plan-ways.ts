@@ -18,6 +18,13 @@ export type PlanQuestion = "time" | "thickness";
 /** Thicknesses between which the second question decides, over the product's own. */
 const THICKER = [0.75, 1, 4 / 3] as const;
 
+/** What would be printed, what is claimed of it, and whether the plan would stop there (null: it never says). */
+export interface Printed extends PrintedScore {
+  readonly thicknessMm: number;
+  readonly claimed: number;
+  readonly stop: boolean | null;
+}
+
 /** One kitchen's way under one policy: what it would print after each trial. */
 export interface PlanWay {
   readonly policy: string;
@@ -27,7 +34,7 @@ export interface PlanWay {
   readonly question: PlanQuestion;
   readonly asked: readonly AskedTrial[];
   /** before any trial, after one, after two, and so on */
-  readonly printed: readonly (PrintedScore & { readonly stop: boolean | null })[];
+  readonly printed: readonly Printed[];
 }
 
 export interface PlanWaysOptions {
@@ -85,7 +92,7 @@ function wayOf(plan: PlanKitchen, policy: string, question: PlanQuestion, trials
   const best = places.reduce((most, { truth }) => Math.max(most, bestSafe(truth)), 0);
   const logged: LoggedTrial[] = [];
   const asked: AskedTrial[] = [];
-  const printed: (PrintedScore & { readonly stop: boolean | null })[] = [];
+  const printed: Printed[] = [];
   let priorMin: PolicyState["priorMin"] | null = null;
   for (let trial = 0; trial <= trials; trial++) {
     const kitchen = worldKitchen({ ...stored, trials: logged }, logged.length);
@@ -104,7 +111,7 @@ function wayOf(plan: PlanKitchen, policy: string, question: PlanQuestion, trials
     };
     const offered = places.map(({ thicknessMm, truth }) => {
       const window = crispWindow({ kitchen, calibration, variantId: product.id, thicknessMm, ...own, draws: 1000 });
-      return { truth, recommended: window.recommended };
+      return { thicknessMm, truth, recommended: window.recommended };
     });
     const chosen = offered.reduce((one, other) => (other.recommended.success > one.recommended.success ? other : one));
     const state: PolicyState = {
@@ -120,7 +127,12 @@ function wayOf(plan: PlanKitchen, policy: string, question: PlanQuestion, trials
       seed: plan.seed,
     };
     const answer = trial === trials && policy !== "nextTrial" ? null : POLICIES[policy](state);
-    printed.push({ ...scorePrinted(chosen.truth, chosen.recommended.cardMin, best), stop: answer?.stop ?? null });
+    printed.push({
+      ...scorePrinted(chosen.truth, chosen.recommended.cardMin, best),
+      thicknessMm: chosen.thicknessMm,
+      claimed: chosen.recommended.success,
+      stop: answer?.stop ?? null,
+    });
     if (answer === null || trial === trials) break;
     logged.push(runTrial(plan, logged, answer.asked));
     asked.push(answer.asked);

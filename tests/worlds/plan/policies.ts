@@ -58,17 +58,17 @@ const OUTSIDE = 0.04;
 
 /** The first candidate of the library's plan that the simulated courses hold. */
 function byNextTrial({ kitchen, calibration, own, product, question }: PolicyState): PolicyAnswer {
-  const asks = { question: { kind: question === "time" ? "time" : "pan" } };
-  const next = nextTrial({ kitchen, variantId: product.id, calibration, ...own, ...asks }) as ReturnType<
-    typeof nextTrial
-  > & {
-    readonly stopping?: { readonly stop: boolean };
-  };
+  const { candidates, stopping } = nextTrial({
+    kitchen,
+    variantId: product.id,
+    calibration,
+    ...own,
+    question: question === "time" ? { kind: "time" } : { kind: "pan" },
+  });
   const [thin, thick] = COURSE_RANGE.thickness;
   const [empty, full] = COURSE_RANGE.load;
-  const candidates = next.candidates as readonly (Partial<AskedTrial> & (typeof next.candidates)[number])[];
   const best = candidates.find(
-    ({ thicknessMm, setpointC, loadFraction = own.loadFraction }) =>
+    ({ thicknessMm, setpointC, loadFraction }) =>
       thicknessMm >= (1 - OUTSIDE) * thin * product.thicknessMm &&
       thicknessMm <= (1 + OUTSIDE) * thick * product.thicknessMm &&
       Math.abs(setpointC - product.setpointC) <= COURSE_RANGE.setpointK &&
@@ -76,18 +76,8 @@ function byNextTrial({ kitchen, calibration, own, product, question }: PolicySta
       loadFraction <= full,
   );
   if (best === undefined) throw new Error(`nextTrial has no candidate that the courses of ${product.id} hold`);
-  const { thicknessMm, setpointC, timeMin } = best;
-  return {
-    asked: {
-      thicknessMm,
-      setpointC,
-      timeMin,
-      loadFraction: best.loadFraction ?? own.loadFraction,
-      looksMin: best.looksMin ?? looksBefore(timeMin),
-      probe: best.probe ?? true,
-    },
-    stop: next.stopping?.stop ?? null,
-  };
+  const { thicknessMm, setpointC, loadFraction, timeMin, looksMin, probe } = best;
+  return { asked: { thicknessMm, setpointC, loadFraction, timeMin, looksMin, probe }, stop: stopping.stop };
 }
 
 /** Any of the choices, each as likely. */
