@@ -9,6 +9,7 @@ import { explainTrial } from "../../../kernel-lib/library/src/advice/trial/expla
 import { firstMorning } from "../../../kernel-lib/library/src/advice/trial/first-morning";
 import { forecastRecord } from "../../../kernel-lib/library/src/advice/trial/forecast-record";
 import { nextTrial } from "../../../kernel-lib/library/src/advice/trial/next-trial";
+import { planMorning } from "../../../kernel-lib/library/src/advice/trial/plan-morning";
 import { whatNext } from "../../../kernel-lib/library/src/advice/trial/what-next";
 import { crispWindow } from "../../../kernel-lib/library/src/advice/window/crisp-window";
 import { decide } from "../../../kernel-lib/library/src/advice/window/decide";
@@ -36,7 +37,11 @@ import {
 import { comparisonText } from "../../../kernel-lib/library/src/views/advice/comparison-text";
 import { decisionTable } from "../../../kernel-lib/library/src/views/advice/decision-table";
 import { decisionText } from "../../../kernel-lib/library/src/views/advice/decision-text";
+import { gainAheadFigure } from "../../../kernel-lib/library/src/views/advice/gain-ahead-figure";
+import { morningTable } from "../../../kernel-lib/library/src/views/advice/morning-table";
+import { nextTrialTable } from "../../../kernel-lib/library/src/views/advice/next-trial-table";
 import { thicknessByPanFigure } from "../../../kernel-lib/library/src/views/advice/thickness-by-pan-figure";
+import { trialGainFigure } from "../../../kernel-lib/library/src/views/advice/trial-gain-figure";
 import { windowPansTable } from "../../../kernel-lib/library/src/views/advice/window-pans-table";
 import { clockFigure } from "../../../kernel-lib/library/src/views/crisp/clock-figure";
 import { crispTimeFigure } from "../../../kernel-lib/library/src/views/crisp/crisp-time-figure";
@@ -117,6 +122,9 @@ function textsOf(kitchen: Kitchen): ReadonlyMap<string, readonly string[]> {
   }));
   const run = simulateSlab({ food, thicknessMm: 12.7, startC: -18, airC: 204, coefficientWm2K: 40, endMin: 15 });
   const core = coreTime({ food, thicknessMm: 12.7, airC: 204, coefficientWm2K: 40 });
+  const few = { kitchen, variantId, calibration, setpointsC: [variantOf(kitchen, variantId).setpointC] };
+  const next = nextTrial({ ...few, question: { kind: "pan" } });
+  const morning = planMorning({ ...few, trials: 2 });
   const variant = variantOf(kitchen, variantId);
   const totals = formulaTotals(variant.formula, kitchen.ingredients);
   const coated = kitchen.variants.find(({ formula }) => formula.coating[0]?.atSurfaceCm2PerG !== undefined) ?? variant;
@@ -144,7 +152,12 @@ function textsOf(kitchen: Kitchen): ReadonlyMap<string, readonly string[]> {
       .filter((trial) => trial.variantId === variantId)
       .slice(-2)
       .map(({ trialId }) => explainTrial({ kitchen, trialId }).sentence),
-    next: [nextTrial({ kitchen, variantId, calibration }).sentence],
+    next: [next.sentence, ...next.candidates.flatMap(({ reason }) => reason ?? [])],
+    nextTrialTable: nextTrialTable(next),
+    trialGainFigure: trialGainFigure(next),
+    gainAheadFigure: gainAheadFigure(next),
+    morning: morning.sentence.split("\n"),
+    morningTable: morningTable(morning),
     whatNext: whatNext({ kitchen, variantId }).sentence.split("\n"),
     firstMorning: firstMorning({ kitchen, variantId }).sentence.split("\n"),
     calibration: [

@@ -66,6 +66,7 @@ export {
   nextTrial,
   type StandingDecision,
 } from "./trial/next-trial";
+export { type MorningPlan, type MorningTrial, type PlanMorningOptions, planMorning } from "./trial/plan-morning";
 export type { PlanStep, StepOf } from "./trial/plan-words";
 export type { PlannedSlab } from "./trial/planned-slab";
 export { plannedTrials } from "./trial/planned-trials";

@@ -9,7 +9,11 @@ export { compareVariantsTable, variantDifferencesTable } from "./advice/compare-
 export { comparisonText } from "./advice/comparison-text";
 export { decisionTable } from "./advice/decision-table";
 export { decisionText } from "./advice/decision-text";
+export { gainAheadFigure } from "./advice/gain-ahead-figure";
+export { morningTable } from "./advice/morning-table";
+export { nextTrialTable } from "./advice/next-trial-table";
 export { thicknessByPanFigure } from "./advice/thickness-by-pan-figure";
+export { trialGainFigure } from "./advice/trial-gain-figure";
 export { windowPansTable } from "./advice/window-pans-table";
 
 // crisp: time against thickness, window, chance of success

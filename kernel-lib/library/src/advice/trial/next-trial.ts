@@ -18,6 +18,8 @@ export type NextTrialOptions = AskTrialsOptions;
 /** One trial that could be run, and what it would teach. */
 export interface CandidateTrial {
   readonly panId: string;
+  /** as a person says it */
+  readonly panName: string;
   /** mass of mix on that pan (g) */
   readonly batchG: number;
   readonly thicknessMm: number;
@@ -110,6 +112,7 @@ export function nextTrial(options: NextTrialOptions): NextTrial {
     const { slab, setting, timeMin, looksMin, probe } = trial;
     return {
       panId: slab.panId,
+      panName: slab.panName,
       batchG: slab.batchG,
       thicknessMm: slab.thicknessMm,
       setpointC: setting.setpointC,

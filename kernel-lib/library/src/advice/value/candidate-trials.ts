@@ -45,6 +45,8 @@ const SHARES = [0.6, 0.75, 0.87, 1, 1.15, 4 / 3, 1.6] as const;
 const [THINNEST_MM, THICKEST_MM] = [3, 40];
 /** Taken out at these shares of the time at which it should be safe and crisp; our judgement. */
 const EARLY_TO_LATE = [0.7, 0.85, 1, 1.15, 1.3] as const;
+/** Where the crisp time is open by more than this factor, looks go over the range of it, and that is at most the second; our judgement. */
+const [WIDE, MOST_APART] = [2, 4];
 /** A crowded floor; our judgement. */
 const CROWDED = 0.9;
 /** Slabs of one thickness within this share are alike. */
@@ -165,6 +167,9 @@ function trialsOf(options: TrialsOfOptions): readonly PossibleTrial[] {
   const middleMin = Math.min(opensMin >= NEVER_MIN ? moments.coreMin : opensMin, 1.5 * setting.longestMin);
   const climbing = moments.coreMin < 0.75 * middleMin ? [moments.coreMin / middleMin] : [];
   const shares = [...climbing, ...EARLY_TO_LATE];
+  const [low, high] = window.crisp.interval95;
+  const looksFor = (timeMin: number, share: number): readonly number[] =>
+    share >= 1 && high > WIDE * low ? widerLooks(timeMin, Math.min(MOST_APART, high / low)) : looksBefore(timeMin);
   const times = new Map(shares.map((share) => [Math.max(1, Math.round(2 * share * middleMin) / 2), share] as const));
   return [...times].flatMap(([timeMin, share]) => {
     const common = {
@@ -173,7 +178,7 @@ function trialsOf(options: TrialsOfOptions): readonly PossibleTrial[] {
       loads: Math.max(1, Math.floor(slab.pieces / pieces)),
       setting,
       timeMin,
-      looksMin: looksBefore(timeMin),
+      looksMin: looksFor(timeMin, share),
     };
     const unread = isPlain && (share === 1 || share === 1.15) ? [{ ...common, probe: false }] : [];
     return probe ? [{ ...common, probe: true }, ...unread] : [{ ...common, probe: false }];
@@ -184,6 +189,15 @@ function trialsOf(options: TrialsOfOptions): readonly PossibleTrial[] {
 export function looksBefore(timeMin: number): readonly number[] {
   const apartMin = Math.max(1, Math.round(0.1 * timeMin));
   return [2, 1, 0].map((steps) => timeMin - steps * apartMin).filter((look) => look >= 1);
+}
+
+/** Five looks at most over the range in which pieces may turn crisp, the last at taking out: whole minutes from the one before. */
+function widerLooks(timeMin: number, range: number): readonly number[] {
+  const back = Array.from({ length: 5 }, (_, at) => Math.round(timeMin - timeMin * range ** (at / -4)));
+  return [...new Set(back)]
+    .map((minutes) => timeMin - minutes)
+    .filter((look) => look >= 1)
+    .toReversed();
 }
 
 function offBy({ thicknessMm }: PlannedSlab, wantedMm: number): number {

@@ -95,11 +95,13 @@ function stateOf(
     return { kind: "pan", why: `the batch is ${advice} for its window` };
   if (recommended.success >= GOOD_CHANCE && standing === "tried" && window.open)
     return { kind: "card", why: `a card still asks for ${missing.join("; ")}` };
-  return {
-    kind: "time",
-    why:
-      standing === "outside what was tried"
-        ? "nobody has tried this setting yet"
-        : `the best safe time does in ${chanceText(recommended.success)} and a card asks for ${Math.round(100 * GOOD_CHANCE)} %`,
-  };
+  return { kind: "time", why: whyTime(window) };
+}
+
+function whyTime({ recommended, standing, open }: KitchenWindow): string {
+  if (standing === "outside what was tried") return "nobody has tried this setting yet";
+  if (!open) return "the window is closed as far as is known";
+  if (recommended.success < GOOD_CHANCE)
+    return `the best safe time does in ${chanceText(recommended.success)} and a card asks for ${Math.round(100 * GOOD_CHANCE)} %`;
+  return "this setting is on the edge of what was tried";
 }

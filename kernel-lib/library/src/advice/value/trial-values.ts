@@ -103,8 +103,17 @@ export function trialValues(options: TrialValuesOptions): TrialValues {
     if (a === null || b === null) return a !== b;
     return a.place !== b.place || Math.abs(a.timeMin - b.timeMin) > SAME_MIN;
   };
+  const allowedNow = Uint8Array.from(judge.judge(targets.centred)(targets.mean).allowed ?? []);
   const judged = (learning: Learning): ValueOfInformation =>
-    valueOfInformation({ targets, learning, judge: judge.judge, cases: CASES, nearly: NEARLY_BEST, differs });
+    valueOfInformation({
+      targets,
+      learning,
+      judge: judge.judge,
+      cases: CASES,
+      nearly: NEARLY_BEST,
+      allowedNow,
+      differs,
+    });
   const learnt = (trials: readonly ForeseenTrial[]): Learning =>
     learningFrom({
       targets,

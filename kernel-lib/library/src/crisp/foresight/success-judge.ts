@@ -55,18 +55,16 @@ export function successJudge({ places, pieces, seed, late, other }: SuccessJudge
     utility[alternatives.length] = other;
     allowed[alternatives.length] = 1;
   }
+  // logs of drawn pieces about the mean of a case: core, crisp, brown, dry
+  const about = places.map(() => new Float64Array(4 * count * pieces));
   const judge: Judge = (left) => {
-    // logs of drawn pieces about the mean of a case: core, crisp, brown, dry
-    const about = places.map((_, place) => {
-      const logs = new Float64Array(4 * count * pieces);
+    for (const [place, logs] of about.entries())
       for (let at = 0; at < count; at++)
         for (let piece = 0; piece < pieces; piece++)
           for (let moment = 0; moment < 4; moment++) {
             const to = 4 * (at * pieces + piece) + moment;
             logs[to] = left[at * size + 4 * place + moment] + scattered[place][to];
           }
-      return logs;
-    });
     const safeAbove = places.map(
       ({ moments }, place) => moments.logLoad + confidentAbove(left, size, 4 * place, moments.coreMissed, coreMisses),
     );

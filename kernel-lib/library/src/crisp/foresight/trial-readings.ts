@@ -48,6 +48,8 @@ export interface TrialReadingsOptions {
 
 /** A crispness seen before the first look or after the last one stands for so much earlier or later (ln min). */
 const BEYOND = 0.1;
+/** So many standard deviations off, a look leaves no doubt. */
+const FAR = 5;
 /** Depths of a frozen slab that are read. */
 const PROBES = 5;
 /** A few probes, however alike, do not know a slab's mean better than this [-]; our judgement, as for logged slabs. */
@@ -186,7 +188,8 @@ function lookReading(looksMin: readonly number[], sd: number): (x: number, seen:
     let squares = 0;
     let below = 0;
     for (let at = 0; at < middles.length; at++) {
-      const upTo = at < edges.length ? normalCdf((edges[at] - x) / sd) : 1;
+      const off = at < edges.length ? (edges[at] - x) / sd : FAR;
+      const upTo = off >= FAR ? 1 : off <= -FAR ? 0 : normalCdf(off);
       mean += (upTo - below) * middles[at];
       squares += (upTo - below) * middles[at] * middles[at];
       below = upTo;

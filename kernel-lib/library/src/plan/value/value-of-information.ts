@@ -11,7 +11,8 @@ export interface Judged {
 
 /**
  * Judges the alternatives by draws of the targets. It is given the draws about their mean once, draw by draw, as they are
- * left after the readings, and then the mean of each case; what it returns may be the same arrays every time.
+ * left after the readings, and then the mean of each case. What it returns may be the same arrays every time, and a judge
+ * given other draws may forget the ones before.
  */
 export type Judge = (left: Float64Array) => (mean: Float64Array) => Judged;
 
@@ -25,6 +26,8 @@ export interface ValueOfInformationOptions {
   readonly cases?: number;
   /** the first alternative that is so little below the best is chosen; 0 unless given */
   readonly nearly?: number;
+  /** which alternatives may be chosen now; judged by all draws unless given */
+  readonly allowedNow?: ArrayLike<number>;
   /** whether two alternatives are two decisions; whenever they are not the same one unless given */
   readonly differs?: (now: number, then: number) => boolean;
 }
@@ -87,7 +90,7 @@ export function valueOfInformation(options: ValueOfInformationOptions): ValueOfI
     then[one] = chosenOf(utility, allowed, nearly);
     utilityThen[one] = then[one] < 0 ? 0 : utility[then[one]];
   }
-  const now = chosenOf(sums, judge(centred)(mean).allowed, nearly);
+  const now = chosenOf(sums, options.allowedNow ?? judge(centred)(mean).allowed, nearly);
   let gain = 0;
   let changed = 0;
   for (let one = 0; one < cases; one++) {
