@@ -77,3 +77,33 @@ it("share writes a bundle of one product that runs again the same, and check nam
   const again = await slabwright("share", "--set", "variant=turkey-sage");
   expect([again.code, again.err]).toEqual([1, expect.stringContaining("a bundle of this name must not exist yet")]);
 }, 120_000);
+
+it("start --each writes a report for every product, and goes on where it stopped", async () => {
+  const failing = `import { loadKitchen } from "slabwright";
+const id = process.env.SLABWRIGHT_VARIANT;
+console.log(id, loadKitchen().variants.length);
+if (id === "turkey-sage" && !process.env.MENDED) throw new Error("too hot");`;
+  const text = JSON.stringify({
+    nbformat: 4,
+    nbformat_minor: 5,
+    metadata: {},
+    cells: [{ ...cells[0], source: failing }],
+  });
+  writeFileSync(join(project, "notebooks", "01-all.ipynb"), text);
+  const ids = ["beet-lentil", "turkey-sage"];
+  const variants = readFileSync(join(project, "data", "variants.csv"), "utf8").split("\n");
+  const kept = variants.filter((line) => /^(#|variant,)/.test(line) || ids.some((id) => line.startsWith(id)));
+  writeFileSync(join(project, "data", "variants.csv"), `${kept.join("\n")}\n`);
+  for (const file of readdirSync(join(project, "data", "trials")))
+    if (!ids.includes(file.replace(".csv", ""))) rmSync(join(project, "data", "trials", file));
+  const first = await slabwright("start", "--each");
+  expect([first.code, first.err]).toEqual([1, expect.stringContaining("Error: too hot")]);
+  expect(first.out).toContain("turkey-sage: FAILED in 01-all.ipynb\n1 of 2 reports. Run it again for the others");
+  process.env.MENDED = "1";
+  const second = await slabwright("start", "--each");
+  delete process.env.MENDED;
+  expect([second.code, second.err]).toEqual([0, ""]);
+  expect(second.out).toContain("beet-lentil: as before, ");
+  expect(second.out).toContain("2 of 2 reports.");
+  expect(readFileSync(join(project, "out", "each", "turkey-sage", "report.html"), "utf8")).toContain("turkey-sage 2");
+}, 120_000);

@@ -44,12 +44,17 @@ export async function askedParameters({
   for (const name of Object.keys(parameters))
     if (!known.has(name)) throw new Error(`--set must name one of ${[...known].join(", ")}, got ${name}`);
   if (variant === undefined) return { parameters, environment: {} };
+  const ids = await variantIdsOf(project, kitchen);
+  if (!ids.includes(variant)) throw new Error(`--set variant must be one of ${ids.join(", ")}, got ${variant}`);
+  return { parameters, environment: { SLABWRIGHT_VARIANT: variant } };
+}
+
+/** The ids of a kitchen's variants, in its order. */
+export async function variantIdsOf(project: string, kitchen: string): Promise<readonly string[]> {
   const { products } = await askLibrary<{ readonly products: readonly { readonly variantId: string }[] }>(project, {
     door: "slabwright/notebook",
     name: "kitchenGlance",
     args: [kitchen],
   });
-  const ids = products.map(({ variantId }) => variantId);
-  if (!ids.includes(variant)) throw new Error(`--set variant must be one of ${ids.join(", ")}, got ${variant}`);
-  return { parameters, environment: { SLABWRIGHT_VARIANT: variant } };
+  return products.map(({ variantId }) => variantId);
 }

@@ -48,6 +48,7 @@ const USAGE = `slabwright: runs, checks, publishes and serves notebooks on the t
   --by NAME          with log: who does it
   --why TEXT         with log correct: why
   --set NAME=VALUE   another value of a notebook's parameter (again for others); variant=ID for one product alone
+  --each             with start: a report for every product, in out/each; what is done already is not made again
   --update           with check: store the new outputs
   --with THINGS      with share: what else stays at home, of notes,photos,costs
   --zip              with share: a zip file as well
@@ -90,6 +91,7 @@ export async function cli(words: readonly string[]): Promise<number> {
       update: values.update ?? false,
       set: askedOf(values.set ?? []),
       with: (values.with ?? "").split(",").filter((thing) => thing !== ""),
+      each: values.each ?? false,
       zip: values.zip ?? false,
       tolerance: numberOf(values.tolerance, "--tolerance"),
       register: values.register ?? false,
@@ -124,6 +126,7 @@ function parse(words: readonly string[]) {
       update: { type: "boolean" },
       set: { type: "string", multiple: true },
       with: { type: "string" },
+      each: { type: "boolean" },
       zip: { type: "boolean" },
       tolerance: { type: "string" },
       port: { type: "string" },

@@ -22,6 +22,8 @@ export interface CommandOptions {
   /** with `share`: what goes along that else stays at home */
   readonly with: readonly string[];
   readonly tolerance: number | null;
+  /** with `start`: a report for every variant */
+  readonly each: boolean;
   /** with `share`: one zip file beside the folder */
   readonly zip: boolean;
   readonly register: boolean;

@@ -2,9 +2,10 @@ import { existsSync } from "node:fs";
 import { basename, join } from "node:path";
 import { terminalText } from "../notebook/terminal-text";
 import { writeReport } from "../report/write-report";
-import { askedParameters } from "./asked-parameters";
+import { askedParameters, variantIdsOf } from "./asked-parameters";
 import { kitchenCheck, problemText } from "./check-kitchen";
 import type { CommandOptions } from "./command-options";
+import { eachVariant } from "./each-variant";
 import { headingsOf, newStamp } from "./executed-copies";
 import { kitchenOf } from "./kitchen";
 import { oneLine } from "./printable";
@@ -35,6 +36,19 @@ export async function startCommand(options: CommandOptions): Promise<number> {
       options.complain(`${problemText(check, kitchen.folder)}\nNothing was run: correct these first.`);
       return 1;
     }
+  }
+  if (options.each) {
+    const { parameters } = await askedParameters({ asked: options.set, paths, kitchen: kitchen.folder, project });
+    const variantIds = await variantIdsOf(project, kitchen.folder);
+    return eachVariant({
+      variantIds,
+      paths,
+      kitchen,
+      project,
+      parameters,
+      say: options.say,
+      complain: options.complain,
+    });
   }
   const asked = await askedParameters({ asked: options.set, paths, kitchen: kitchen.folder, project });
   const runs = await runAll({
