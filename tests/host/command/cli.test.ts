@@ -194,7 +194,7 @@ describe("slabwright", () => {
       const { code, err } = await slabwright(verb);
       expect([code, err]).toEqual([
         2,
-        `slabwright: the verb must be one of start, report, notebook, run, check, share, new-kitchen, check-kitchen, log, got ${verb}\n`,
+        `slabwright: the verb must be one of start, report, notebook, run, check, share, compare, new-kitchen, check-kitchen, log, got ${verb}\n`,
       ]);
     },
   );
@@ -203,7 +203,7 @@ describe("slabwright", () => {
     [
       ["bake"],
       2,
-      "the verb must be one of start, report, notebook, run, check, share, new-kitchen, check-kitchen, log, got bake",
+      "the verb must be one of start, report, notebook, run, check, share, compare, new-kitchen, check-kitchen, log, got bake",
     ],
     [["start", "--shout"], 2, "--shout"],
     [["check", "--tolerance", "much"], 1, "--tolerance must be a number >= 0, got much"],

@@ -107,3 +107,34 @@ if (id === "turkey-sage" && !process.env.MENDED) throw new Error("too hot");`;
   expect(second.out).toContain("2 of 2 reports.");
   expect(readFileSync(join(project, "out", "each", "turkey-sage", "report.html"), "utf8")).toContain("turkey-sage 2");
 }, 120_000);
+
+it("compare says what two kitchens and two notebooks have otherwise, and makes one of two notebooks", async () => {
+  cpSync(join(root, "data"), join(project, "then"), { recursive: true });
+  cpSync(join(root, "data"), join(project, "now"), { recursive: true });
+  const variants = join(project, "now", "variants.csv");
+  writeFileSync(variants, readFileSync(variants, "utf8").replace("half-sheet,1150", "half-sheet,1200"));
+  const same = await slabwright("compare", "then", "then");
+  expect([same.code, same.out]).toEqual([0, "Nothing differs.\n"]);
+  const { code, out } = await slabwright("compare", "then", "now");
+  expect(code).toBe(1);
+  expect(out).toMatch(/variant +beet-lentil +batchG +1150 +1200/);
+  expect(out).toContain("What the settings say otherwise");
+  expect(readFileSync(join(project, "out", "compare.html"), "utf8")).toContain(">beet-lentil</td>");
+
+  const write = (name: string, ...sources: string[]): void => {
+    const cells = sources.map((source, at) => ({ cell_type: "markdown", id: `c${at}`, metadata: {}, source }));
+    writeFileSync(join(project, name), JSON.stringify({ nbformat: 4, nbformat_minor: 5, metadata: {}, cells }));
+  };
+  write("one.ipynb", "# A", "first");
+  write("two.ipynb", "# A", "second <script>", "third");
+  const books = await slabwright("compare", "one.ipynb", "two.ipynb", "--merge", "both.ipynb");
+  expect(books.out).toContain('cell 2 reads otherwise: "first", then "second <script>"');
+  expect(books.out).toContain('cell 3 of the second is not in the first: "third"');
+  expect(readFileSync(join(project, "out", "compare.html"), "utf8")).toContain("second &lt;script&gt;");
+  const both = readFileSync(join(project, "both.ipynb"), "utf8");
+  for (const text of ["first", "second <script>", "third"]) expect(both).toContain(text);
+  expect((await slabwright("compare", "one.ipynb", "two.ipynb", "--merge", "both.ipynb")).err).toContain("EEXIST");
+  expect((await slabwright("compare", "one.ipynb")).err).toContain(
+    "two notebooks, bundles or kitchens must be named, got 1",
+  );
+}, 120_000);

@@ -3,6 +3,7 @@ import type { AskedParameters } from "../notebook/parameters";
 import { checkCommand } from "./check";
 import { checkKitchenCommand } from "./check-kitchen";
 import type { CommandOptions } from "./command-options";
+import { compareCommand } from "./compare";
 import { logCommand } from "./log";
 import { newKitchenCommand } from "./new-kitchen";
 import { notebookCommand } from "./notebook";
@@ -19,6 +20,7 @@ const VERBS: Record<string, (options: CommandOptions) => Promise<number>> = {
   run: runCommand,
   check: checkCommand,
   share: shareCommand,
+  compare: compareCommand,
   "new-kitchen": newKitchenCommand,
   "check-kitchen": checkKitchenCommand,
   log: logCommand,
@@ -32,6 +34,7 @@ const USAGE = `slabwright: runs, checks, publishes and serves notebooks on the t
   slabwright run NOTEBOOK…       run, and write executed copies to out/notebooks/
   slabwright check [NOTEBOOK…|BUNDLE]  run again, compare with what is stored, say what differs and what has changed
   slabwright share [NOTEBOOK…]   write a bundle: page, notebooks, the kitchen's files they read, a manifest
+  slabwright compare A B         what two notebooks, bundles or kitchens have otherwise; 1 when anything
   slabwright new-kitchen FOLDER    write a kitchen to begin with
   slabwright check-kitchen FOLDER  read every file of a kitchen, run nothing, and say all that is wrong
   slabwright log HEADING=VALUE…    log a trial: variant=oat-bars thickness_mm="9.1; 8.8" time_min=13; without words it asks
@@ -51,6 +54,7 @@ const USAGE = `slabwright: runs, checks, publishes and serves notebooks on the t
   --each             with start: a report for every product, in out/each; what is done already is not made again
   --update           with check: store the new outputs
   --with THINGS      with share: what else stays at home, of notes,photos,costs
+  --merge FILE       with compare: two notebooks as one that holds every cell of both
   --zip              with share: a zip file as well
   --in-place         with run: write the outputs into the notebook itself
   --tolerance X      with check: allowed relative difference of two numbers (1e-6)
@@ -92,6 +96,7 @@ export async function cli(words: readonly string[]): Promise<number> {
       set: askedOf(values.set ?? []),
       with: (values.with ?? "").split(",").filter((thing) => thing !== ""),
       each: values.each ?? false,
+      merge: values.merge ?? null,
       zip: values.zip ?? false,
       tolerance: numberOf(values.tolerance, "--tolerance"),
       register: values.register ?? false,
@@ -127,6 +132,7 @@ function parse(words: readonly string[]) {
       set: { type: "string", multiple: true },
       with: { type: "string" },
       each: { type: "boolean" },
+      merge: { type: "string" },
       zip: { type: "boolean" },
       tolerance: { type: "string" },
       port: { type: "string" },

@@ -24,6 +24,8 @@ export interface CommandOptions {
   readonly tolerance: number | null;
   /** with `start`: a report for every variant */
   readonly each: boolean;
+  /** with `compare`: where two notebooks go as one; null when it was not said */
+  readonly merge: string | null;
   /** with `share`: one zip file beside the folder */
   readonly zip: boolean;
   readonly register: boolean;

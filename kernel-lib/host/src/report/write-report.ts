@@ -104,7 +104,10 @@ function renderCode(cell: Cell, id: string, number: number): string {
   const lead = '<p class="quiet"><a href="#answer">What it shows opens this page.</a></p>';
   const outputs = isAnswer(cell) ? [lead] : outputsOf(cell, id);
   if (source.trim() === "" && outputs.length === 0) return "";
-  const code = `<details class="code"><summary>code of cell ${number}</summary><pre><code>${escapeHtml(source)}</code></pre></details>`;
+  const code =
+    source.trim() === ""
+      ? ""
+      : `<details class="code"><summary>code of cell ${number}</summary><pre><code>${escapeHtml(source)}</code></pre></details>`;
   return `<div class="cell" id="${id}">${code}${outputs.join("\n")}</div>`;
 }
 

@@ -3,6 +3,7 @@
 export { appendTrial } from "./append-trial";
 export { checkKitchenFolder } from "./check-kitchen-folder";
 export { type ChosenVariantsOptions, chosenVariants } from "./chosen-variants";
+export { type ComparedKitchens, compareKitchens } from "./compare-kitchens";
 export {
   type CorrectedTrial,
   type CorrectTrialOptions,
