@@ -43,7 +43,7 @@ describe("mergeNotebooks", () => {
         for (const [, source] of [...one, ...other]) expect(sources).toContain(source);
         const ids = merged.cells.map(({ id }) => id);
         expect(new Set(ids).size).toBe(ids.length);
-        const own = new Set(one.map(([id]) => id));
+        const own = new Set<string>(one.map(([id]) => id));
         expect(ids.filter((id) => own.has(id))).toEqual(one.map(([id]) => id));
       }),
     );
