@@ -53,9 +53,30 @@ export {
 } from "./doubt/bootstrap-curve";
 export { type Derived, deltaMethod } from "./doubt/delta-method";
 export { type Influence, influence, type PointInfluence } from "./doubt/influence";
-export { type LackOfFit, lackOfFit } from "./doubt/lack-of-fit";
+export { type LackOfFit, lackOfFit, type TestedFit } from "./doubt/lack-of-fit";
 export { type ProfileInterval, profileInterval } from "./doubt/profile-interval";
 export { type SerialPattern, serialPattern } from "./doubt/serial-pattern";
+
+// surfaces: several factors at once, their top, their ridge, several goals together
+
+export {
+  type BestCompromise,
+  type BestCompromiseOptions,
+  bestCompromise,
+  type MetGoal,
+  type WantedSurface,
+} from "./surface/best-compromise";
+export { type CanonicalAnalysis, type CanonicalAxis, canonicalAnalysis } from "./surface/canonical-analysis";
+export { desirability, type Goal, overallDesirability } from "./surface/desirability";
+export { type FitSurfaceOptions, fitSurface, type SurfaceFit, type SurfaceForm } from "./surface/fit-surface";
+export { type RidgePathOptions, type RidgePoint, ridgePath } from "./surface/ridge-path";
+export {
+  againstStationary,
+  type StationaryRegion,
+  type StationaryRegionOptions,
+  stationaryRegion,
+} from "./surface/stationary-region";
+export { type SurfaceHeight, surfaceAt } from "./surface/surface-at";
 
 // choice: which curve the data support
 

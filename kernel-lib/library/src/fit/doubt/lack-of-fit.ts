@@ -3,6 +3,9 @@ import { freezeDeep } from "../../check/freeze-deep";
 import { fPValue } from "../../statistics/distributions/f-distribution";
 import type { CurveFit } from "../curve/fit-curve";
 
+/** What a test for lack of fit looks at: where, what, how much it counts. */
+export type TestedFit<X> = Pick<CurveFit<string, X>, "x" | "y" | "weights" | "n" | "degreesOfFreedom" | "rss">;
+
 /** A lack-of-fit test. */
 export interface LackOfFit {
   readonly pureErrorSs: number;
@@ -20,12 +23,12 @@ export interface LackOfFit {
  * Tests a curve against its replicates: F = (lack of fit / its df) / (pure error / its df), pure error being the scatter
  * among trials at the same x (Draper & Smith, Applied Regression Analysis, ch. 2).
  *
- * @param fit a curve fit with trials repeated at one or more x
+ * @param fit a curve or surface fit with trials repeated at one or more x
  * @example
  * const x = [1, 1, 2, 2, 3, 3];
  * lackOfFit(fitCurve(curves.line, { x, y: [2.0, 2.2, 3.0, 3.1, 5.1, 4.9] })).pValue; // → 0.018074
  */
-export function lackOfFit<X>(fit: CurveFit<string, X>): LackOfFit {
+export function lackOfFit<X>(fit: TestedFit<X>): LackOfFit {
   const groups = new Map<string, number[]>();
   fit.x.forEach((x, i) => {
     const key = JSON.stringify(x);
@@ -41,7 +44,7 @@ export function lackOfFit<X>(fit: CurveFit<string, X>): LackOfFit {
   if (lackOfFitDf <= 0) {
     fail(
       "lackOfFit: x",
-      "must hold more different values than the curve has parameters: log trials at another x",
+      "must hold more different values than the fit has parameters: log trials at another x",
       groups.size,
     );
   }
@@ -63,8 +66,8 @@ export function lackOfFit<X>(fit: CurveFit<string, X>): LackOfFit {
   const pValue = fPValue(f, lackOfFitDf, pureErrorDf);
   const verdict =
     pValue < 0.05
-      ? "the curve misses the means by more than repeated trials differ: try another form"
-      : "the curve misses the means by no more than repeated trials differ";
+      ? "the fit misses the means by more than repeated trials differ: try another form"
+      : "the fit misses the means by no more than repeated trials differ";
   return freezeDeep({
     pureErrorSs,
     pureErrorDf,
