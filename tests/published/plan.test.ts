@@ -2,6 +2,7 @@ import { curves } from "slabwright/fit";
 import {
   boxBehnken,
   centralComposite,
+  continuousDesign,
   designQuality,
   fractionalFactorial,
   fullFactorial,
@@ -62,6 +63,59 @@ describe("D-optimal plans of the full quadratic in two factors on the 3 x 3 grid
     expect(quality.determinant / most).toBeCloseTo(1, 10);
     expect(exactDeterminant(points)).toBe(most);
     if (runs <= 7) expect(bruteForce(runs)).toBe(most);
+  });
+});
+
+describe("exact D-optimal plans of the full quadratic anywhere on the square, Box & Draper 1971 (from memory)", () => {
+  const ranges = [
+    [-1, 1],
+    [-1, 1],
+  ] as const;
+  const determinantOf = (points: readonly (readonly number[])[]): number =>
+    designQuality({ points, model: quadratic(2), region: points }).determinant;
+
+  it("6 runs reach the plan with α = (4 − √13)/3, 267.737 where the grid has 256", () => {
+    const a = (4 - Math.sqrt(13)) / 3;
+    const known = [
+      [-1, -1],
+      [1, -1],
+      [-1, 1],
+      [-a, -a],
+      [1, 3 * a],
+      [3 * a, 1],
+    ];
+    const { quality } = continuousDesign({ model: quadratic(2), ranges, runs: 6 });
+    expect(quality.determinant / determinantOf(known)).toBeCloseTo(1, 6);
+  });
+
+  it("7 runs reach the corners with (−0.092, 0.092), (1, −0.067), (0.067, −1), to the digits of that plan", () => {
+    const known = [
+      [-1, -1],
+      [1, -1],
+      [-1, 1],
+      [1, 1],
+      [-0.092, 0.092],
+      [1, -0.067],
+      [0.067, -1],
+    ];
+    const { quality } = continuousDesign({ model: quadratic(2), ranges, runs: 7 });
+    expect(quality.determinant).toBeGreaterThanOrEqual(determinantOf(known));
+    expect(quality.determinant / determinantOf(known)).toBeCloseTo(1, 5);
+  });
+
+  it.each([
+    [8, 2304],
+    [10, 9360],
+  ])("%i runs better the %i of the grid, by the fortieth part at most", (runs, grid) => {
+    const { quality } = continuousDesign({ model: quadratic(2), ranges, runs });
+    expect(quality.determinant / grid).toBeGreaterThan(1.005);
+    expect(quality.determinant / grid).toBeLessThan(1.026);
+  });
+
+  it("9 runs are the grid itself, 5184", () => {
+    const { quality, points } = continuousDesign({ model: quadratic(2), ranges, runs: 9 });
+    expect(quality.determinant).toBeCloseTo(5184, 6);
+    expect(new Set(points.map(String)).size).toBe(9);
   });
 });
 
@@ -192,6 +246,20 @@ describe("D-optimal plans for curves, by hand", () => {
   it("y = top x/(half + x): half at the greatest x, half at half/(1 + 2 half/xmax), where d|X|/dx = 0", () => {
     const model = gradientModel({ model: curves.hyperbola, at: { top: 200, half: 6 } });
     expect(optimalDesign({ candidates: tenths(120), model, runs: 4 }).points).toEqual([3, 3, 12, 12]);
+  });
+
+  it("both again where runs may lie anywhere: 1/k and ±1/√5 to five digits", () => {
+    const curve = gradientModel({ model: curves.firstOrderDecay, at: { start: 100, rate: 0.37 } });
+    const decay = { terms: curve.terms, row: ([x]: readonly number[]) => curve.row(x) };
+    const times = continuousDesign({ model: decay, ranges: [[0, 20]], runs: 4 }).points.flat();
+    [0, 0, 1 / 0.37, 1 / 0.37].forEach((time, at) => {
+      expect(times[at]).toBeCloseTo(time, 4);
+    });
+    const cubic = termsModel({ factors: ["x"], terms: ["1", "x", "x^2", "x^3"] });
+    const places = continuousDesign({ model: cubic, ranges: [[-1, 1]], runs: 8 }).points.flat();
+    [-1, -1, ...[-1, -1, 1, 1].map((sign) => sign / Math.sqrt(5)), 1, 1].forEach((x, at) => {
+      expect(places[at]).toBeCloseTo(x, 4);
+    });
   });
 
   it("a cubic on -1 to 1: the ends and ±1/√5, runs alike (Guest 1958)", () => {

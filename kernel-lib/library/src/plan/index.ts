@@ -20,6 +20,8 @@ export { type LatinSquareOptions, latinSquare } from "./standard/latin-square";
 
 // the best runs for a model
 
+export { type BlockedRuns, type BlockRunsOptions, blockRuns } from "./optimal/block-runs";
+export { type ContinuousDesign, type ContinuousDesignOptions, continuousDesign } from "./optimal/continuous-design";
 export type { DesignModel } from "./optimal/design-model";
 export { type DesignQuality, type DesignQualityOptions, designQuality } from "./optimal/design-quality";
 export { type GradientModelOptions, gradientModel } from "./optimal/gradient-model";

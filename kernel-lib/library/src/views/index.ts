@@ -95,6 +95,12 @@ export { noteText } from "./note/note-text";
 
 // plan: how many trials, response surfaces
 
+export { compromiseFigure } from "./plan/compromise-figure";
+export { compromiseTable } from "./plan/compromise-table";
+export { ridgeFigure } from "./plan/ridge-figure";
+export { type RidgeViewOptions, ridgeTable } from "./plan/ridge-table";
+export { type SurfaceFigureOptions, surfaceFigure } from "./plan/surface-figure";
+export { surfaceTable } from "./plan/surface-table";
 export { trialsToTellFigure } from "./plan/trials-to-tell-figure";
 export { trialsToTellTable } from "./plan/trials-to-tell-table";
 
