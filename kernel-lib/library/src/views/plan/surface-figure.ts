@@ -53,7 +53,7 @@ export function surfaceFigure(options: SurfaceFigureOptions): Figure {
   if (region !== undefined && fit.factors.length !== 2)
     fail(`${where}: region`, "must be of a surface over two factors to be drawn", fit.factors);
   const axes = surfaceAxes(where, fit, options.factors);
-  const levels = [across, up].map((at) => levelsOf(fit, at));
+  const levels = [across, up].map((at) => levelsOf(fit, at, region));
   const heights = levels[1].map((second) =>
     levels[0].map((first) => surfaceAt(fit, pointAt(fit, [across, first], [up, second])).value),
   );
@@ -157,10 +157,13 @@ function regionTrace(
   });
 }
 
-function levelsOf(fit: SurfaceFit, at: number): readonly number[] {
+function levelsOf(fit: SurfaceFit, at: number, region?: StationaryRegion): readonly number[] {
   const [low, high] = fit.ranges[fit.factors[at]];
   const beyond = BEYOND * (high - low);
-  return Array.from({ length: STEPS }, (_, step) => low - beyond + ((high - low + 2 * beyond) * step) / (STEPS - 1));
+  const searched = region?.levels[at] ?? [];
+  const from = Math.min(low - beyond, searched[0] ?? low);
+  const to = Math.max(high + beyond, searched.at(-1) ?? high);
+  return Array.from({ length: STEPS }, (_, step) => from + ((to - from) * step) / (STEPS - 1));
 }
 
 function pointAt(fit: SurfaceFit, ...set: readonly (readonly [number, number])[]): readonly number[] {
