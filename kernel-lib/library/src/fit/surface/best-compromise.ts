@@ -74,7 +74,7 @@ const MOST_SEARCHED = 100_000;
  *     { name: "loss", fit: loss, goal: { wanted: "less", target: 6, high: 13 } },
  *   ],
  * });
- * best.point; // → [0.16]
+ * best.point; // → [0.179]
  */
 export function bestCompromise(options: BestCompromiseOptions): BestCompromise {
   const where = "bestCompromise";

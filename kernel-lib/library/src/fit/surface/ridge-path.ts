@@ -33,7 +33,7 @@ const USUAL_RADII: readonly number[] = [0, 0.25, 0.5, 0.75, 1, 1.25, 1.5];
  * @example
  * const points = [[-1, -1], [1, -1], [-1, 1], [1, 1], [-1, 0], [1, 0], [0, -1], [0, 1], [0, 0], [0, 0]];
  * const y = points.map(([a, b], at) => 5 + a + b - a * a - 2 * b * b + 0.01 * (at % 3));
- * ridgePath({ fit: fitSurface({ factors: ["air", "time"], points, y }), radii: [0.5] })[0].point; // → [0.43, 0.25]
+ * ridgePath({ fit: fitSurface({ factors: ["air", "time"], points, y }), radii: [0.5] })[0].point; // → [0.442, 0.234]
  */
 export function ridgePath(options: RidgePathOptions): readonly RidgePoint[] {
   const where = "ridgePath";
