@@ -1,9 +1,9 @@
 import "./log.css";
-import type { FormVariant, TrialForm } from "../src/kitchen/kitchen-answer";
+import type { FormPlan, FormPlanned, FormVariant, TrialForm } from "../src/kitchen/kitchen-answer";
 import { element } from "./element";
 import { AskFailure, ask } from "./log/ask";
 import { trialCard } from "./log/card";
-import { newDraft } from "./log/draft";
+import { idOf, newDraft } from "./log/draft";
 import { draftStore } from "./log/store";
 
 /** The page on which trials are logged: a card a trial, and buttons for new ones. */
@@ -11,6 +11,8 @@ const main = document.getElementById("log") as HTMLElement;
 const notice = document.getElementById("notice") as HTMLElement;
 const { kitchenFolder } = JSON.parse(document.getElementById("jupyter-config-data")?.textContent ?? "{}");
 const store = draftStore(String(kitchenFolder));
+/** `/log?plan=monday`: one plan alone. */
+const asked = new URLSearchParams(location.search).get("plan");
 
 function say(words: string): void {
   notice.textContent = words;
@@ -67,18 +69,23 @@ async function showPage(): Promise<void> {
     else cards.prepend(made);
     if (hadFocus) made.querySelector("h2")?.focus();
   };
-  const begin = async (variantId: string): Promise<void> => {
+  const begin = async (variantId: string, planned?: FormPlanned): Promise<void> => {
     form = (await formNow()) ?? (form as TrialForm);
     const variant = form.variants.find((one) => one.variantId === variantId);
     if (variant === undefined) return;
-    const draft = newDraft({ form, variant, others: store.all(), initials: store.initials() });
+    const begun = planned && store.all().find((draft) => idOf(form as TrialForm, draft) === planned.trialId);
+    if (begun) return go(begun.key);
+    const draft = newDraft({ form, variant, planned, others: store.all(), initials: store.initials() });
     if (!store.keep(draft))
       return say(
         "This browser keeps nothing of this page (private mode, or it is full), so that trials could be lost: use another.",
       );
     renew(draft.key);
-    cardOf(draft.key)?.scrollIntoView();
-    cardOf(draft.key)?.querySelector("h2")?.focus({ preventScroll: true });
+    go(draft.key);
+  };
+  const go = (key: string): void => {
+    cardOf(key)?.scrollIntoView();
+    cardOf(key)?.querySelector("h2")?.focus({ preventScroll: true });
   };
   const beginning = ({ variantId, name }: FormVariant): HTMLButtonElement => {
     const made = element("button", { type: "button" }, name);
@@ -89,8 +96,24 @@ async function showPage(): Promise<void> {
     });
     return made;
   };
+  const plannedOne = (planned: FormPlanned): HTMLElement => {
+    const made = element("button", { type: "button" }, planned.trialId);
+    made.addEventListener("click", () => void begin(planned.variantId, planned));
+    return element("li", {}, made, ` ${planned.words}`);
+  };
+  const planSection = ({ name, trials, problem }: FormPlan): HTMLElement =>
+    element(
+      "section",
+      { ariaLabel: `plan ${name}`, className: "plan" },
+      element("h2", {}, `plan ${name}`),
+      problem === null ? element("ul", {}, ...trials.map(plannedOne)) : element("p", { className: "problem" }, problem),
+      ...(problem === null && trials.length === 0
+        ? [element("p", { className: "quiet" }, "All of it is logged.")]
+        : []),
+    );
   beginnings.append(...form.variants.map(beginning));
   main.replaceChildren(
+    ...plansToShow(form, asked).map(planSection),
     element("section", { ariaLabel: "new trial" }, element("h2", {}, "new trial of"), beginnings),
     waiting,
     cards,
@@ -100,6 +123,16 @@ async function showPage(): Promise<void> {
     const isTypedIn = cardOf(key)?.contains(document.activeElement);
     if (!isTypedIn || store.one(key)?.state === "logged") renew(key);
   });
+}
+
+/** The plan that the address asks for, else those of which something is open. */
+function plansToShow({ plans = [] }: TrialForm, name: string | null): readonly FormPlan[] {
+  if (name !== null) {
+    const found = plans.filter((plan) => plan.name === name);
+    if (found.length === 0) say(`There is no plan ${name} in this kitchen.`);
+    return found;
+  }
+  return plans.filter(({ trials, problem }) => trials.length > 0 || problem !== null);
 }
 
 void showPage();

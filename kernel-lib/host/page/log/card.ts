@@ -133,6 +133,7 @@ function draftCard(first: Draft, { form, store, onWaiting, onState }: CardOption
     { className: "trial" },
     title,
     caution,
+    ...(draft.planned === undefined ? [] : [element("p", { className: "planned" }, `Planned: ${draft.planned}.`)]),
     element("div", { className: "grid" }, ...BEFORE.map(view)),
     timer.element,
     element("div", { className: "grid thirds" }, ...WHILE.map(view)),

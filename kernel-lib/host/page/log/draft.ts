@@ -1,4 +1,4 @@
-import type { FormVariant, LoggedDraft, TrialForm } from "../../src/kitchen/kitchen-answer";
+import type { FormPlanned, FormVariant, LoggedDraft, TrialForm } from "../../src/kitchen/kitchen-answer";
 import type { Timer } from "./timer";
 
 /** What one taster said. */
@@ -24,6 +24,8 @@ export interface Draft {
   /** whether it may have arrived: its name then stays */
   readonly wasSent: boolean;
   readonly logged: LoggedDraft | null;
+  /** what was planned, in words; left out where nothing was */
+  readonly planned?: string;
 }
 
 /** A new draft of a variant. Its name is fixed here, so that it can be sent again without being logged again. */
@@ -32,15 +34,18 @@ export function newDraft(options: {
   readonly variant: FormVariant;
   readonly others: readonly Draft[];
   readonly initials: readonly string[];
+  /** the planned trial that is run */
+  readonly planned?: FormPlanned;
 }): Draft {
-  const { form, variant, others, initials } = options;
-  const cells = Object.fromEntries(Object.entries(variant.cells).map(([heading, text]) => [heading, [text]]));
+  const { form, variant, others, initials, planned } = options;
+  const begins = { ...variant.cells, ...planned?.cells };
+  const cells = Object.fromEntries(Object.entries(begins).map(([heading, text]) => [heading, [text]]));
   return {
     key: crypto.randomUUID(),
     madeAt: Date.now(),
     cells: {
       ...cells,
-      [headingOf(form, "trialId")]: [freeId(form, variant, others)],
+      [headingOf(form, "trialId")]: [planned?.trialId ?? freeId(form, variant, others)],
       [headingOf(form, "date")]: [day()],
     },
     tasters: initials.map((one) => ({ initials: one, crisp: "", brown: "" })),
@@ -49,6 +54,7 @@ export function newDraft(options: {
     state: "draft",
     wasSent: false,
     logged: null,
+    ...(planned && { planned: planned.words }),
   };
 }
 

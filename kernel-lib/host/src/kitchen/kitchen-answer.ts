@@ -37,6 +37,22 @@ export interface TrialForm {
   readonly variants: readonly FormVariant[];
   readonly pans: readonly { readonly id: string; readonly name: string }[];
   readonly appliances: readonly { readonly id: string; readonly name: string }[];
+  readonly plans: readonly FormPlan[];
+}
+
+/** A plan of the kitchen with what is still open of it. */
+export interface FormPlan {
+  readonly name: string;
+  readonly trials: readonly FormPlanned[];
+  readonly problem: string | null;
+}
+
+/** A planned trial that nothing was logged for yet. */
+export interface FormPlanned {
+  readonly trialId: string;
+  readonly variantId: string;
+  readonly cells: Readonly<Record<string, string>>;
+  readonly words: string;
 }
 
 /** One field of the form: a column of a log. */

@@ -26,6 +26,10 @@ export {
   reheatYield,
 } from "./curve/reheat-yield";
 export { type VariantCrispTime, type VariantCrispTimeOptions, variantCrispTime } from "./curve/variant-crisp-time";
+export { type MatchPlanOptions, matchPlan, type PlanMatch, type PlanRow } from "./run-sheet/match-plan";
+export { readPlan } from "./run-sheet/plan-text";
+export { type RunLine, type RunSheet, type RunSheetOptions, runSheet } from "./run-sheet/run-sheet";
+export { type PlannedRun, type TrialPlan, type TrialPlanOptions, trialPlan } from "./run-sheet/trial-plan";
 export { type Told, type TrialScatter, type TrialScatterOptions, trialScatter } from "./tell/trial-scatter";
 export {
   type ChanceToTell,

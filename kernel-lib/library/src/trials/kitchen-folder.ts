@@ -9,8 +9,8 @@ export const KITCHEN_FOLDERS: Readonly<Record<string, readonly string[]>> = {
   trials: [".csv", ".tsv", ".xlsx", ".jsonl"],
   traces: [".csv"],
 };
-/** What may lie beside them without being read: papers, results, programs, pictures. */
-const BESIDE = ["out", "make", "notebooks", "photos"];
+/** What may lie beside them without being read: papers, results, programs, pictures, plans. */
+const BESIDE = ["out", "make", "notebooks", "photos", "plans"];
 
 /** What lies in a kitchen's folder. */
 export interface FolderFile {

@@ -93,12 +93,16 @@ export type { Note, NoteList } from "./note/note";
 export { noteHtml } from "./note/note-html";
 export { noteText } from "./note/note-text";
 
-// plan: how many trials, response surfaces
+// plan: how many trials, response surfaces, run sheets and what came of them
 
 export { compromiseFigure } from "./plan/compromise-figure";
 export { compromiseTable } from "./plan/compromise-table";
+export { planMatchTable } from "./plan/plan-match-table";
 export { ridgeFigure } from "./plan/ridge-figure";
 export { type RidgeViewOptions, ridgeTable } from "./plan/ridge-table";
+export { runSheetCsv } from "./plan/run-sheet-csv";
+export { runSheetPage } from "./plan/run-sheet-page";
+export { runSheetTable } from "./plan/run-sheet-table";
 export { type SurfaceFigureOptions, surfaceFigure } from "./plan/surface-figure";
 export { surfaceTable } from "./plan/surface-table";
 export { trialsToTellFigure } from "./plan/trials-to-tell-figure";

@@ -5,6 +5,7 @@ import type { Kitchen, KitchenVariant } from "../../trials/kitchen";
 import { applianceOf, panOf, variantOf } from "../../trials/kitchen-lookup";
 import { LOG_FIELDS, type LogName, logHeading, logHeadings } from "../../trials/log/log-fields";
 import { nextId } from "../../trials/log/new-trial";
+import { batchOnPan } from "../../trials/pieces/batch-on-pan";
 import { ownMassText } from "../../units/mass-text";
 import { ownSettingText } from "../../units/setting-text";
 import { ownTemperatureText } from "../../units/temperature-text";
@@ -31,6 +32,10 @@ export interface PlannedTrial {
   readonly timeMin?: number;
   /** stands under the note: what the trial is for */
   readonly purpose?: string;
+  /** its name; the next free one unless given */
+  readonly trialId?: string;
+  /** which morning it belongs to, from 1; all one unless given */
+  readonly session?: number;
 }
 
 /** What `benchSheet` works from. */
@@ -64,6 +69,8 @@ export interface BenchSheet {
   readonly units: KitchenUnits;
   /** free names, in the order of the trials */
   readonly trialIds: readonly string[];
+  /** which morning each trial belongs to */
+  readonly sessions: readonly number[];
   readonly rows: readonly BenchRow[];
   /** core limits and what goes with them, to stand on every page */
   readonly cautions: readonly string[];
@@ -110,7 +117,7 @@ export function benchSheet({ kitchen, trials }: BenchSheetOptions): BenchSheet {
   const named: { trialId: string; variantId: string }[] = [];
   const columns = trials.map((trial) => {
     const variant = variantOf(kitchen, trial.variantId);
-    const trialId = nextId({ trials: [...kitchen.trials, ...named] }, trial.variantId);
+    const trialId = trial.trialId ?? nextId({ trials: [...kitchen.trials, ...named] }, trial.variantId);
     named.push({ trialId, variantId: trial.variantId });
     return { variant, cells: cellsOf(kitchen, variant, { ...trial, trialId }) };
   });
@@ -121,6 +128,7 @@ export function benchSheet({ kitchen, trials }: BenchSheetOptions): BenchSheet {
     kitchenName: kitchen.name,
     units,
     trialIds: named.map(({ trialId }) => trialId),
+    sessions: trials.map(({ session = 1 }) => session),
     rows: fields.map((field) => ({
       heading: logHeading(field, units),
       hint: HINTS[field.name] ?? "",
@@ -168,11 +176,24 @@ function cellsOf(
     setpointC: plan(ownSettingText(setpointC, units)),
     loadFraction: plan(loadFraction === undefined ? null : `${Math.round(100 * loadFraction)} %`),
     startC: plan(ownTemperatureText(variant.startC, units, 0)),
+    pieces: beside(cutWords({ kitchen, variant, pan: panOf(kitchen, trial.panId ?? variant.panId), batchG })),
     looksMin: plan(looksMin.length === 0 ? null : `${looksMin.join("; ")} min`),
     timeMin: plan(timeMin === undefined ? null : `${timeMin} min`),
     coresC: beside(`to be eaten: ${limitText(limit, units)} or more${limit.holdS > 0 ? `, for ${limit.holdS} s` : ""}`),
     note: beside(trial.purpose ?? null),
   };
+}
+
+/** How a batch on a pan is cut; null where it is baked in wells, or leaves nothing to cut. */
+export function cutWords(options: Parameters<typeof batchOnPan>[0]): string | null {
+  if (options.variant.form === "batter") return null;
+  try {
+    const { rows, columns, pieces } = batchOnPan(options).pieces;
+    return `cut ${rows} by ${columns}: ${pieces} in all`;
+  } catch (error) {
+    if (error instanceof RangeError) return null;
+    throw error;
+  }
 }
 
 /** The cautions of all variants; those of some alone after their names. */

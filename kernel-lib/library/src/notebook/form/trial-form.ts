@@ -1,3 +1,6 @@
+import { matchPlan } from "../../advice/run-sheet/match-plan";
+import { runSheet } from "../../advice/run-sheet/run-sheet";
+import type { PlannedRun } from "../../advice/run-sheet/trial-plan";
 import { freezeDeep } from "../../check/freeze-deep";
 import { bothLimits, limitCaution } from "../../safety/limit-text";
 import type { Kitchen, KitchenVariant } from "../../trials/kitchen";
@@ -7,6 +10,7 @@ import { convertUnit } from "../../units/convert-unit";
 import type { KitchenUnits } from "../../units/unit-table";
 import { kitchenFolder } from "../kitchen-folder-of";
 import { openKitchen } from "../log-file/trial-log";
+import { loadPlan, planNames } from "../plans/save-plan";
 
 /** One field of the form: a column of a log in the kitchen's units. */
 export interface TrialFormField {
@@ -37,6 +41,24 @@ export interface TrialFormVariant {
   readonly caution: string;
 }
 
+/** A planned trial that nothing was logged for yet. */
+export interface TrialFormPlanned {
+  readonly trialId: string;
+  readonly variantId: string;
+  /** what it begins with, by heading, over what its product begins with */
+  readonly cells: Readonly<Record<string, string>>;
+  /** batch, cut, setting, looks in one line */
+  readonly words: string;
+}
+
+/** A plan of the kitchen with what is still open of it. */
+export interface TrialFormPlan {
+  readonly name: string;
+  readonly trials: readonly TrialFormPlanned[];
+  /** why it could not be read, or does not fit the kitchen any more; null where it can be run */
+  readonly problem: string | null;
+}
+
 /** What a form for one trial needs to know of a kitchen. */
 export interface TrialForm {
   readonly kind: "trial form";
@@ -46,6 +68,8 @@ export interface TrialForm {
   readonly variants: readonly TrialFormVariant[];
   readonly pans: readonly { readonly id: string; readonly name: string }[];
   readonly appliances: readonly { readonly id: string; readonly name: string }[];
+  /** of the folder `plans` */
+  readonly plans: readonly TrialFormPlan[];
 }
 
 /** How units are written beside a field; others as the heading ends. */
@@ -53,7 +77,7 @@ const WRITTEN: Readonly<Record<string, string>> = { c: "°C", f: "°F" };
 
 /**
  * What a form for one trial needs to know of a kitchen: its fields in the kitchen's units, its pans and appliances, and for each product
- * what the form begins with and the core that it must reach.
+ * what the form begins with and the core that it must reach; with what is open of the kitchen's plans.
  *
  * @param folder the kitchen's folder; throws, with every problem, when it is not sound
  *
@@ -61,7 +85,8 @@ const WRITTEN: Readonly<Record<string, string>> = { c: "°C", f: "°F" };
  * trialForm("data").variants[0].nextId; // → "BL-33"
  */
 export function trialForm(folder?: string): TrialForm {
-  const { kitchen } = openKitchen(kitchenFolder(folder, "trialForm: folder"), "trialForm: folder");
+  const place = kitchenFolder(folder, "trialForm: folder");
+  const { kitchen } = openKitchen(place, "trialForm: folder");
   const { name, units, pans, appliances } = kitchen;
   return freezeDeep({
     kind: "trial form",
@@ -76,7 +101,45 @@ export function trialForm(folder?: string): TrialForm {
     variants: kitchen.variants.map((variant) => formVariant(variant, kitchen)),
     pans: pans.map((pan) => ({ id: pan.id, name: pan.name })),
     appliances: appliances.map((one) => ({ id: one.applianceId, name: one.name })),
+    plans: planNames(place).map((plan) => formPlan(plan, place, kitchen)),
   });
+}
+
+/** What is open of a plan; a plan that cannot be read or run any more stops no form. */
+function formPlan(name: string, folder: string, kitchen: Kitchen): TrialFormPlan {
+  try {
+    const plan = loadPlan(name, { folder });
+    const { lines } = runSheet({ kitchen, plan });
+    const open = new Set(
+      matchPlan({ kitchen, plan }).rows.flatMap(({ planned, trial }) => (trial === null ? [planned.run] : [])),
+    );
+    const trials = plan.trials
+      .map((planned, at) => plannedCells(planned, kitchen.units, lines[at].sentence))
+      .filter((_, at) => open.has(plan.trials[at].run));
+    return { name, trials, problem: null };
+  } catch (error) {
+    if (!(error instanceof RangeError)) throw error;
+    return { name, trials: [], problem: error.message };
+  }
+}
+
+/** What is set on purpose; what must be weighed or seen stays open. */
+function plannedCells(planned: PlannedRun, units: KitchenUnits, words: string): TrialFormPlanned {
+  const { trialId, variantId, panId, applianceId, setpointC, loadFraction, purpose } = planned;
+  const cells: Partial<Record<LogName, string>> = {
+    trialId,
+    variantId,
+    panId,
+    applianceId,
+    setpointC: shown(units === "us" ? convertUnit({ value: setpointC, from: "°C", to: "°F" }) : setpointC),
+    ...(loadFraction === undefined ? {} : { loadFraction: String(Number(loadFraction.toFixed(2))) }),
+    ...(purpose === undefined ? {} : { note: purpose }),
+  };
+  return { trialId, variantId, cells: byHeading(cells, units), words };
+}
+
+function byHeading(cells: Partial<Record<LogName, string>>, units: KitchenUnits): Readonly<Record<string, string>> {
+  return Object.fromEntries(Object.entries(cells).map(([field, text]) => [headingOf(field as LogName, units), text]));
 }
 
 function formVariant(variant: KitchenVariant, kitchen: Kitchen): TrialFormVariant {
@@ -95,7 +158,7 @@ function formVariant(variant: KitchenVariant, kitchen: Kitchen): TrialFormVarian
     variantId,
     name,
     nextId: nextId(kitchen, variantId),
-    cells: Object.fromEntries(Object.entries(cells).map(([field, text]) => [headingOf(field as LogName, units), text])),
+    cells: byHeading(cells, units),
     batchHint: shown(us ? convertUnit({ value: batchG, from: "g", to: "oz" }) : batchG),
     coreLimit: bothLimits(limit, units),
     caution: limitCaution(limit, units),

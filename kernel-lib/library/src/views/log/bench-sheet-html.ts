@@ -13,24 +13,33 @@ export function benchSheetHtml(sheet: BenchSheet): string {
   return benchSheetParts(sheet).join("\n");
 }
 
-/** The same, a page each. */
-export function benchSheetParts({ kitchenName, trialIds, rows, cautions }: BenchSheet): readonly string[] {
-  const parts: string[] = [];
-  for (let from = 0; from < trialIds.length; from += ON_A_PAGE) {
-    const to = Math.min(trialIds.length, from + ON_A_PAGE);
-    const title = `${kitchenName}, bench sheet: ${trialIds.slice(from, to).join(" and ")}`;
-    const head = ["write", ...trialIds.slice(from, to)].map((text) => `<th scope="col">${escapeHtml(text)}</th>`);
-    const lines = rows.map(({ heading, hint, cells }) => {
-      const small = hint === "" ? "" : `<br><small>${escapeHtml(hint)}</small>`;
-      const places = cells.slice(from, to).map(placeHtml);
-      return `<tr><th scope="row">${escapeHtml(heading)}${small}</th>${places.join("")}</tr>`;
-    });
-    const below = cautions.map((caution) => `<p class="note">${escapeHtml(keepQuantities(caution))}</p>`);
-    parts.push(
-      `<table><caption>${escapeHtml(title)}</caption><thead><tr>${head.join("")}</tr></thead>\n<tbody>\n${lines.join("\n")}\n</tbody></table>\n${below.join("\n")}`,
+/** The same, a page each; no page holds trials of two mornings. */
+export function benchSheetParts(sheet: BenchSheet): readonly string[] {
+  const mornings = [...new Set(sheet.sessions)];
+  return mornings.flatMap((morning) => {
+    const places = sheet.trialIds.map((_, at) => at).filter((at) => sheet.sessions[at] === morning);
+    const pages = Array.from({ length: Math.ceil(places.length / ON_A_PAGE) }, (_, page) =>
+      places.slice(page * ON_A_PAGE, (page + 1) * ON_A_PAGE),
     );
-  }
-  return parts;
+    return pages.map((page) => partHtml(sheet, page, mornings.length === 1 ? "" : `, morning ${morning}`));
+  });
+}
+
+function partHtml(
+  { kitchenName, trialIds, rows, cautions }: BenchSheet,
+  places: readonly number[],
+  when: string,
+): string {
+  const ids = places.map((at) => trialIds[at]);
+  const title = `${kitchenName}, bench sheet${when}: ${ids.join(" and ")}`;
+  const head = ["write", ...ids].map((text) => `<th scope="col">${escapeHtml(text)}</th>`);
+  const lines = rows.map(({ heading, hint, cells }) => {
+    const small = hint === "" ? "" : `<br><small>${escapeHtml(hint)}</small>`;
+    const blanks = places.map((at) => placeHtml(cells[at]));
+    return `<tr><th scope="row">${escapeHtml(heading)}${small}</th>${blanks.join("")}</tr>`;
+  });
+  const below = cautions.map((caution) => `<p class="note">${escapeHtml(keepQuantities(caution))}</p>`);
+  return `<table><caption>${escapeHtml(title)}</caption><thead><tr>${head.join("")}</tr></thead>\n<tbody>\n${lines.join("\n")}\n</tbody></table>\n${below.join("\n")}`;
 }
 
 function placeHtml({ printed, plan }: BenchCell): string {

@@ -3,7 +3,7 @@ import { escapeHtml } from "../table/escape-html";
 import { benchSheetParts } from "./bench-sheet-html";
 
 /** Two trials a page on A4 (297 mm high) and Letter (279 mm): lines of 8.4 mm are written on with floury hands; our judgement. */
-const STYLE = `
+export const SHEET_STYLE = `
 @page { margin: 8mm; }
 * { box-sizing: border-box; }
 body { margin: 0; color: #000; font: 9pt/1.15 system-ui, sans-serif; }
@@ -25,5 +25,5 @@ td small { font-size: 7.5pt; color: #333; }
 export function benchSheetPage(sheet: BenchSheet): string {
   const title = escapeHtml(`${sheet.kitchenName}: bench sheet`);
   const sections = benchSheetParts(sheet).map((part) => `<section>${part}</section>`);
-  return `<!doctype html>\n<html lang="en"><head><meta charset="utf-8"><title>${title}</title><style>${STYLE}</style></head>\n<body>${sections.join("\n")}</body></html>\n`;
+  return `<!doctype html>\n<html lang="en"><head><meta charset="utf-8"><title>${title}</title><style>${SHEET_STYLE}</style></head>\n<body>${sections.join("\n")}</body></html>\n`;
 }
