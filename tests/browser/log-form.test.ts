@@ -1,10 +1,12 @@
 /// <reference lib="dom" />
-import { readFileSync, writeFileSync } from "node:fs";
+import { readFileSync, rmSync, writeFileSync } from "node:fs";
 import { join, resolve } from "node:path";
 import type { Browser, Page } from "playwright-core";
 import { buildPage, type NotebookServer, serveNotebooks } from "slabwright-host";
 import { afterAll, afterEach, beforeAll, beforeEach, expect, it, vi } from "vitest";
+import { trialPlan } from "../../kernel-lib/library/src/advice/run-sheet/trial-plan";
 import { loadKitchen } from "../../kernel-lib/library/src/notebook/load-kitchen";
+import { savePlan } from "../../kernel-lib/library/src/notebook/plans/save-plan";
 import { youngKitchen } from "../host/kitchen/young-kitchen";
 import { projectWith } from "../host/server/project";
 import { describeInBrowser, launch, watchedPage } from "./chromium";
@@ -124,6 +126,40 @@ describeInBrowser("the trial form on a telephone", () => {
     expect(tapped.ms).toBeLessThan(40_000);
     expect(tapped.taps).toBeLessThanOrEqual(20);
     expect(complaints).toEqual([]);
+  });
+
+  it("begins planned trials from a plan of the kitchen, each once, and shows what is open of it", async () => {
+    const kitchen = loadKitchen(folder);
+    const [{ variantId }] = kitchen.variants;
+    const trials = [9, 12].map((timeMin) => ({ variantId, timeMin, looksMin: [7], setpointC: 190, purpose: "early" }));
+    savePlan(trialPlan({ kitchen, name: "monday", trials, today: "2026-05-04" }), { folder });
+    try {
+      await page.goto(`${server.origin}/log?plan=monday`);
+      const planned = page.locator("section.plan li button");
+      await planned.first().waitFor();
+      const ids = await planned.allTextContents();
+      expect(ids.length).toBe(2);
+      await planned.first().tap();
+      await card().locator(".send").waitFor();
+      expect(await card().locator("h2").textContent()).toContain(ids[0]);
+      expect(await card().locator(".planned").textContent()).toContain("out at 9 min");
+      expect(await box(/^setpoint/).inputValue()).toBe("190");
+      expect(await box(/^note/).inputValue()).toBe("early");
+      await planned.first().tap();
+      expect(await page.locator("article.trial").count()).toBe(1);
+      await fill("thickness 1, mm", "9.1");
+      await fill(/^time min/, "9");
+      await press("log it");
+      await card().locator(".done").waitFor();
+      expect(logged(ids[0])).toMatchObject([{ setpointC: 190, timeMin: 9 }]);
+      await page.reload();
+      await eventually(() => planned.allTextContents()).toEqual([ids[1]]);
+      await page.goto(`${server.origin}/log?plan=tuesday`);
+      await eventually(() => page.locator("#notice").textContent()).toContain("no plan tuesday");
+      expect(complaints).toEqual([]);
+    } finally {
+      rmSync(join(folder, "plans"), { recursive: true });
+    }
   });
 
   it("keeps what was typed and goes on timing over a reload and a closed tab", async () => {

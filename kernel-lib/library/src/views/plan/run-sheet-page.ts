@@ -9,7 +9,7 @@ import { runSheetTable } from "./run-sheet-table";
 const STYLE = `${SHEET_STYLE}
 section.overview th:first-child { width: auto; }
 section.overview table { table-layout: auto; }
-section.overview td, section.overview th { font-size: 8.5pt; padding: 1.2mm; }`;
+section.overview td, section.overview th { font-size: 8.5pt; padding: 1.2mm; overflow-wrap: normal; }`;
 
 /**
  * A run sheet as a page of its own, to print on A4 or Letter: for every morning its trials in their turn, then two trials a sheet with

@@ -8,13 +8,15 @@ import type { Table } from "../table/table";
  */
 export function runSheetTable({ name, kitchenName, lines, cautions }: RunSheet, session?: number): Table {
   const mornings = new Set(lines.map((line) => line.session));
-  const shown = lines.filter((line) => session === undefined || line.session === session);
+  const isWhole = session === undefined;
+  const shown = lines.filter((line) => isWhole || line.session === session);
+  const orNone = (text: string): string | null => (text === "" ? null : text);
   return {
     kind: "table",
-    title: `${kitchenName}, plan ${name}${session === undefined || mornings.size === 1 ? "" : `, morning ${session}`}`,
+    title: `${kitchenName}, plan ${name}${isWhole || mornings.size === 1 ? "" : `, morning ${session}`}`,
     columns: [
       { heading: "turn", decimals: 0 },
-      { heading: "morning", decimals: 0 },
+      ...(isWhole ? [{ heading: "morning", decimals: 0 }] : []),
       { heading: "trial" },
       { heading: "product" },
       { heading: "batch" },
@@ -25,14 +27,14 @@ export function runSheetTable({ name, kitchenName, lines, cautions }: RunSheet, 
     ],
     rows: shown.map((line) => [
       line.run,
-      line.session,
+      ...(isWhole ? [line.session] : []),
       line.trialId,
       line.variantName,
       line.batch,
-      line.cut === "" ? null : line.cut,
+      orNone(line.cut),
       line.setting,
-      line.times === "" ? null : line.times,
-      line.purpose === "" ? null : line.purpose,
+      orNone(line.times),
+      orNone(line.purpose),
     ]),
     notes: cautions,
   };
