@@ -26,7 +26,7 @@ export interface PlanMorningOptions extends AskTrialsOptions {
 }
 
 /** One trial of a morning, as a bench sheet takes it. */
-export interface MorningTrial extends Required<Omit<PlannedTrial, "purpose">> {
+export interface MorningTrial extends Required<Omit<PlannedTrial, "purpose" | "trialId" | "session">> {
   /** which of `slabs`, from 0 */
   readonly slab: number;
   /** pieces that go in together */
