@@ -118,9 +118,9 @@ describeInBrowser("the notebook page", () => {
     await page.reload();
     await ready(page);
     expect(await output(3).textContent()).toBe("42\n");
-    page.once("dialog", (dialog) => dialog.accept());
     await page.getByRole("button", { name: "keys" }).click();
-    await page.locator("dialog.keys button", { hasText: "go back to how it was opened" }).click();
+    await page.locator("dialog.keys button", { hasText: "go back to an earlier state" }).click();
+    await page.locator("dialog.states li button").first().click();
     await eventually(() => cell(3).locator(".cm-content").textContent()).toBe("");
     expect(textOf((await readNotebook(file)).cells[3].source)).toBe("");
     expect(complaints).toEqual([]);

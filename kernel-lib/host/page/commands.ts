@@ -6,6 +6,7 @@ import { examplesDialog } from "./examples";
 import { notice } from "./notice";
 import type { OpenNotebook } from "./open-notebook";
 import { runAll } from "./run-all";
+import { statesDialog } from "./states-dialog";
 
 /** Where a key works. */
 const COMMAND = ".jp-Notebook.jp-mod-commandMode:not(.jp-mod-readWrite) :focus:not(:read-write)";
@@ -24,8 +25,6 @@ export function pageCommands(options: OpenNotebook & { readonly text: { lineNumb
   const dialogs = new SessionContextDialogs();
   const kernel = () => session.session?.kernel;
 
-  let kept = false;
-
   const entries: readonly Entry[] = [
     [
       "save",
@@ -34,25 +33,9 @@ export function pageCommands(options: OpenNotebook & { readonly text: { lineNumb
         [["Accel S"], ANYWHERE],
         [["S"], COMMAND],
       ],
-      async () => {
-        // what stood on disk before this page first saved can be brought back
-        if (!kept) await context.createCheckpoint();
-        kept = true;
-        await saveChecked(context);
-      },
+      () => saveChecked(context),
     ],
-    [
-      "restore",
-      "go back to how it was opened",
-      [],
-      async () => {
-        const checkpoint = (await context.listCheckpoints())[0];
-        if (!checkpoint) throw new Error("nothing was saved yet, so nothing is kept");
-        if (!confirm("Drop what was changed since the notebook was opened?")) return;
-        await context.restoreCheckpoint(checkpoint.id);
-        await context.revert();
-      },
-    ],
+    ["restore", "go back to an earlier state", [], () => statesDialog(context)],
     ["run", "run", [[["Accel Enter"], NOTEBOOK]], () => NotebookActions.run(notebook, session)],
     ["run-next", "run, go on", [[["Shift Enter"], NOTEBOOK]], () => NotebookActions.runAndAdvance(notebook, session)],
     [

@@ -70,17 +70,45 @@ describe("the contents API", () => {
     expect((await page.ask("DELETE", "/api/contents/")).status).toBe(404);
   });
 
-  it("keeps one checkpoint of a notebook and brings it back", async () => {
+  it("keeps states of a notebook by time as it is saved, and brings each back without losing what stands", async () => {
     const path = "/api/contents/every-output.ipynb";
-    const before = readFileSync(join(notebooks, "every-output.ipynb"), "utf8");
-    expect((await page.ask("GET", `${path}/checkpoints`)).json).toEqual([]);
-    expect((await page.ask("POST", `${path}/checkpoints`)).json.id).toBe("checkpoint");
-    const { json } = await page.ask("GET", `${path}?content=1`);
-    json.content.cells.pop();
-    await page.ask("PUT", path, { type: "notebook", content: json.content });
-    expect(readFileSync(join(notebooks, "every-output.ipynb"), "utf8")).not.toBe(before);
-    expect((await page.ask("POST", `${path}/checkpoints/checkpoint`)).status).toBe(204);
-    expect(readFileSync(join(notebooks, "every-output.ipynb"), "utf8")).toBe(before);
+    const file = join(notebooks, "every-output.ipynb");
+    const read = (): string => readFileSync(file, "utf8");
+    const states = async (): Promise<string[]> =>
+      (await page.ask("GET", `${path}/checkpoints`)).json.map(({ id }: { id: string }) => id);
+    const age = (minutes: number): void => {
+      const then = new Date(Date.now() - minutes * 60_000);
+      utimesSync(file, then, then);
+    };
+    const change = async (): Promise<void> => {
+      const { json } = await page.ask("GET", `${path}?content=1`);
+      json.content.cells.pop();
+      expect((await page.ask("PUT", path, { type: "notebook", content: json.content })).status).toBe(200);
+    };
+    const first = read();
+    expect(await states()).toEqual([]);
+    age(30);
+    await change();
+    const second = read();
+    const [opened] = await states();
+    await change();
+    // the state of half an hour ago is old enough for another to be kept, that of a moment ago is not
+    expect(await states()).toHaveLength(2);
+    await change();
+    expect(await states()).toHaveLength(2);
+    const last = read();
+    expect((await page.ask("POST", `${path}/checkpoints/${opened}`)).status).toBe(204);
+    expect(read()).toBe(first);
+    const [before, ...others] = await states();
+    expect(others).toHaveLength(2);
+    expect((await page.ask("POST", `${path}/checkpoints/${before}`)).status).toBe(204);
+    expect(read()).toBe(last);
+    expect((await page.ask("POST", `${path}/checkpoints/${others[0]}`)).status).toBe(204);
+    expect(read()).toBe(second);
+    const asked = (await page.ask("POST", `${path}/checkpoints`)).json.id;
+    expect(await states()).toContain(asked);
+    expect((await page.ask("POST", `${path}/checkpoints/20200101T000000000Z`)).status).toBe(404);
+    writeFileSync(file, first);
   });
 
   it.each([
@@ -347,10 +375,10 @@ describe("bytes, names and drafts", () => {
     const copied = await page.ask("POST", "/api/contents/", { copy_from: "latin.ipynb" });
     expect(copied.status).toBe(201);
     expect(hashOf(join(notebooks, copied.json.path))).toBe(hashOf(join(notebooks, "latin.ipynb")));
-    await page.ask("POST", "/api/contents/latin.ipynb/checkpoints");
+    const { id } = (await page.ask("POST", "/api/contents/latin.ipynb/checkpoints")).json;
     rmSync(join(notebooks, "latin.ipynb"));
     put("latin.ipynb", NOTEBOOK);
-    await page.ask("POST", "/api/contents/latin.ipynb/checkpoints/checkpoint");
+    await page.ask("POST", `/api/contents/latin.ipynb/checkpoints/${id}`);
     expect(hashOf(join(notebooks, "latin.ipynb"))).toBe(hashOf(join(notebooks, copied.json.path)));
   });
 

@@ -98,8 +98,8 @@ const ROUTES: readonly (readonly [method: string, path: RegExp, handler: Handler
   ],
   [
     "POST",
-    /^\/api\/contents(.*)\/checkpoints\/checkpoint$/,
-    async ({ contents }, _, [path]) => contents.restore(path).then(() => done),
+    /^\/api\/contents(.*)\/checkpoints\/(\w+)$/,
+    async ({ contents }, _, [path, id]) => contents.restore(path, id).then(() => done),
   ],
   [
     "GET",

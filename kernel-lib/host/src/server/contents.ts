@@ -5,6 +5,7 @@ import { basename, dirname, extname, join } from "node:path";
 import { LIBRARY } from "../kernel/door-names";
 import { asNotebook, type Cell, decodeNotebook, type Notebook, notebookText } from "../notebook/notebook";
 import { moveNew, writeWhole } from "../notebook/write-whole";
+import { checkpointName, checkpointOf, KEPT_EVERY_MS, type KeptState, outdatedStates } from "./checkpoint-names";
 import { confine } from "./confine";
 import { type HeldFolder, holdFolder } from "./hold-folder";
 import { fileFault, HttpError } from "./http-error";
@@ -44,10 +45,10 @@ export interface Contents {
   readonly remove: (path: string) => Promise<void>;
   readonly checkpoints: (path: string) => Promise<Checkpoint[]>;
   readonly checkpoint: (path: string) => Promise<Checkpoint>;
-  readonly restore: (path: string) => Promise<void>;
+  readonly restore: (path: string, id: string) => Promise<void>;
 }
 
-/** The one older state that is kept of a notebook. */
+/** An older state that is kept of a notebook. */
 export interface Checkpoint {
   readonly id: string;
   readonly last_modified: string;
@@ -159,7 +160,8 @@ export function contents(root: string, trash: string): Contents {
 
   const save = async (path: string, model: SavedModel): Promise<Entry> => {
     const { type, content, hash: due } = model;
-    const write = async ({ folder, name, file }: Place): Promise<Entry> => {
+    const write = async (place: Place): Promise<Entry> => {
+      const { folder, name, file } = place;
       if (type !== "notebook" || !isNotebook(name)) throw new HttpError(400, "only notebooks can be saved here");
       if (!["string", "undefined"].includes(typeof due) && due !== null)
         throw new HttpError(400, "a hash must be text, or null where nothing was read");
@@ -167,6 +169,7 @@ export function contents(root: string, trash: string): Contents {
       if (bytes.length > FILE_LIMIT) throw tooLarge(path, FILE_LIMIT);
       if ((await factsOf(file))?.isDirectory()) throw new HttpError(409, `${path}: is a folder`);
       if (due !== undefined) await checkHash(folder, name, path, due as string | null);
+      if (await factsOf(file)) await keep(place, path, false);
       await writeWhole(file, bytes);
       return { ...notebookEntry(path, await stat(file), null), ...hashed(bytes) };
     };
@@ -200,39 +203,69 @@ export function contents(root: string, trash: string): Contents {
       });
     });
 
-  /** Lends the folder of a notebook's checkpoints and the name there. */
-  const atCheckpoint = <T>(place: Place, make: boolean, use: (folder: HeldFolder, name: string) => Promise<T>) =>
-    holdFolder(root, { folder: join(dirname(place.real), ".ipynb_checkpoints"), make }, (folder) =>
-      use(folder, `${basename(place.name, ".ipynb")}-checkpoint.ipynb`),
+  /** Lends the folder of a notebook's checkpoints and what its name begins with there; null where there is none and none is made. */
+  const atCheckpoints = async <T>(
+    place: Place,
+    make: boolean,
+    use: (folder: HeldFolder, stem: string) => Promise<T>,
+  ): Promise<T | null> => {
+    if (!make && !(await factsOf(join(place.folder.place, ".ipynb_checkpoints")))) return null;
+    return holdFolder(root, { folder: join(dirname(place.real), ".ipynb_checkpoints"), make }, (folder) =>
+      use(folder, basename(place.name, ".ipynb")),
     );
-  const checkpointEntry = (facts: Stats): Checkpoint => ({
-    id: "checkpoint",
-    last_modified: facts.mtime.toISOString(),
+  };
+  /** The states that are kept, the newest first. */
+  const statesIn = async (folder: HeldFolder, stem: string): Promise<KeptState[]> => {
+    const states: KeptState[] = [];
+    for (const name of await readdir(folder.place)) {
+      const told = checkpointOf(stem, name);
+      const isOld = name === `${stem}-checkpoint.ipynb`;
+      if (told === null && !isOld) continue;
+      const facts = await factsOf(join(folder.place, name));
+      if (facts?.isFile())
+        states.push({ name, bytes: facts.size, ...(told ?? { id: "checkpoint", atMs: Math.floor(facts.mtimeMs) }) });
+    }
+    return states.sort((one, other) => other.atMs - one.atMs);
+  };
+  const checkpointEntry = ({ id, atMs }: Pick<KeptState, "id" | "atMs">): Checkpoint => ({
+    id,
+    last_modified: new Date(atMs).toISOString(),
   });
   const checkpoints = (path: string): Promise<Checkpoint[]> =>
     notebookAt(path, async (place) => {
-      if (!(await factsOf(join(place.folder.place, ".ipynb_checkpoints")))) return [];
-      return atCheckpoint(place, false, async (folder, name) => {
-        const facts = await factsOf(join(folder.place, name));
-        return facts?.isFile() ? [checkpointEntry(facts)] : [];
-      });
+      const states = await atCheckpoints(place, false, statesIn);
+      return (states ?? []).map(checkpointEntry);
     });
+  /** Keeps how a notebook stands: always when asked, else when the newest that is kept is some minutes old and says something else. */
+  const keep = async (place: Place, path: string, asked: boolean): Promise<Checkpoint | null> => {
+    const { bytes, facts } = await readIn(place.folder, place.name, path);
+    return atCheckpoints(place, true, async (folder, stem) => {
+      const [newest] = await statesIn(folder, stem);
+      const nowMs = Date.now();
+      const isYoung = newest !== undefined && nowMs - newest.atMs < KEPT_EVERY_MS && newest.atMs <= nowMs;
+      if (!asked && isYoung) return null;
+      if (newest !== undefined && hashed((await readIn(folder, newest.name, path)).bytes).hash === hashed(bytes).hash)
+        return checkpointEntry(newest);
+      // of two states in one millisecond both are kept
+      let atMs = asked ? nowMs : Math.floor(facts.mtimeMs);
+      while (await factsOf(join(folder.place, checkpointName(stem, atMs)))) atMs++;
+      await writeWhole(join(folder.place, checkpointName(stem, atMs)), bytes);
+      for (const { name } of outdatedStates(await statesIn(folder, stem), nowMs)) await rm(join(folder.place, name));
+      return checkpointEntry({ id: checkpointOf(stem, checkpointName(stem, atMs))?.id ?? "", atMs });
+    });
+  };
   const checkpoint = (path: string): Promise<Checkpoint> =>
+    notebookAt(path, async (place) => (await keep(place, path, true)) as Checkpoint);
+  const restore = (path: string, id: string): Promise<void> =>
     notebookAt(path, async (place) => {
-      const { bytes } = await readIn(place.folder, place.name, path);
-      return atCheckpoint(place, true, async (folder, name) => {
-        await writeWhole(join(folder.place, name), bytes);
-        return checkpointEntry(await stat(join(folder.place, name)));
+      const none = `no checkpoint ${id} of ${path}`;
+      const bytes = await atCheckpoints(place, false, async (folder, stem) => {
+        const state = (await statesIn(folder, stem)).find((one) => one.id === id);
+        return state === undefined ? null : (await readIn(folder, state.name, path)).bytes;
       });
-    });
-  const restore = (path: string): Promise<void> =>
-    notebookAt(path, async (place) => {
-      const none = `no checkpoint of ${path}`;
-      if (!(await factsOf(join(place.folder.place, ".ipynb_checkpoints")))) throw new HttpError(404, none);
-      const bytes = await atCheckpoint(place, false, async (folder, name) => {
-        if (!(await factsOf(join(folder.place, name)))?.isFile()) throw new HttpError(404, none);
-        return (await readIn(folder, name, path)).bytes;
-      });
+      if (bytes === null) throw new HttpError(404, none);
+      // what stands there now can be brought back too
+      await keep(place, path, true);
       await writeWhole(place.file, bytes);
     });
 
@@ -255,7 +288,7 @@ export function contents(root: string, trash: string): Contents {
     remove: (path) => said(path, (at) => inTurn(() => remove(at))),
     checkpoints: (path) => said(path, checkpoints),
     checkpoint: (path) => said(path, (at) => inTurn(() => checkpoint(at))),
-    restore: (path) => said(path, (at) => inTurn(() => restore(at))),
+    restore: (path, id) => said(path, (at) => inTurn(() => restore(at, id))),
   };
 }
 
