@@ -31,8 +31,9 @@ import { parseFormula } from "../kernel-lib/library/src/food/formula/read/parse-
 import { scaledMeasure } from "../kernel-lib/library/src/food/formula/scaled-measure";
 import { readAllergenMarks, US_ALLERGENS } from "../kernel-lib/library/src/food/ingredient/allergens";
 import { importFoods } from "../kernel-lib/library/src/food/ingredient/import-foods";
+import { INGREDIENT_COLUMNS } from "../kernel-lib/library/src/food/ingredient/ingredient-columns";
 import { ingredientFromLabel } from "../kernel-lib/library/src/food/ingredient/ingredient-from-label";
-import { INGREDIENT_COLUMNS, parseIngredients } from "../kernel-lib/library/src/food/ingredient/parse-ingredients";
+import { parseIngredients } from "../kernel-lib/library/src/food/ingredient/parse-ingredients";
 import { parseSr28 } from "../kernel-lib/library/src/food/ingredient/parse-sr28";
 import { searchFoods } from "../kernel-lib/library/src/food/ingredient/search-foods";
 import { readProbeTrace } from "../kernel-lib/library/src/heat/probe/probe-trace";

@@ -12,6 +12,8 @@ export interface Slip {
   readonly got: string | null;
   /** the known name that is nearest to what was given, where that helps */
   readonly nearest: string | null;
+  /** what may be done about it, the end of the sentence */
+  readonly hint?: string;
   /** whether it is one slip wherever it is made, in other files too, such as a name that no file has */
   readonly anywhere?: boolean;
 }
@@ -36,14 +38,14 @@ export function slipLines(slips: readonly Slip[], order: readonly string[] = [])
   const alike = new Map<string, Slip[]>();
   let last: Slip[] = [];
   for (const slip of inOrder) {
-    const { file, at, expected, got, nearest, anywhere } = slip;
+    const { file, at, expected, got, nearest, anywhere, hint } = slip;
     // in a file of many thousand slips most are like the one before
     if (isLike(last[0], slip)) {
       last.push(slip);
       continue;
     }
     // of a whole row it matters which has what
-    const key = [anywhere ? null : file, anywhere || at === null ? got : null, at, expected, nearest].join("\0");
+    const key = [anywhere ? null : file, anywhere || at === null ? got : null, at, expected, nearest, hint].join("\0");
     last = alike.get(key) ?? [];
     if (last.length === 0) alike.set(key, last);
     last.push(slip);
@@ -59,12 +61,13 @@ function isLike(one: Slip | undefined, other: Slip): boolean {
     one.got === other.got &&
     one.expected === other.expected &&
     one.nearest === other.nearest &&
+    one.hint === other.hint &&
     one.anywhere === other.anywhere
   );
 }
 
 function lineOf(group: readonly Slip[]): string {
-  const { at, expected, nearest } = group[0];
+  const { at, expected, nearest, hint } = group[0];
   const rowsOf = new Map<string, Set<number>>();
   const given = new Set<string>();
   for (const { file, row, got } of group) {
@@ -78,7 +81,7 @@ function lineOf(group: readonly Slip[]): string {
   const where = at === null ? places : `${places}${isInRow ? "," : ""} ${at}`;
   const more = given.size - SHOWN;
   const shown = more > 1 ? listed([...[...given].slice(0, SHOWN), `${more} others`]) : listed([...given]);
-  return `${where}: expected ${expected}${shown && `, got ${shown}`}${nearest === null ? "" : ` (nearest: ${nearest})`}`;
+  return `${where}: expected ${expected}${shown && `, got ${shown}`}${nearest === null ? "" : ` (nearest: ${nearest})`}${hint === undefined ? "" : `; ${hint}`}`;
 }
 
 /** `" row 3"`, `" rows 3 to 16 and 18"`; lines for a JSON file. */

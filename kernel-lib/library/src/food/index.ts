@@ -15,6 +15,7 @@ export {
   type IngredientClass,
   type RawClass,
 } from "./ingredient/ingredient";
+export { CLASS_COLUMN, INGREDIENT_COLUMNS } from "./ingredient/ingredient-columns";
 export { type IngredientFromFoodOptions, ingredientFromFood } from "./ingredient/ingredient-from-food";
 export {
   type IngredientFromLabelOptions,
@@ -23,7 +24,7 @@ export {
 } from "./ingredient/ingredient-from-label";
 export { ingredientOf } from "./ingredient/ingredient-of";
 export { NUTRIENT_LABELS, NUTRIENT_NAMES, type NutrientName, type Nutrients } from "./ingredient/nutrients";
-export { CLASS_COLUMN, INGREDIENT_COLUMNS, parseIngredients } from "./ingredient/parse-ingredients";
+export { parseIngredients } from "./ingredient/parse-ingredients";
 export type { Sr28Food } from "./ingredient/parse-sr28";
 export { type FoundFood, searchFoods } from "./ingredient/search-foods";
 

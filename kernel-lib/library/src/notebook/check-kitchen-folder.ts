@@ -1,4 +1,5 @@
 import { checkKitchen, type KitchenCheck } from "../trials/check-kitchen";
+import { loadFoods } from "./load-foods";
 import { readKitchenFolder } from "./read-kitchen-folder";
 import { today } from "./today";
 
@@ -12,6 +13,7 @@ import { today } from "./today";
 export function checkKitchenFolder(folder: string): Omit<KitchenCheck, "kitchen"> {
   const { problems, notices, summary } = checkKitchen(readKitchenFolder(folder, "checkKitchenFolder: folder"), {
     today: today(),
+    foods: loadFoods,
   });
   return Object.freeze({ problems, notices, summary });
 }

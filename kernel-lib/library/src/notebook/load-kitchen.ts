@@ -2,6 +2,7 @@ import { failAll } from "../check/csv";
 import { checkKitchen } from "../trials/check-kitchen";
 import type { Kitchen } from "../trials/kitchen";
 import { kitchenFolder } from "./kitchen-folder-of";
+import { loadFoods } from "./load-foods";
 import { readKitchenFolder } from "./read-kitchen-folder";
 import { today } from "./today";
 
@@ -18,7 +19,10 @@ import { today } from "./today";
  */
 export function loadKitchen(folder?: string): Kitchen {
   const from = kitchenFolder(folder, "loadKitchen: folder");
-  const { kitchen, problems } = checkKitchen(readKitchenFolder(from, "loadKitchen: folder"), { today: today() });
+  const { kitchen, problems } = checkKitchen(readKitchenFolder(from, "loadKitchen: folder"), {
+    today: today(),
+    foods: loadFoods,
+  });
   failAll(problems);
   return kitchen as Kitchen;
 }

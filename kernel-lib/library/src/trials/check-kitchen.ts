@@ -5,7 +5,8 @@ import { formulaSlips } from "../food/formula/read/formula-slips";
 import { type ReadFormula, readFormula } from "../food/formula/read/read-formula";
 import { settleIngredients } from "../food/formula/read/settle-ingredients";
 import type { Ingredient } from "../food/ingredient/ingredient";
-import { type ReadIngredients, readIngredients } from "../food/ingredient/parse-ingredients";
+import { joinIngredients, type ReadIngredients, readIngredients } from "../food/ingredient/parse-ingredients";
+import type { Sr28Food } from "../food/ingredient/parse-sr28";
 import { mixDensity } from "../food/thermal/mix-density";
 import { readPans } from "../pan/read-pans";
 import { formulaLimit } from "../safety/formula-limit";
@@ -55,12 +56,14 @@ export function checkKitchen(files: readonly FolderFile[], options: CheckKitchen
     pans: named("pans.csv"),
     appliances: named("appliances.csv"),
     ingredients: named("ingredients.csv"),
+    labels: named("labels.csv"),
     variants: named("variants.csv"),
     formulas: inside("formulas"),
     trials: inside("trials"),
     traces: inside("traces"),
     folder: folderFindings(files),
     today: options.today,
+    foods: options.foods,
   });
 }
 
@@ -68,6 +71,8 @@ export function checkKitchen(files: readonly FolderFile[], options: CheckKitchen
 export interface CheckKitchenOptions {
   /** today, as `2026-03-14`: days of trials that lie in the future are named; none is unless given */
   readonly today?: string;
+  /** the foods among which an ingredient is looked for that the kitchen has not; none unless given */
+  readonly foods?: () => readonly Sr28Food[];
 }
 
 /** A kitchen's files by what they hold; `null` for one that is missing. */
@@ -76,12 +81,15 @@ export interface KitchenParts {
   readonly pans: KitchenFile | null;
   readonly appliances: KitchenFile | null;
   readonly ingredients: KitchenFile | null;
+  /** ingredients as their packs print them; a kitchen may have none */
+  readonly labels?: KitchenFile | null;
   readonly variants: KitchenFile | null;
   readonly formulas: readonly KitchenFile[];
   readonly trials: readonly KitchenFile[];
   readonly traces: readonly KitchenFile[];
   readonly folder: FolderFindings;
   readonly today?: string;
+  readonly foods?: CheckKitchenOptions["foods"];
 }
 
 /** What `checkKitchen` does, once it is known which file holds what. */
@@ -90,7 +98,7 @@ export function examineKitchen(parts: KitchenParts): KitchenCheck {
   const inUnits = { units: about?.units ?? undefined };
   const pans = readPart(parts.pans, (text, file) => readPans(text, file, inUnits));
   const appliances = readPart(parts.appliances, (text, file) => readAppliances(text, file, inUnits));
-  const ingredients = readPart(parts.ingredients, readIngredients);
+  const ingredients = ingredientsOf(parts.ingredients, parts.labels);
   const asTyped = readPart(parts.variants, (text, file) => readVariants(text, file, inUnits));
   const formulas = parts.formulas.map(({ file, text }) =>
     settleIngredients(readFormula(text, file), ingredients?.ingredients ?? []),
@@ -111,7 +119,9 @@ export function examineKitchen(parts: KitchenParts): KitchenCheck {
   const logged = logs.map((log) => namesOf(log, "trialId"));
   const trialIds = logged.includes(null) ? null : logged.flatMap((log) => log?.known ?? []);
   const traced = readTraces(parts.traces, trialIds);
-  const ofFormulas = formulas.flatMap((read) => (ingredients === null ? [] : formulaSlips({ read, ...ingredients })));
+  const ofFormulas = formulas.flatMap((read) =>
+    ingredients === null ? [] : formulaSlips({ read, ...ingredients, foods: parts.foods }),
+  );
   const inFiles = [
     parts.folder.slips,
     ...[about, pans, appliances, ingredients, variants, ...formulas, ...logs].map((part) => part?.slips ?? []),
@@ -130,12 +140,20 @@ export function examineKitchen(parts: KitchenParts): KitchenCheck {
   const guessed = guessUnits(headings);
   const units = about?.units ?? guessed.units;
   const fitted = fitPans({ pans, variants, logs, mixes, units });
-  const given = [parts.about, parts.pans, parts.appliances, parts.ingredients, ...parts.formulas, parts.variants];
+  const given = [
+    parts.about,
+    parts.pans,
+    parts.appliances,
+    parts.ingredients,
+    parts.labels,
+    ...parts.formulas,
+    parts.variants,
+  ];
   const order = [...parts.folder.slips, ...given].flatMap((one) => one?.file ?? []);
   const problems = slipLines([...inFiles, ...ofMixes, ...fitted.slips], order);
 
   const guess = `as ${guessed.taken} of the ${guessed.of} headings with a unit have it; write "units": "${units}" to settle it`;
-  const ofTables = [pans, appliances, ...formulas, variants].flatMap((part) => part?.notices ?? []);
+  const ofTables = [pans, appliances, ingredients, ...formulas, variants].flatMap((part) => part?.notices ?? []);
   const ofLogs = logs.flatMap((log) => [...log.notices, ...startNotices(log, variants?.records ?? [])]);
   const noticesWith = (ofRows: readonly string[]): readonly string[] =>
     Object.freeze([
@@ -173,6 +191,17 @@ export function examineKitchen(parts: KitchenParts): KitchenCheck {
     `${units} units`,
   ].join(", ");
   return Object.freeze({ kitchen: problems.length === 0 ? kitchen : null, problems, notices, summary });
+}
+
+/** The ingredients of a kitchen's table and of its labels, as one. */
+function ingredientsOf(
+  table: KitchenFile | null,
+  labels: KitchenFile | null | undefined,
+): (ReadIngredients & { file: string }) | null {
+  if (table === null) return null;
+  const files = labels == null || labels.text.trim() === "" ? [table] : [table, labels];
+  const joined = joinIngredients(files.map(({ file, text }) => readIngredients(text, file)));
+  return { ...joined, file: files.map(({ file }) => file).join(" or ") };
 }
 
 function readPart<T>(part: KitchenFile | null, read: (text: string, file: string) => T): (T & { file: string }) | null {

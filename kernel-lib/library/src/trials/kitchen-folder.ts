@@ -3,6 +3,8 @@ import type { Slip } from "../check/slip";
 
 /** The files that every kitchen has. */
 export const KITCHEN_FILES = ["kitchen.json", "pans.csv", "appliances.csv", "ingredients.csv", "variants.csv"] as const;
+/** What a kitchen may have beside them. */
+const OPTIONAL_FILES: readonly string[] = ["labels.csv"];
 /** What its folders hold, by the ending of the files in them. */
 export const KITCHEN_FOLDERS: Readonly<Record<string, readonly string[]>> = {
   formulas: [".json", ".csv"],
@@ -25,7 +27,7 @@ export interface FolderFile {
 /** Whether a file of a kitchen's folder is one that is read. */
 export function isKitchenFile(path: string): boolean {
   const [folder, name, ...deeper] = path.split("/");
-  if (name === undefined) return (KITCHEN_FILES as readonly string[]).includes(path);
+  if (name === undefined) return (KITCHEN_FILES as readonly string[]).includes(path) || OPTIONAL_FILES.includes(path);
   if (deeper.length > 0 || !Object.hasOwn(KITCHEN_FOLDERS, folder) || name.startsWith(".") || name.startsWith("~$"))
     return false;
   // logs come from spreadsheets and from elsewhere, with whatever capitals
@@ -94,9 +96,9 @@ function noticeOf(path: string, paths: readonly string[]): string {
       ? `${path} is not read; ${read} is`
       : `${path} is not read: expected a name that ends in ${known}, such as ${instead[0]}`;
   }
-  const nearest = nearestOf(KITCHEN_FILES, path);
+  const nearest = nearestOf([...KITCHEN_FILES, ...OPTIONAL_FILES], path);
   if (nearest !== null && !paths.includes(nearest)) return `${path} is not read (nearest: ${nearest})`;
   return /\.(csv|tsv|xlsx?|ods|numbers)$/i.test(path)
     ? `${path} is not read: a log belongs in trials/, as trials/${path.replace(/\.[^.]*$/, "")}.csv`
-    : `${path} is not read: a kitchen's own files are ${KITCHEN_FILES.join(", ")}, and those in formulas/, trials/ and traces/`;
+    : `${path} is not read: a kitchen's own files are ${[...KITCHEN_FILES, ...OPTIONAL_FILES].join(", ")}, and those in formulas/, trials/ and traces/`;
 }

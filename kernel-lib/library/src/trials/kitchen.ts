@@ -66,6 +66,8 @@ export interface KitchenFiles {
   readonly pans: KitchenFile;
   readonly appliances: KitchenFile;
   readonly ingredients: KitchenFile;
+  /** ingredients as their packs print them; a kitchen may have none */
+  readonly labels?: KitchenFile;
   readonly variants: KitchenFile;
   readonly formulas: readonly KitchenFile[];
   readonly trials: readonly KitchenFile[];

@@ -1,7 +1,9 @@
 import { fail } from "../check/check";
+import { csvLine } from "../check/csv-line";
 import { eachCsvLine } from "../check/each-csv-line";
 import { nearestName } from "../check/nearest-name";
 import { readFormula } from "../food/formula/read/read-formula";
+import { readIngredients } from "../food/ingredient/parse-ingredients";
 import { wordsOf } from "../units/columns/words-of";
 import { checkKitchen } from "./check-kitchen";
 import type { Kitchen } from "./kitchen";
@@ -9,7 +11,6 @@ import { type FolderFile, isKitchenFile } from "./kitchen-folder";
 import { LOG_FIELDS, logHeading } from "./log/log-fields";
 import { readLogRows } from "./log/read-trials";
 import { logFormat } from "./log/table/log-table";
-import { csvLine } from "./log/write/csv-line";
 import { writeTrials } from "./log/write/write-trials";
 import type { Trial } from "./trial";
 import { readVariants } from "./variant";
@@ -82,12 +83,17 @@ export function sharedKitchen({ files, variantIds, take = [] }: SharedKitchenOpt
       return trialIds.has(name.replace(/\.csv$/, "")) ? [{ file, content: text }] : [];
     if (folder === "trials" && name !== undefined) return logToShare(entry, { ids, keeps, tell });
     const ofVariants = new Set(file === "variants.csv" ? rowsOfVariants(text, file, ids) : []);
+    const ofIngredients = new Set(
+      [...readIngredients(isTable(file) ? text : "", file).placeOf].flatMap(([id, { row }]) =>
+        used.has(id) ? [row] : [],
+      ),
+    );
     if (file === "kitchen.json") return [{ file, content: text }];
     const isKept =
       file === "variants.csv"
         ? (_: Cells, row: number): boolean => ofVariants.has(row)
-        : file === "ingredients.csv" && !isAll
-          ? (cells: Cells): boolean => used.has(cells.id ?? "")
+        : isTable(file) && !isAll
+          ? (_: Cells, row: number): boolean => ofIngredients.has(row)
           : () => true;
     const isPrivate = (heading: string): boolean =>
       (wordsOf(heading) === "note" && !keeps("notes")) || (/^cost/.test(wordsOf(heading)) && !keeps("costs"));
@@ -105,6 +111,10 @@ export function sharedKitchen({ files, variantIds, take = [] }: SharedKitchenOpt
     photos,
     leftOut,
   };
+}
+
+function isTable(file: string): boolean {
+  return file === "ingredients.csv" || file === "labels.csv";
 }
 
 /** The rows of the variants that are shared, by whatever words the file names them. */

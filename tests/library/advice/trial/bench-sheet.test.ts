@@ -1,11 +1,11 @@
 import { describe, expect, it } from "vitest";
 import { benchSheet } from "../../../../kernel-lib/library/src/advice/trial/bench-sheet";
+import { csvLine } from "../../../../kernel-lib/library/src/check/csv-line";
 import { loadKitchen } from "../../../../kernel-lib/library/src/notebook/load-kitchen";
 import type { Kitchen } from "../../../../kernel-lib/library/src/trials/kitchen";
 import { logHeadings } from "../../../../kernel-lib/library/src/trials/log/log-fields";
 import { newTrial } from "../../../../kernel-lib/library/src/trials/log/new-trial";
 import { readTrials } from "../../../../kernel-lib/library/src/trials/log/read-trials";
-import { csvLine } from "../../../../kernel-lib/library/src/trials/log/write/csv-line";
 import { logCells, writtenColumns } from "../../../../kernel-lib/library/src/trials/log/write/log-cells";
 import { type Trial, TrialSchema } from "../../../../kernel-lib/library/src/trials/trial";
 

@@ -61,7 +61,7 @@ export interface AllergenMark<Name extends string> {
 }
 
 /**
- * Reads a cell of allergen marks: names separated by `;`, the species in brackets, `?` at the end when it depends on
+ * Reads a cell of allergen marks: names separated by `;` or by commas, in capitals or plurals too, the species in brackets, `?` at the end when it depends on
  * the maker: `fish (Alaska pollock); milk?`. Returns the marks, or a sentence saying what is wrong.
  */
 export function readAllergenMarks<Name extends string>(
@@ -69,13 +69,15 @@ export function readAllergenMarks<Name extends string>(
   known: readonly Name[],
 ): { readonly marks: readonly AllergenMark<Name>[]; readonly problem: string | null } {
   const marks: AllergenMark<Name>[] = [];
-  for (const word of cell.split(";").map((part) => part.trim())) {
+  // as packs print them: Milk, Wheat; eggs
+  for (const word of cell.split(/;|,(?![^(]{0,200}\))/).map((part) => part.trim())) {
     if (word === "") continue;
     const certainty = word.endsWith("?") ? "depends on the maker" : "inherent";
     const sure = word.endsWith("?") ? word.slice(0, -1).trimEnd() : word;
     const bracket = sure.indexOf("(");
     const species = bracket < 0 ? "" : sure.slice(bracket + 1, -1);
-    const allergen = known.find((name) => name === (bracket < 0 ? sure : sure.slice(0, bracket).trimEnd()));
+    const typed = (bracket < 0 ? sure : sure.slice(0, bracket).trimEnd()).toLowerCase();
+    const allergen = known.find((name) => [name, `${name}s`, `${name}beans`].includes(typed));
     if (!allergen || (bracket >= 0 && (species === "" || species.includes(")") || !sure.endsWith(")")))) {
       const got = clipped(JSON.stringify(word));
       return { marks: [], problem: `expected allergens among ${known.join(", ")} separated by ";", got ${got}` };

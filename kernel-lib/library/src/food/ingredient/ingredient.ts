@@ -68,19 +68,23 @@ const HEAVIEST_MEASURE_G = 100_000;
 const HIGHEST_COST_PER_KG = 100_000_000;
 
 const sourceText = z.string().min(1).max(2000);
-const share = z.number().min(0).max(100).nullable();
+const A_SHARE = "0 to 100 g in 100 g";
+const share = z.number(A_SHARE).min(0, A_SHARE).max(100, A_SHARE).nullable();
+const ENERGY = "0 to 910 kcal in 100 g (is it kJ?)";
+const SODIUM = "0 to 40000 mg in 100 g (is it in g?)";
+const CHOLESTEROL = "0 to 4000 mg in 100 g";
 
 const nutrientsSchema: z.ZodType<Nutrients> = z.strictObject({
   waterG: share,
-  energyKcal: z.number().min(0).max(910).nullable(),
+  energyKcal: z.number(ENERGY).min(0, ENERGY).max(910, ENERGY).nullable(),
   proteinG: share,
   fatG: share,
   saturatedFatG: share,
   carbohydrateG: share,
   fibreG: share,
   sugarsG: share,
-  sodiumMg: z.number().min(0).max(40_000).nullable(),
-  cholesterolMg: z.number().min(0).max(4_000).nullable(),
+  sodiumMg: z.number(SODIUM).min(0, SODIUM).max(40_000, SODIUM).nullable(),
+  cholesterolMg: z.number(CHOLESTEROL).min(0, CHOLESTEROL).max(4_000, CHOLESTEROL).nullable(),
   ashG: share,
 });
 

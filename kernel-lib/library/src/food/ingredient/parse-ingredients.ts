@@ -1,8 +1,12 @@
 import { clipped } from "../../check/check";
-import { type CsvRow, type CsvText, failAll, numberOf, readCsv } from "../../check/csv";
+import { type CsvRow, failAll, numberOf, readCsv } from "../../check/csv";
 import { expectedOf } from "../../check/expected-of";
-import { nearestName } from "../../check/nearest-name";
+import { kebab } from "../../check/kebab";
+import type { Notice } from "../../check/notice";
 import { type Slip, slipLines } from "../../check/slip";
+import { findUnit } from "../../units/find-unit";
+import { readNumber } from "../../units/typed/read-number";
+import { isUnknown } from "../../units/typed/unknown-mark";
 import { proximateSumG } from "../composition/proximate-sum";
 import { readMeasure } from "../formula/read-measure";
 import { EU_ALLERGENS, readAllergenMarks, US_ALLERGENS } from "./allergens";
@@ -14,54 +18,10 @@ import {
   type IngredientClass,
   ingredientSchema,
 } from "./ingredient";
+import { CLASS_COLUMN, type IngredientColumn, ingredientColumns, NUTRIENT_COLUMN, unitOf } from "./ingredient-columns";
 import type { NutrientName, Nutrients } from "./nutrients";
-
-/** The columns that `ingredients.csv` must have; `data/README.md` says what each holds. */
-export const INGREDIENT_COLUMNS: readonly string[] = Object.freeze([
-  "id",
-  "name",
-  "ndb",
-  "water_g",
-  "energy_kcal",
-  "protein_g",
-  "fat_g",
-  "saturated_fat_g",
-  "carbohydrate_g",
-  "fibre_g",
-  "sugars_g",
-  "sodium_mg",
-  "cholesterol_mg",
-  "ash_g",
-  "household_1",
-  "household_1_g",
-  "household_2",
-  "household_2_g",
-  "household_source",
-  "protein_kcal_per_g",
-  "fat_kcal_per_g",
-  "carbohydrate_kcal_per_g",
-  "allergens_us",
-  "allergens_eu",
-  "cost_per_kg",
-  "source",
-]);
-
-/** A column that it may have: what each ingredient is, for the core limit. */
-export const CLASS_COLUMN: string = "class";
-
-const COLUMN_OF: Readonly<Record<NutrientName, string>> = {
-  waterG: "water_g",
-  energyKcal: "energy_kcal",
-  proteinG: "protein_g",
-  fatG: "fat_g",
-  saturatedFatG: "saturated_fat_g",
-  carbohydrateG: "carbohydrate_g",
-  fibreG: "fibre_g",
-  sugarsG: "sugars_g",
-  sodiumMg: "sodium_mg",
-  cholesterolMg: "cholesterol_mg",
-  ashG: "ash_g",
-};
+import { readServing } from "./read-serving";
+import { waterByDifference } from "./water-by-difference";
 
 /** The ingredients of a file, with every slip in it. */
 export interface ReadIngredients {
@@ -72,6 +32,20 @@ export interface ReadIngredients {
   readonly slips: readonly Slip[];
   /** whether the ids of all rows are known */
   readonly whole: boolean;
+  /** as they stand in the file */
+  readonly headings: readonly string[];
+  /** where each id stands */
+  readonly placeOf: ReadonlyMap<string, IngredientPlace>;
+  /** what must be written of the water of those that a mix cannot be made of without */
+  readonly waterMust: ReadonlyMap<string, string>;
+  /** how cells were read, and water that was taken by difference */
+  readonly notices: readonly Notice[];
+}
+
+/** Where an ingredient stands. */
+export interface IngredientPlace {
+  readonly file: string;
+  readonly row: number;
 }
 
 /**
@@ -91,113 +65,247 @@ export function parseIngredients(csvText: string, fileName: string): Ingredient[
 /** Reads the ingredients of a kitchen from CSV text, and lists every slip beside those that are sound. */
 export function readIngredients(csvText: string, fileName: string): ReadIngredients {
   const csv = readCsv(csvText, fileName);
-  const columns = csv.headings.length > 0 ? missingColumns(csv, fileName) : [];
-  if (columns.length > 0 || csv.headings.length === 0)
-    return { ingredients: [], ids: [], slips: csv.slips.concat(columns), whole: false };
-  const slips = [...csv.slips];
-  const firstRow = new Map<string, number>();
+  const { headings, headingRow } = csv;
+  const { columnOf, slips: ofHeadings, notices } = ingredientColumns({ headings, headingRow, file: fileName });
+  const slips = [...csv.slips, ...(headings.length > 0 ? ofHeadings : [])];
+  const nothing = { ingredients: [], ids: [], headings, placeOf: new Map(), waterMust: new Map() };
+  if (!columnOf.has("id")) return { ...nothing, slips, whole: false, notices: csv.notices };
+  const told: Notice[] = [...csv.notices, ...notices];
+  const placeOf = new Map<string, IngredientPlace>();
+  const waterMust = new Map<string, string>();
   const ingredients: Ingredient[] = [];
   for (const row of csv.rows) {
-    const { id } = row.cells;
-    const seen = firstRow.get(id);
-    if (seen !== undefined) slips.push(slipIn(fileName, row, "id", `each id once, and row ${seen} has this one`));
-    else firstRow.set(id, row.row);
-    const ingredient = readRow(row, fileName, slips);
-    if (ingredient !== null && seen === undefined) ingredients.push(ingredient);
+    const reading = { row, columnOf, file: fileName, slips, notices: told };
+    const id = idOf(reading);
+    const seen = placeOf.get(id);
+    if (seen !== undefined) slips.push(slipIn(reading, "id", `each id once, and row ${seen.row} has this one`));
+    else placeOf.set(id, { file: fileName, row: row.row });
+    const read = readRow(reading, id);
+    if (read === null || seen !== undefined) continue;
+    ingredients.push(read.ingredient);
+    if (read.waterMust !== null) waterMust.set(id, read.waterMust);
   }
-  return { ingredients, ids: [...firstRow.keys()], slips, whole: csv.whole };
+  const ids = [...placeOf.keys()];
+  return { ingredients, ids, slips, whole: csv.whole, headings, placeOf, waterMust, notices: told };
 }
 
-/** The columns that a file lacks, each once, with the heading that most likely stands for it. */
-function missingColumns({ headings, headingRow }: CsvText, file: string): Slip[] {
-  const strange = headings.filter((heading) => !INGREDIENT_COLUMNS.includes(heading) && heading !== CLASS_COLUMN);
-  const slip = (at: string | null, expected: string, got: string | null, nearest: string | null): Slip => ({
-    file,
-    row: headingRow,
-    at,
-    expected,
-    got,
-    nearest,
+/** The ingredients of several files as those of one; an id that stands in two is a slip of the later. */
+export function joinIngredients(files: readonly ReadIngredients[]): ReadIngredients {
+  const placeOf = new Map<string, IngredientPlace>();
+  const slips: Slip[] = files.flatMap((read) => read.slips);
+  for (const read of files)
+    for (const [id, place] of read.placeOf) {
+      const earlier = placeOf.get(id);
+      if (earlier === undefined) placeOf.set(id, place);
+      else {
+        const expected = `each id once, and ${earlier.file} row ${earlier.row} has this one`;
+        slips.push({ ...place, at: "column id", expected, got: JSON.stringify(id), nearest: null });
+      }
+    }
+  return {
+    ingredients: files.flatMap(({ ingredients }) => ingredients),
+    ids: [...placeOf.keys()],
+    slips,
+    whole: files.every(({ whole }) => whole),
+    headings: files[0]?.headings ?? [],
+    placeOf,
+    waterMust: new Map(files.flatMap((read) => [...read.waterMust])),
+    notices: files.flatMap(({ notices }) => notices),
+  };
+}
+
+/** A row that is being read. */
+interface Reading {
+  readonly row: CsvRow;
+  readonly columnOf: ReadonlyMap<string, IngredientColumn>;
+  readonly file: string;
+  readonly slips: Slip[];
+  readonly notices: Notice[];
+}
+
+function cellOf({ row, columnOf }: Reading, column: string): string {
+  const heading = columnOf.get(column)?.heading;
+  return heading === undefined ? "" : (row.cells[heading] ?? "");
+}
+
+function placed({ row, columnOf, file }: Reading, column: string): Pick<Slip, "file" | "row" | "at"> {
+  return { file, row: row.row, at: `column ${columnOf.get(column)?.heading ?? column}` };
+}
+
+function slipIn(reading: Reading, column: string, expected: string, got?: string): Slip {
+  const cell = clipped(JSON.stringify(cellOf(reading, column)));
+  return { ...placed(reading, column), expected, got: got ?? cell, nearest: null };
+}
+
+/** The id of a row, in the form of one where words can be; that of its name where it has none. */
+function idOf(reading: Reading): string {
+  const typed = cellOf(reading, "id");
+  const id = kebab(typed === "" ? cellOf(reading, "name") : typed);
+  if (id === null || id === typed) return typed;
+  const says = "was taken as an id, which has lower-case words joined by hyphens";
+  const given = typed === "" ? cellOf(reading, "name") : typed;
+  reading.notices.push({
+    ...placed(reading, "id"),
+    kind: "read",
+    given: clipped(JSON.stringify(given)),
+    taken: id,
+    says,
   });
-  const missing = INGREDIENT_COLUMNS.filter((column) => !headings.includes(column)).map((column) =>
-    slip(null, `a column ${column}`, "none", nearestName(column, strange)),
-  );
-  // the one that may be missing would go unread without a word, and with it what is raw
-  const isClass = (heading: string): boolean => nearestName(heading, [CLASS_COLUMN]) !== null;
-  const misspelt = headings.includes(CLASS_COLUMN) ? undefined : strange.find(isClass);
-  if (misspelt === undefined || missing.some(({ nearest }) => nearest === misspelt)) return missing;
-  return missing.concat(slip(`column ${clipped(misspelt)}`, "a column of ingredients", null, CLASS_COLUMN));
+  return id;
 }
 
-function slipIn(file: string, { row, cells }: CsvRow, column: string, expected: string, got?: string): Slip {
-  const cell = clipped(JSON.stringify(cells[column] ?? ""));
-  return { file, row, at: `column ${column}`, expected, got: got ?? cell, nearest: null };
+/** A row as an ingredient; what must be written of its water where that is not known, and is needed. */
+interface ReadRow {
+  readonly ingredient: Ingredient;
+  readonly waterMust: string | null;
 }
 
-function readRow(csvRow: CsvRow, fileName: string, slips: Slip[]): Ingredient | null {
-  const { row, cells } = csvRow;
+function readRow(reading: Reading, id: string): ReadRow | null {
+  const { slips, notices } = reading;
   const before = slips.length;
+  const cell = (column: string): string => cellOf(reading, column);
   const slip = (column: string, expected: string, got?: string): void => {
-    slips.push(slipIn(fileName, csvRow, column, expected, got));
+    slips.push(slipIn(reading, column, expected, got));
   };
   const number = (column: string): number | null => {
-    if (cells[column] === "") return null;
-    const value = numberOf(cells[column]);
-    if (value === null) slip(column, "a number or blank");
-    return value;
+    const read = numberIn(reading, column);
+    if (read === undefined) slip(column, "a number or blank");
+    return read ?? null;
   };
-  const per100G = Object.fromEntries(
-    Object.entries(COLUMN_OF).map(([name, column]) => [name, number(column)]),
+  const serving =
+    cell("serving") === "" ? null : readServing(cell("serving"), reading.columnOf.get("serving")?.unit ?? null);
+  if (cell("serving") !== "" && serving === null)
+    slip("serving", 'a serving with its mass, such as "30 g" or "1/4 cup (30 g)"');
+  const perG = serving?.massG ?? 100;
+  const per100 = (value: number | null): number | null => (value === null ? null : (value * 100) / perG);
+  const printed = Object.fromEntries(
+    Object.entries(NUTRIENT_COLUMN).map(([name, column]) => [name, per100(number(column))]),
   ) as unknown as Nutrients;
+  const withoutFibreG = per100(number("carbohydrate_without_fibre_g"));
+  const saltG = per100(number("salt_g"));
+  if (withoutFibreG !== null && printed.carbohydrateG !== null)
+    slip("carbohydrate_without_fibre_g", "carbohydrate with its fibre or without, not both");
+  if (saltG !== null && printed.sodiumMg !== null) slip("salt_g", "sodium or salt, not both");
+  const known: Nutrients = {
+    ...printed,
+    carbohydrateG: withoutFibreG === null ? printed.carbohydrateG : withoutFibreG + (printed.fibreG ?? 0),
+    sodiumMg: saltG === null ? printed.sodiumMg : 400 * saltG,
+  };
   const householdWeights: HouseholdWeight[] = [];
   for (const column of ["household_1", "household_2"]) {
     const massG = number(`${column}_g`);
-    if (cells[column] === "" && cells[`${column}_g`] === "") continue;
-    if (cells[column] === "" || cells[`${column}_g`] === "")
-      slip(
-        column,
-        "a measure and its grams together",
-        `${JSON.stringify(cells[column])} and "${cells[`${column}_g`]}"`,
-      );
-    else if (!isMeasure(cells[column])) slip(column, 'a measure such as "1 cup", "1 tbsp" or "1 large"');
+    if (cell(column) === "" && cell(`${column}_g`) === "") continue;
+    if (cell(column) === "" || cell(`${column}_g`) === "")
+      slip(column, "a measure and its grams together", `${JSON.stringify(cell(column))} and "${cell(`${column}_g`)}"`);
+    else if (!isMeasure(cell(column))) slip(column, 'a measure such as "1 cup", "1 tbsp" or "1 large"');
     else if (massG !== null)
-      householdWeights.push({ measure: cells[column], massG, source: cells.household_source || "not stated" });
+      householdWeights.push({ measure: cell(column), massG, source: cell("household_source") || "not stated" });
   }
+  if (serving?.measure) householdWeights.push({ measure: serving.measure, massG: serving.massG, source: "its label" });
   const factors = Object.values(FACTOR_COLUMN).map(number);
-  const us = readAllergenMarks(cells.allergens_us, US_ALLERGENS);
-  const eu = readAllergenMarks(cells.allergens_eu, EU_ALLERGENS);
+  const us = readAllergenMarks(cell("allergens_us"), US_ALLERGENS);
+  const eu = readAllergenMarks(cell("allergens_eu"), EU_ALLERGENS);
   if (us.problem) slip("allergens_us", expectedOf(us.problem.replace(/, got .*$/, "")));
   if (eu.problem) slip("allergens_eu", expectedOf(eu.problem.replace(/, got .*$/, "")));
-  const foodClass = readClass(cells[CLASS_COLUMN] ?? "");
+  const foodClass = readClass(cell(CLASS_COLUMN));
   if (foodClass === undefined) slip(CLASS_COLUMN, `one of ${INGREDIENT_CLASSES.map(spoken).join(", ")} or blank`);
   const costPerKg = number("cost_per_kg");
   if (slips.length > before) return null;
+
+  const difference = known.waterG === null ? waterByDifference({ nutrients: known, perG }) : null;
+  const per100G = difference !== null && "waterG" in difference ? { ...known, waterG: difference.waterG } : known;
+  const of = serving === null ? "" : `, and the values are of ${short(perG)} g`;
   const checked = ingredientSchema.safeParse({
-    id: cells.id,
-    name: cells.name,
-    ndb: cells.ndb === "" ? null : cells.ndb,
+    id,
+    name: cell("name") || cell("id"),
+    ndb: cell("ndb") === "" ? null : cell("ndb"),
     foodClass,
     per100G,
     householdWeights,
     energyFactors: factorsOf(factors),
     allergensUs: us.marks,
     allergensEu: eu.marks,
-    source: cells.source,
+    source: cell("source") || (serving === null ? "not stated" : `label, per ${short(perG)} g`),
     costPerKg,
   });
-  for (const issue of checked.error?.issues ?? []) slip(columnOf(issue.path), expectedOf(issue.message));
-  const sum = proximateSumG(per100G);
-  if (checked.success && sum !== null && (sum < 30 || sum > 107))
-    slips.push({
-      file: fileName,
-      row,
-      at: null,
+  const issues = checked.error?.issues ?? [];
+  const solidsG = (known.proteinG ?? 0) + (known.fatG ?? 0) + (known.carbohydrateG ?? 0);
+  const isOff = serving !== null && (solidsG > 107 || issues.filter(({ path }) => path[0] === "per100G").length > 1);
+  if (isOff)
+    slip(
+      "serving",
+      `the serving that the values are of: with ${short(perG)} g, protein, fat and carbohydrate would be ${solidsG.toFixed(0)} g in 100 g`,
+    );
+  for (const { path, message } of issues) {
+    const isNutrient = path[0] === "per100G";
+    if (!isNutrient || !isOff) slip(columnOf(path), `${expectedOf(message)}${isNutrient ? of : ""}`);
+  }
+  const wrong = checked.success && !isOff ? faultOf(per100G, serving !== null) : null;
+  if (wrong !== null) {
+    const { column, expected, got } = wrong;
+    const place = placed(reading, column ?? "id");
+    slips.push({ ...place, at: column === null ? null : place.at, expected: `${expected}${of}`, got, nearest: null });
+  }
+  if (!checked.success || slips.length > before) return null;
+  if (difference !== null && "waterG" in difference)
+    notices.push({
+      ...placed(reading, "water_g"),
+      kind: "read",
+      given: null,
+      taken: `${difference.waterG.toFixed(0)} g in 100 g, give or take ${difference.doubtG.toFixed(0)}, for ${id}`,
+      says: "is not stated: water by difference was taken",
+    });
+  const waterMust = difference !== null && "must" in difference ? difference.must : null;
+  return { ingredient: Object.freeze(checked.data), waterMust };
+}
+
+/** A number in the unit of its column; `null` for a blank cell, undefined for what is none. `<1 g` is half of it. */
+function numberIn(reading: Reading, column: string): number | null | undefined {
+  const typed = cellOf(reading, column);
+  if (typed === "" || isUnknown(typed)) return null;
+  const plain = numberOf(typed);
+  const base = unitOf(column);
+  const unit = reading.columnOf.get(column)?.unit ?? base;
+  if (plain !== null && (base === null || base === unit)) return plain;
+  const less = /^(?:<|less than) ?/i.exec(typed)?.[0] ?? "";
+  const kind = base === null ? null : findUnit(base, "numberIn").kind;
+  const read = readNumber(typed.slice(less.length), { sign: ".", kind, base, unit });
+  if ("expected" in read) return undefined;
+  const says = less === "" ? read.says : "is less than so much; half was taken";
+  const taken = less === "" ? read.taken : String(read.value / 2);
+  if (says !== null)
+    reading.notices.push({ ...placed(reading, column), kind: "read", given: JSON.stringify(typed), taken, says });
+  return less === "" ? read.value : read.value / 2;
+}
+
+/** What in values of 100 g cannot be. */
+function faultOf(
+  nutrients: Nutrients,
+  isLabel: boolean,
+): { readonly column: string | null; readonly expected: string; readonly got: string } | null {
+  const { proteinG, fatG, carbohydrateG, energyKcal } = nutrients;
+  const sum = proximateSumG(nutrients);
+  if (sum !== null && (sum < 30 || sum > 107))
+    return {
+      column: null,
       expected:
         "water, protein, fat, carbohydrate and ash to sum to 30 to 107 g (leavening salts are low, as their carbonate is not listed)",
       got: `${sum.toFixed(1)} g`,
-      nearest: null,
-    });
-  return checked.success && slips.length === before ? Object.freeze(checked.data) : null;
+    };
+  if ((proteinG ?? 0) + (fatG ?? 0) + (carbohydrateG ?? 0) > 107)
+    return { column: null, expected: "protein, fat and carbohydrate to sum to at most 100 g in 100 g", got: "more" };
+  if (!isLabel || energyKcal === null || proteinG === null || fatG === null || carbohydrateG === null) return null;
+  const general = 4 * proteinG + 9 * fatG + 4 * carbohydrateG;
+  if (general <= 40 || (energyKcal <= 1.5 * general && energyKcal >= 0.4 * general)) return null;
+  return {
+    column: "energy_kcal",
+    expected: `near the ${general.toFixed(0)} kcal in 100 g that 4-9-4 gives for its protein, fat and carbohydrate (is it kJ?)`,
+    got: `${energyKcal.toFixed(0)} kcal in 100 g`,
+  };
+}
+
+function short(value: number): string {
+  return String(Number(value.toPrecision(4)));
 }
 
 function isMeasure(text: string): boolean {
@@ -211,7 +319,7 @@ function isMeasure(text: string): boolean {
 /** The column that a value of an ingredient stands in. */
 function columnOf(path: readonly PropertyKey[]): string {
   const [field, inner, last] = path.map(String);
-  if (field === "per100G") return COLUMN_OF[inner as NutrientName];
+  if (field === "per100G") return NUTRIENT_COLUMN[inner as NutrientName];
   if (field === "householdWeights") return `household_${Number(inner) + 1}${last === "massG" ? "_g" : ""}`;
   if (field === "energyFactors") return FACTOR_COLUMN[inner as keyof EnergyFactors];
   return field === "costPerKg" ? "cost_per_kg" : field;

@@ -1,9 +1,9 @@
 import { closeSync, fstatSync, openSync, readFileSync } from "node:fs";
 import { failAll } from "../../check/csv";
+import { csvLine } from "../../check/csv-line";
 import { type LogShape, logShape } from "../../trials/log/log-shape";
 import { readTrials } from "../../trials/log/read-trials";
 import { logFormat } from "../../trials/log/table/log-table";
-import { csvLine } from "../../trials/log/write/csv-line";
 import { readBytes } from "./read-bytes";
 import { logText } from "./trial-log";
 

@@ -1,11 +1,11 @@
 import { existsSync, readFileSync } from "node:fs";
 import { basename, dirname, join } from "node:path";
 import { fail } from "../../check/check";
+import { csvLine } from "../../check/csv-line";
 import { checkKitchen } from "../../trials/check-kitchen";
 import type { Kitchen } from "../../trials/kitchen";
 import { type FolderFile, isKitchenFile } from "../../trials/kitchen-folder";
 import { type LogShape, logShape } from "../../trials/log/log-shape";
-import { csvLine } from "../../trials/log/write/csv-line";
 import { lackingHeadings, logLine } from "../../trials/log/write/log-line";
 import type { Trial } from "../../trials/trial";
 import type { KitchenUnits } from "../../units/unit-table";

@@ -4,6 +4,7 @@ import { slipLines } from "../../../../../kernel-lib/library/src/check/slip";
 import { formulaSlips } from "../../../../../kernel-lib/library/src/food/formula/read/formula-slips";
 import { readFormula } from "../../../../../kernel-lib/library/src/food/formula/read/read-formula";
 import { readIngredients } from "../../../../../kernel-lib/library/src/food/ingredient/parse-ingredients";
+import { loadFoods } from "../../../../../kernel-lib/library/src/notebook/load-foods";
 
 const GOOD = readFileSync("data/formulas/beet-lentil.json", "utf8");
 const TABLE = readIngredients(readFileSync("data/ingredients.csv", "utf8"), "ingredients.csv");
@@ -101,5 +102,31 @@ describe("formulaSlips", () => {
     expect(lines('"beets-cooked"', '"beet-cooked"', { ...TABLE, whole: false })).toEqual([]);
     const others = TABLE.ingredients.filter(({ id }) => id !== "beets-cooked");
     expect(lines("", "", { ...TABLE, ingredients: others })).toEqual([]);
+  });
+
+  it("gives the row of the food that is most likely meant, or says how a label is added", () => {
+    const hinted = (name: string): string => {
+      const read = readFormula(`ingredient,amount\n${name},1 lb\n`, "a.csv");
+      return slipLines(formulaSlips({ read, ...TABLE, file: "ingredients.csv", foods: loadFoods }))[0];
+    };
+    expect(hinted("Rutabagas raw")).toMatch(
+      /^a\.csv row 2, column ingredient: expected an ingredient of ingredients\.csv, got "Rutabagas raw".*; for "Rutabagas, raw" .*paste this row into ingredients\.csv and fill in its class: rutabagas-raw,"Rutabagas, raw",11435,/,
+    );
+    expect(hinted("zzz")).toMatch(
+      /got "zzz"; add it to labels\.csv as its pack prints it, or give it the name of an ingredient/,
+    );
+  });
+
+  it("asks for what a mix cannot be made of without, at the ingredient's own row", () => {
+    const table = readIngredients(
+      "id,serving_g,fat,carbs,protein,sodium\nrusk,30,1,20,,10\nbaking-powder,100,0,28,0,10600\nherb,0.5,0,0,0,0\n",
+      "labels.csv",
+    );
+    const read = readFormula("ingredient,amount\nrusk,1 lb\nbaking-powder,1 oz\nherb,1 g\n", "a.csv");
+    expect(slipLines(formulaSlips({ read, ...table, file: "labels.csv" }))).toEqual([
+      "labels.csv row 2: expected protein_g of rusk, as it is in a.csv; 0 where its pack says 0, got blank",
+      "labels.csv row 3: expected water_g, as 27 g of 100 g are salt and its ash is not known (0 for a dry salt); baking-powder is in a.csv, got blank",
+      "labels.csv row 4: expected water_g, as a serving of 0.5 g is too small to tell it (± 150 g in 100 g); herb is in a.csv, got blank",
+    ]);
   });
 });

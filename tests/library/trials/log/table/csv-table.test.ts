@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { csvLine } from "../../../../../kernel-lib/library/src/check/csv-line";
 import { csvTable } from "../../../../../kernel-lib/library/src/trials/log/table/csv-table";
-import { csvLine } from "../../../../../kernel-lib/library/src/trials/log/write/csv-line";
 
 const cellsOf = (text: string, delimiter?: string): readonly (readonly string[])[] =>
   csvTable({ text, file: "x.csv", delimiter }).lines.map(({ cells }) => cells);

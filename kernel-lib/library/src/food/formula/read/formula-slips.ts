@@ -1,9 +1,14 @@
 import { fail } from "../../../check/check";
+import { kebab } from "../../../check/kebab";
 import { nearestName } from "../../../check/nearest-name";
-import type { Slip } from "../../../check/slip";
+import { listed, type Slip } from "../../../check/slip";
 import { parseAmount } from "../../../units/typed/parse-amount";
 import type { Ingredient } from "../../ingredient/ingredient";
+import { NUTRIENT_COLUMN } from "../../ingredient/ingredient-columns";
+import { ingredientRow } from "../../ingredient/ingredient-row";
 import type { ReadIngredients } from "../../ingredient/parse-ingredients";
+import type { Sr28Food } from "../../ingredient/parse-sr28";
+import { searchFoods } from "../../ingredient/search-foods";
 import { cookedPots } from "../cooked-pots";
 import type { Formula, FormulaLine } from "../formula";
 import { formulaTotals } from "../formula-totals";
@@ -15,6 +20,8 @@ export interface FormulaSlipsOptions extends ReadIngredients {
   readonly read: ReadFormula;
   /** where the ingredients stand: `"ingredients.csv"` */
   readonly file: string;
+  /** the foods among which one is looked for whose name the kitchen has not; none unless given */
+  readonly foods?: () => readonly Sr28Food[];
 }
 
 /**
@@ -23,20 +30,26 @@ export interface FormulaSlipsOptions extends ReadIngredients {
  */
 export function formulaSlips(options: FormulaSlipsOptions): readonly Slip[] {
   const { read, ingredients, ids, whole, file } = options;
+  const known = new Map(ingredients.map((one) => [one.id, one]));
   if (read.formula === null) return [];
   const slips: Slip[] = [];
   let isKnown = true;
   for (const { line, path } of linesOf(read.formula)) {
-    const slip = (field: keyof FormulaLine, expected: string, nearest: string | null = null): void => {
+    const slip = (field: keyof FormulaLine, expected: string, nearest: string | null = null, hint?: string): void => {
       const at = `${path}.${field}`;
-      slips.push({ file: read.file, ...placed(read, at), expected, got: JSON.stringify(line[field]), nearest });
+      slips.push({ file: read.file, ...placed(read, at), expected, got: JSON.stringify(line[field]), nearest, hint });
     };
-    const ingredient = ingredients.find(({ id }) => id === line.ingredient);
-    if (ingredient !== undefined) amountSlip(line, ingredient, (expected) => slip("amount", expected));
-    else {
+    const ingredient = known.get(line.ingredient);
+    if (ingredient !== undefined) {
+      amountSlip(line, ingredient, (expected) => slip("amount", expected));
+      const unknown = unknownParts(ingredient, options);
+      for (const one of unknown) slips.push(one);
+      isKnown &&= unknown.length === 0;
+    } else {
       isKnown = false;
-      if (whole && !ids.includes(line.ingredient))
-        slip("ingredient", `an ingredient of ${file}`, nearestName(line.ingredient, ids));
+      if (!whole || ids.includes(line.ingredient)) continue;
+      const nearest = nearestName(line.ingredient, ids);
+      slip("ingredient", `an ingredient of ${file}`, nearest, foodHint(line.ingredient, options));
     }
   }
   if (slips.length === 0 && isKnown) {
@@ -63,6 +76,42 @@ export function formulaSlips(options: FormulaSlipsOptions): readonly Slip[] {
       });
   }
   return slips;
+}
+
+/** What a mix cannot be made of, where a table does not state it, in the order of the table. */
+const NEEDED = ["waterG", "proteinG", "fatG", "carbohydrateG"] as const;
+
+/** What of an ingredient is not stated that a mix needs: its density and its heating rest on it. */
+function unknownParts(ingredient: Ingredient, { placeOf, waterMust, read }: FormulaSlipsOptions): readonly Slip[] {
+  const { id, per100G } = ingredient;
+  const lacking = NEEDED.filter((name) => per100G[name] === null);
+  const place = placeOf.get(id);
+  if (lacking.length === 0 || place === undefined) return [];
+  // water follows from the others
+  const asked = lacking.length > 1 ? lacking.filter((name) => name !== "waterG") : lacking;
+  const columns = asked.map((name) => NUTRIENT_COLUMN[name]);
+  const must = waterMust.get(id);
+  const expected =
+    must !== undefined && columns.length === 1 && columns[0] === "water_g"
+      ? `${must}; ${id} is in ${read.file}`
+      : `${listed(columns)} of ${id}, as it is in ${read.file}; 0 where its pack says 0`;
+  return [{ ...place, at: null, expected, got: "blank", nearest: null }];
+}
+
+/** The row of the food that is most likely meant, to be pasted; what else to do where none is found. */
+function foodHint(typed: string, { foods, headings, file }: FormulaSlipsOptions): string | undefined {
+  if (foods === undefined) return undefined;
+  const id = kebab(typed);
+  const query = typed
+    .replace(/[^\p{L}\p{N}%]+/gu, " ")
+    .trim()
+    .slice(0, 200);
+  const [first, ...others] = id === null || query === "" ? [] : searchFoods(foods(), query, 3);
+  if (first === undefined || id === null)
+    return `add it to labels.csv as its pack prints it, or give it the name of an ingredient of ${file}`;
+  const also = others.length === 0 ? "" : ` (also found: ${others.map(({ food }) => food.description).join("; ")})`;
+  const row = ingredientRow({ food: first.food, id, headings });
+  return `for "${first.food.description}"${also} paste this row into ingredients.csv and fill in its class: ${row}`;
 }
 
 function placed({ placeOf }: ReadFormula, path: string): Pick<Slip, "row" | "at"> {

@@ -1,6 +1,7 @@
 import { clipped } from "../../../check/check";
 import { expectedOf } from "../../../check/expected-of";
 import { freezeDeep } from "../../../check/freeze-deep";
+import { kebab } from "../../../check/kebab";
 import { nearestName } from "../../../check/nearest-name";
 import type { Notice } from "../../../check/notice";
 import type { Slip } from "../../../check/slip";
@@ -122,17 +123,6 @@ function withId(data: unknown, file: string): unknown {
 /** The id that a file's name makes; `null` where it makes none. */
 function idOf(file: string): string | null {
   return kebab(file.slice(file.lastIndexOf("/") + 1).replace(/\.[^.]*$/, ""));
-}
-
-/** Words as an id; `null` where they hold other signs. */
-function kebab(words: string): string | null {
-  if (words.length > 300 || !/^[\w\s.&,'-]+$/.test(words)) return null;
-  const id = words
-    .toLowerCase()
-    .replace(/'/g, "")
-    .replace(/[^a-z0-9]+/g, "-")
-    .replace(/^-+|-+$/g, "");
-  return id === "" ? null : id;
 }
 
 /** The names that what stands at a path has. */

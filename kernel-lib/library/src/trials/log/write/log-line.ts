@@ -1,11 +1,11 @@
 import { fail } from "../../../check/check";
+import { csvLine } from "../../../check/csv-line";
 import { noticeLines } from "../../../check/notice";
 import type { KitchenUnits } from "../../../units/unit-table";
 import { type Trial, TrialSchema } from "../../trial";
 import { LOG_FIELDS, type LogName, logHeading } from "../log-fields";
 import type { LogShape } from "../log-shape";
 import { readTrials } from "../read-trials";
-import { csvLine } from "./csv-line";
 import { logCells } from "./log-cells";
 import { trialJson } from "./trial-json";
 

@@ -1,6 +1,6 @@
+import { csvLine } from "../../../check/csv-line";
 import type { Trial } from "../../trial";
 import type { LogDialect } from "../read-trials";
-import { csvLine } from "./csv-line";
 import { logCells, writtenColumns } from "./log-cells";
 
 /**

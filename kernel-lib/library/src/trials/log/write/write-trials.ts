@@ -1,8 +1,8 @@
+import { csvLine } from "../../../check/csv-line";
 import type { KitchenUnits } from "../../../units/unit-table";
 import type { Trial } from "../../trial";
 import { LOG_FIELDS, type LogName, logHeading, logHeadings } from "../log-fields";
 import type { LogFormat } from "../table/log-table";
-import { csvLine } from "./csv-line";
 import { logCells, type WrittenColumn, writtenColumns } from "./log-cells";
 import { trialJson } from "./trial-json";
 import { xlsxBytes } from "./xlsx-bytes";
