@@ -28,6 +28,9 @@ export interface CsvText {
 /** The most columns that a file may have: our judgement, ten times what any file of a kitchen needs. */
 export const MOST_COLUMNS = 500;
 
+/** How many rows may end before the last heading: our judgement, many more than anybody types. */
+const MOST_SHORT = 2000;
+
 /** The most problems that one error lists: our judgement; the others are counted. */
 const MOST_LISTED = 1000;
 
@@ -107,7 +110,7 @@ export function csvTable(text: string, file: string, options: CsvTableOptions): 
   const rows: CsvRow[] = [];
   const notices: Notice[] = [];
   for (const { cells, row } of below) {
-    const isShort = takesShort && cells.length < headings.length && cells.length > 1;
+    const isShort = takesShort && cells.length < headings.length && cells.length > 1 && notices.length < MOST_SHORT;
     if (isShort) {
       const says = `ends after ${cells.length} of ${headings.length} cells; the others were taken as empty`;
       notices.push({ file, row, at: null, kind: "read", given: null, taken: null, says });
