@@ -1,5 +1,5 @@
 import type { RunSheet } from "../../advice/run-sheet/run-sheet";
-import { csvLine } from "../../trials/log/write/csv-line";
+import { csvLine } from "../../check/csv-line";
 
 /**
  * A run sheet as a log to be filled in: the headings of a log, a row a trial with its name, product, pan and appliance, blanks for what
