@@ -1,9 +1,9 @@
 import { describe, expect, it } from "vitest";
 import { runSheet } from "../../../../kernel-lib/library/src/advice/run-sheet/run-sheet";
 import { trialPlan } from "../../../../kernel-lib/library/src/advice/run-sheet/trial-plan";
+import { csvLine } from "../../../../kernel-lib/library/src/check/csv-line";
 import { loadKitchen } from "../../../../kernel-lib/library/src/notebook/load-kitchen";
 import { readTrials } from "../../../../kernel-lib/library/src/trials/log/read-trials";
-import { csvLine } from "../../../../kernel-lib/library/src/trials/log/write/csv-line";
 import { logCells, writtenColumns } from "../../../../kernel-lib/library/src/trials/log/write/log-cells";
 import { type Trial, TrialSchema } from "../../../../kernel-lib/library/src/trials/trial";
 import { runSheetCsv } from "../../../../kernel-lib/library/src/views/plan/run-sheet-csv";
