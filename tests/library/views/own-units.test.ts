@@ -4,6 +4,9 @@ import { reheatCard } from "../../../kernel-lib/library/src/advice/card/reheat-c
 import { compareVariants } from "../../../kernel-lib/library/src/advice/compare/compare-variants";
 import { reheatYield } from "../../../kernel-lib/library/src/advice/curve/reheat-yield";
 import { variantCrispTime } from "../../../kernel-lib/library/src/advice/curve/variant-crisp-time";
+import { matchPlan } from "../../../kernel-lib/library/src/advice/run-sheet/match-plan";
+import { runSheet } from "../../../kernel-lib/library/src/advice/run-sheet/run-sheet";
+import { trialPlan } from "../../../kernel-lib/library/src/advice/run-sheet/trial-plan";
 import { benchSheet } from "../../../kernel-lib/library/src/advice/trial/bench-sheet";
 import { explainTrial } from "../../../kernel-lib/library/src/advice/trial/explain-trial";
 import { firstMorning } from "../../../kernel-lib/library/src/advice/trial/first-morning";
@@ -67,6 +70,9 @@ import { photosTable } from "../../../kernel-lib/library/src/views/log/photos-ta
 import { pieceBalanceFigure } from "../../../kernel-lib/library/src/views/log/piece-balance-figure";
 import { thicknessBalanceFigure } from "../../../kernel-lib/library/src/views/log/thickness-balance-figure";
 import { trialGroupsTable } from "../../../kernel-lib/library/src/views/log/trial-groups-table";
+import { designFigure } from "../../../kernel-lib/library/src/views/plan/design-figure";
+import { planMatchTable } from "../../../kernel-lib/library/src/views/plan/plan-match-table";
+import { runSheetTable } from "../../../kernel-lib/library/src/views/plan/run-sheet-table";
 import type { Table } from "../../../kernel-lib/library/src/views/table/table";
 import { tableText } from "../../../kernel-lib/library/src/views/table/table-text";
 import { batchFlowFigure } from "../../../kernel-lib/library/src/views/yield/batch-flow-figure";
@@ -125,6 +131,16 @@ function textsOf(kitchen: Kitchen): ReadonlyMap<string, readonly string[]> {
   const few = { kitchen, variantId, calibration, setpointsC: [variantOf(kitchen, variantId).setpointC] };
   const next = nextTrial({ ...few, question: { kind: "pan" } });
   const morning = planMorning({ ...few, trials: 2 });
+  // as the last trial of the log, but for all that can be otherwise
+  const last = kitchen.trials.filter((trial) => trial.variantId === variantId).at(-1);
+  const planned = trialPlan({
+    kitchen: { ...kitchen, trials: [] },
+    name: "monday",
+    today: "2000-01-01",
+    trials: [
+      { variantId, trialId: last?.trialId, batchG: 300, thicknessMm: 30, setpointC: 150, loadFraction: 1, timeMin: 2 },
+    ],
+  });
   const variant = variantOf(kitchen, variantId);
   const totals = formulaTotals(variant.formula, kitchen.ingredients);
   const coated = kitchen.variants.find(({ formula }) => formula.coating[0]?.atSurfaceCm2PerG !== undefined) ?? variant;
@@ -158,6 +174,16 @@ function textsOf(kitchen: Kitchen): ReadonlyMap<string, readonly string[]> {
     gainAheadFigure: gainAheadFigure(next),
     morning: morning.sentence.split("\n"),
     morningTable: morningTable(morning),
+    runSheetTable: runSheetTable(runSheet({ kitchen, plan: planned })),
+    planMatchTable: planMatchTable(matchPlan({ kitchen, plan: planned })),
+    designFigure: designFigure({
+      factors: [
+        { name: "slab thickness (mm)", low: 8, high: 12 },
+        { name: "setpoint (°C)", low: 190, high: 210 },
+      ],
+      points: [[0.5, -0.3]],
+      units,
+    }),
     whatNext: whatNext({ kitchen, variantId }).sentence.split("\n"),
     firstMorning: firstMorning({ kitchen, variantId }).sentence.split("\n"),
     calibration: [

@@ -97,6 +97,7 @@ export { noteText } from "./note/note-text";
 
 export { compromiseFigure } from "./plan/compromise-figure";
 export { compromiseTable } from "./plan/compromise-table";
+export { type DesignFigureOptions, designFigure } from "./plan/design-figure";
 export { planMatchTable } from "./plan/plan-match-table";
 export { ridgeFigure } from "./plan/ridge-figure";
 export { type RidgeViewOptions, ridgeTable } from "./plan/ridge-table";

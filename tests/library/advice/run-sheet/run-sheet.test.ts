@@ -31,7 +31,7 @@ describe("runSheet", () => {
       expect(lines[0].batch).toMatch(
         kitchen.units === "us" ? /oz \(701 g\) on the half sheet/ : /^701 g .*on the half sheet/,
       );
-      expect(lines[0].cut).toMatch(/^cut \d+ by \d+: \d+ in all$/);
+      expect(lines[0].cut).toMatch(/^cut \d+ by \d+ into \d+$/);
       expect(lines[0].times).toBe("look at 8, 9 min; out at 11 min");
       expect(sheet.sessions).toEqual([1, 1, 1, 2, 2]);
       expect(cautions.length).toBeGreaterThan(2);

@@ -47,10 +47,11 @@ const USUAL_TASTERS = 2;
 const SETTLED = 4;
 
 /**
- * How far trials of one variant scatter at its setting: sd² = (6 usual² + Σ r²)/(6 + max(n − 4, n/2)), r being what each of its n
- * trials that was seen crisp missed the clocks by. So a trial's looks, scale and panel, its run and its slab all count, as the
- * log has them. The usual scatter (`USUAL_NOISE`, a run's coefficient, what five probes leave of the thickness) counts as six
- * trials. Crisp times miss as shares of themselves; scores and loss are those at the window's recommended time.
+ * How far trials of one variant scatter at its setting: sd = usual · √((6 + Σ (rᵢ/usualᵢ)²)/(6 + max(n − 4, n/2))), rᵢ being what each
+ * of its n trials that was seen crisp missed the clocks by, usualᵢ the usual scatter at that trial's own setting: of its looks, its
+ * panel or the scale (`USUAL_NOISE`), and what a run's coefficient and five probes of a slab leave open there. So a score that stands
+ * on the steep of the scale may miss by more than one at its end. The usual scatter counts as six trials. Scores and loss are those at
+ * the window's recommended time.
  *
  * @returns crisp time, crispness, browning and loss, each with the scatter that a morning shares
  */
@@ -59,11 +60,8 @@ export function trialScatter({ kitchen, window }: TrialScatterOptions): readonly
   const trials = distinctTrials(kitchen.trials.filter((trial) => trial.variantId === window.variantId));
   const at: Heated = { ...setting, timeMin: recommended.timeMin };
   const here = clocksAt(calibration, at);
-  const usual = usualScatter({
-    window,
-    at,
-    here,
-    trials,
+  const usual = usualScatter(calibration, at, {
+    lookMin: looksEveryMin(trials),
     tasters: tastersOf(kitchen, window.variantId) ?? USUAL_TASTERS,
   });
   const missed = missesOf(kitchen, calibration, trials);
@@ -72,10 +70,9 @@ export function trialScatter({ kitchen, window }: TrialScatterOptions): readonly
   return freezeDeep(
     quantities.map((of) => {
       const measurements = missed[of].length;
-      const unit = of === "crispTime" ? here.crispTime : 1;
-      const squares = missed[of].reduce((sum, miss) => sum + (unit * miss) ** 2, 0);
+      const squares = missed[of].reduce((sum, miss) => sum + miss * miss, 0);
       const freedom = USUAL_WORTH + Math.max(measurements - SETTLED, measurements / 2);
-      const sd = Math.sqrt((USUAL_WORTH * usual[of] ** 2 + squares) / freedom);
+      const sd = usual[of] * Math.sqrt((USUAL_WORTH + squares) / freedom);
       const end = (share: number): number => sd * Math.sqrt(freedom / chiSquaredQuantile(share, freedom));
       const sd95 = [end(0.975), end(0.025)] as const;
       return { of, sd, sd95, morningSd: Math.abs(morning[of] - here[of]), measurements };
@@ -122,7 +119,7 @@ function clocksAt(calibration: CrispCalibration, at: Heated, { hotter = 0, thick
 /** A basis asks for a core limit, on which neither crust nor browning depends (°C). */
 const ANY_LIMIT_C = 74;
 
-/** What every trial that was seen crisp missed the clocks by; crisp times as shares. */
+/** What every trial that was seen crisp missed the clocks by, over the usual scatter at its setting. */
 function missesOf(
   kitchen: Kitchen,
   calibration: CrispCalibration,
@@ -130,35 +127,42 @@ function missesOf(
 ): Readonly<Record<Told, readonly number[]>> {
   const missed: Record<Told, number[]> = { crispTime: [], crispScore: [], brownScore: [], lossPercent: [] };
   for (const trial of trials) {
-    const seen = observationOf(kitchen, trial);
-    if (seen.crispMin === null) continue;
-    const clocks = clocksAt(calibration, seen);
-    if (seen.notCrispMin !== null && Number.isFinite(clocks.crispTime))
-      missed.crispTime.push((seen.notCrispMin + seen.crispMin) / 2 / clocks.crispTime - 1);
-    if (seen.crispScores.length > 0) missed.crispScore.push(meanOf(seen.crispScores) - clocks.crispScore);
-    if (seen.brownScores.length > 0) missed.brownScore.push(meanOf(seen.brownScores) - clocks.brownScore);
-    if (seen.lossPercent !== null) missed.lossPercent.push(seen.lossPercent - clocks.lossPercent);
+    const {
+      notCrispMin,
+      crispMin: seenMin,
+      crispScores,
+      brownScores,
+      lossPercent,
+      ...at
+    } = observationOf(kitchen, trial);
+    if (seenMin === null) continue;
+    const clocks = clocksAt(calibration, at);
+    const lookMin = notCrispMin === null ? USUAL_LOOKS_MIN : seenMin - notCrispMin;
+    const tasters = Math.max(1, crispScores.length, brownScores.length);
+    const usual = usualScatter(calibration, at, { lookMin, tasters });
+    const note = (of: Told, measured: number): void => {
+      if (Number.isFinite(clocks[of]) && usual[of] > 0) missed[of].push((measured - clocks[of]) / usual[of]);
+    };
+    if (notCrispMin !== null) note("crispTime", (notCrispMin + seenMin) / 2);
+    if (crispScores.length > 0) note("crispScore", meanOf(crispScores));
+    if (brownScores.length > 0) note("brownScore", meanOf(brownScores));
+    if (lossPercent !== null) note("lossPercent", lossPercent);
   }
   return missed;
 }
 
-interface UsualScatterOptions {
-  readonly window: KitchenWindow;
-  readonly at: Heated;
-  readonly here: Quantities;
-  readonly trials: readonly KitchenTrial[];
-  readonly tasters: number;
-}
-
-/** The scatter that is usual at a setting, before a log tells. */
-function usualScatter({ window, at, here, trials, tasters }: UsualScatterOptions): Quantities {
-  const { calibration } = window;
+/** The scatter that is usual at a setting, before a log tells, with looks so far apart and so many tasters. */
+function usualScatter(
+  calibration: CrispCalibration,
+  at: Heated,
+  { lookMin, tasters }: { readonly lookMin: number; readonly tasters: number },
+): Quantities {
+  const here = clocksAt(calibration, at);
   const run = clocksAt(calibration, at, { hotter: USUAL_NOISE.run });
   const slab = clocksAt(calibration, at, { thicker: calibration.unevenness / Math.sqrt(PROBES) });
   const all = (of: Told, own: number): number => Math.hypot(own, run[of] - here[of], slab[of] - here[of]);
-  const look = looksEveryMin(trials) / Math.sqrt(12);
   return {
-    crispTime: all("crispTime", Math.hypot(USUAL_NOISE.crispTime * here.crispTime, look)),
+    crispTime: all("crispTime", Math.hypot(USUAL_NOISE.crispTime * here.crispTime, lookMin / Math.sqrt(12))),
     crispScore: all("crispScore", USUAL_NOISE.crispScore / Math.sqrt(tasters)),
     brownScore: all("brownScore", USUAL_NOISE.brownScore / Math.sqrt(tasters)),
     lossPercent: all("lossPercent", USUAL_NOISE.lossPercent),

@@ -189,7 +189,7 @@ export function cutWords(options: Parameters<typeof batchOnPan>[0]): string | nu
   if (options.variant.form === "batter") return null;
   try {
     const { rows, columns, pieces } = batchOnPan(options).pieces;
-    return `cut ${rows} by ${columns}: ${pieces} in all`;
+    return `cut ${rows} by ${columns} into ${pieces}`;
   } catch (error) {
     if (error instanceof RangeError) return null;
     throw error;

@@ -87,9 +87,15 @@ export function loadPlan(name: string, { folder }: { readonly folder?: string } 
   return plan;
 }
 
-/** Names of the plans of a kitchen's folder, in order. */
-export function planNames(folder: string): readonly string[] {
-  const place = join(folder, PLANS);
+/**
+ * Names of the plans that a kitchen keeps, in order.
+ *
+ * @param folder the kitchen's; the one that `loadKitchen` takes unless given
+ * @example
+ * planNames("data").length; // → 0
+ */
+export function planNames(folder?: string): readonly string[] {
+  const place = join(kitchenFolder(folder, "planNames: folder"), PLANS);
   if (!existsSync(place)) return [];
   return readdirSync(place)
     .filter((file) => file.endsWith(".json") && PLAN_NAME.test(file.slice(0, -".json".length)))
