@@ -241,7 +241,7 @@ describe("correctTrial", () => {
     );
     expect(() => correctTrial("BL-04", {}, { folder, why: "x" })).toThrow("must change something");
     expect(() => correctTrial("BL-04", { core_c: 70 }, { folder, why: " " })).toThrow("must say why");
-    expect(undoLog("beet-lentil.csv", { folder }).deed.trialId).toBe("BL-03");
+    expect(undoLog("beet-lentil.csv", { folder }).deed?.trialId).toBe("BL-03");
     expect(last("BL-03")?.coreC).toBe(99.5);
     expect(
       text("beet-lentil.csv")

@@ -89,7 +89,8 @@ export function correctTrial(trialId: string, typed: TypedTrial, options: Correc
 /** What was taken back in a log. */
 export interface UndoneLog {
   readonly kind: "undone";
-  readonly deed: LogDeed;
+  /** what was taken back; null while all notebooks are run, when nothing is */
+  readonly deed: LogDeed | null;
   readonly file: string;
   readonly sentence: string;
 }
@@ -102,7 +103,7 @@ export interface UndoLogOptions extends Partial<CorrectTrialOptions> {
 
 /**
  * Takes back what `logTrial`, `correctTrial` or `appendTrial` last did to a log, and what was done before that when called
- * again. What is taken back stays in the history.
+ * again. What is taken back stays in the history. While all notebooks are run (`npm start`), nothing is taken back.
  *
  * @param log file of the kitchen's folder `trials`
  * @throws when nothing is left to take back, the last thing was done to another trial than asked for, or its line was changed by hand
@@ -112,10 +113,17 @@ export interface UndoLogOptions extends Partial<CorrectTrialOptions> {
  */
 export function undoLog(log: string, options: UndoLogOptions = {}): UndoneLog {
   const path = logPath(kitchenFolder(options.folder, "undoLog: folder"), log);
+  const file = `trials/${basename(path)}`;
+  if (isRerun())
+    return freezeDeep({
+      kind: "undone",
+      deed: null,
+      file,
+      sentence: "Nothing is taken back while all notebooks are run: run this cell in the open notebook.",
+    });
   const deed = whileLocked(path, () =>
     undoLast(path, { by: options.by ?? null, why: options.why ?? null, trialId: options.trialId ?? null }),
   );
-  const file = `trials/${basename(path)}`;
   const was = deed.what === "add" ? "is taken out again" : "is as it was before its correction";
   return freezeDeep({ kind: "undone", deed, file, sentence: `${deed.trialId} in ${file} ${was}.` });
 }

@@ -5,11 +5,12 @@ import { logHeadings } from "../trials/log/log-fields";
 import { newTrial, type TypedTrial } from "../trials/log/new-trial";
 import { logFormat } from "../trials/log/table/log-table";
 import type { Trial } from "../trials/trial";
+import type { KitchenUnits } from "../units/unit-table";
 import { isRerun } from "./is-rerun";
 import { kitchenFolder } from "./kitchen-folder-of";
 import { addLine } from "./log-file/add-line";
 import { whileLocked } from "./log-file/file-lock";
-import { checkWith, lineFor, logPath, logText, type OpenKitchen, openKitchen } from "./log-file/trial-log";
+import { checkWith, lineFor, logPath, logText, type OpenKitchen, openAgain, openKitchen } from "./log-file/trial-log";
 import { writeWholeFile } from "./log-file/whole-file";
 import { today as thisDay } from "./today";
 
@@ -61,10 +62,11 @@ const FIRST_LOG = "log.csv";
 export function logTrial(typed: TypedTrial, options: LogTrialOptions = {}): LoggedTrial {
   if (isRerun()) return notAgain(typed, options);
   const folder = kitchenFolder(options.folder, "logTrial: folder");
-  const path = logPath(folder, options.log ?? logOf(openKitchen(folder, "logTrial: folder"), typed, options));
-  if (!existsSync(path)) begin(path, folder);
+  const seen = openKitchen(folder, "logTrial: folder");
+  const path = logPath(folder, options.log ?? logOf(seen, typed, options));
+  if (!existsSync(path)) begin(path, seen.kitchen.units);
   return whileLocked(path, () => {
-    const open = openKitchen(folder, "logTrial: folder");
+    const open = openAgain(seen, "logTrial: folder");
     const made = make(open, typed, options, path);
     if (made.added.length > 0) writeWholeFile(path, made.text);
     const unfinished = addLine(path, { trialId: made.trial.trialId, line: made.line, by: options.by ?? null });
@@ -155,12 +157,11 @@ function logOf({ files, kitchen }: OpenKitchen, typed: TypedTrial, { today }: Lo
   return found ? found.file : FIRST_LOG;
 }
 
-function begin(path: string, folder: string): void {
+function begin(path: string, units: KitchenUnits): void {
   mkdirSync(dirname(path), { recursive: true });
-  const { kitchen } = openKitchen(folder, "logTrial: folder");
   writeFileSync(
     path,
-    logFormat(path) === "jsonl" ? "" : `${logHeadings(kitchen.units).join(logFormat(path) === "tsv" ? "\t" : ",")}\n`,
+    logFormat(path) === "jsonl" ? "" : `${logHeadings(units).join(logFormat(path) === "tsv" ? "\t" : ",")}\n`,
     { flag: "a" },
   );
 }

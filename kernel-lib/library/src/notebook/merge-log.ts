@@ -10,6 +10,7 @@ import { changedLine } from "../trials/log/write/log-line";
 import type { Trial } from "../trials/trial";
 import { appendTrial } from "./append-trial";
 import { lineOfTrial } from "./correct-trial";
+import { isRerun } from "./is-rerun";
 import { kitchenFolder } from "./kitchen-folder-of";
 import { whileLocked } from "./log-file/file-lock";
 import { replaceLine } from "./log-file/replace-line";
@@ -44,12 +45,14 @@ export interface MergedLog {
 /**
  * Takes another kitchen's log, or another copy of this one, into a log: what only theirs holds is added, what both hold alike
  * stands once, and where the two differ nothing is decided silently (`mergeTrials`). Each change goes to the log's history.
+ * While all notebooks are run (`npm start`), it only tells what would be done.
  *
  * @param theirs path of their log, in any format that `readTrials` reads
  * @throws every problem of either log, or of what the merge would bring; nothing is written then
  */
 export function mergeLog(theirs: string, options: MergeLogOptions): MergedLog {
-  const { choose = {}, by = null, dry = false } = options;
+  const { choose = {}, by = null } = options;
+  const dry = options.dry === true || isRerun();
   const folder = kitchenFolder(options.folder, "mergeLog: folder");
   const path = logPath(folder, options.into);
   const file = `trials/${basename(path)}`;
@@ -85,9 +88,11 @@ export function mergeLog(theirs: string, options: MergeLogOptions): MergedLog {
     changed: changed.map(({ trialId }) => trialId),
     alike: merged.alike,
     conflicts: merged.conflicts,
-    sentence: `${file}: ${added.length} added, ${changed.length} changed, ${merged.alike.length} alike.${ends}`,
+    sentence: `${isRerun() ? AGAIN : ""}${file}: ${added.length} added, ${changed.length} changed, ${merged.alike.length} alike.${ends}`,
   });
 }
+
+const AGAIN = "Nothing is merged while all notebooks are run; this cell in the open notebook would. ";
 
 /** Gives a log every column that these trials need, before the first of them is written. */
 function widen(path: string, file: string, trials: readonly Trial[]): void {

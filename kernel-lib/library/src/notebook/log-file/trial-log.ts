@@ -29,6 +29,18 @@ export function openKitchen(folder: string, where: string): OpenKitchen {
   return { folder, files, kitchen, notices };
 }
 
+/** The kitchen as it stands now: the one that was opened, or, when a file has changed since, opened again. */
+export function openAgain(seen: OpenKitchen, where: string): OpenKitchen {
+  const now = readKitchenFolder(seen.folder, where);
+  const isSame = ({ file, text, bytes }: FolderFile, at: number): boolean => {
+    const was = seen.files[at];
+    return file === was.file && text === was.text && Buffer.compare(bytes ?? NOTHING, was.bytes ?? NOTHING) === 0;
+  };
+  return now.length === seen.files.length && now.every(isSame) ? seen : openKitchen(seen.folder, where);
+}
+
+const NOTHING = new Uint8Array();
+
 /** The text of a log, which must be UTF-8: anything else would be changed by being written again. */
 export function logText(path: string): string {
   try {
