@@ -1,11 +1,12 @@
 import type { IRenderMime } from "@jupyterlab/rendermime-interfaces";
 import { Widget } from "@lumino/widgets";
 
+import { plotFit } from "../src/report/plot-fit";
+
 const MIME = "application/vnd.plotly.v1+json";
 
 interface PlotlyModule {
-  newPlot(place: HTMLElement, data: unknown, layout: unknown, options: unknown): Promise<unknown>;
-  Plots: { resize(place: HTMLElement): void };
+  react(place: HTMLElement, data: unknown, layout: unknown, options: unknown): Promise<unknown>;
 }
 
 let loading: Promise<PlotlyModule> | undefined;
@@ -30,40 +31,61 @@ export const plotlyFactory: IRenderMime.IRendererFactory = {
   createRenderer: () => new PlotlyFigure(),
 };
 
+const dark = matchMedia("(prefers-color-scheme: dark)");
+
 class PlotlyFigure extends Widget implements IRenderMime.IRenderer {
-  private drawn = false;
+  private readonly canvas: HTMLElement = document.createElement("div");
+  private figure: Parameters<typeof plotFit>[0] | undefined;
+  private drawnAt = "";
 
   constructor() {
     super();
     this.addClass("figure");
     this.node.dataset.mimeType = MIME;
+    dark.addEventListener("change", this.drawAgain);
+  }
+
+  dispose(): void {
+    dark.removeEventListener("change", this.drawAgain);
+    super.dispose();
   }
 
   async renderModel(model: IRenderMime.IMimeModel): Promise<void> {
-    const { data, layout } = model.data[MIME] as { data: unknown; layout?: Record<string, unknown> };
+    const figure = model.data[MIME] as unknown as Parameters<typeof plotFit>[0];
     const words = String(model.data["text/plain"] ?? "");
-    const canvas = document.createElement("div");
-    canvas.style.height = `${typeof layout?.height === "number" ? layout.height : 420}px`;
-    canvas.setAttribute("role", "img");
-    canvas.setAttribute("aria-label", words);
+    this.drawnAt = "";
+    this.canvas.style.height = `${plotFit(figure, { widthPx: 800, isDark: false }).heightPx}px`;
+    this.canvas.setAttribute("role", "img");
+    this.canvas.setAttribute("aria-label", words);
     const caption = document.createElement("p");
     caption.textContent = words;
-    this.node.replaceChildren(canvas, ...(words ? [caption] : []));
+    this.node.replaceChildren(this.canvas, ...(words ? [caption] : []));
     try {
-      const { newPlot } = await plotly();
-      const { width: _, ...rest } = layout ?? {};
-      await newPlot(canvas, data, { ...rest, autosize: true }, { responsive: true, displaylogo: false });
-      this.drawn = true;
+      await plotly();
+      await this.draw(figure);
+      this.figure = figure;
     } catch (error) {
-      canvas.remove();
       caption.textContent = `${words} (The figure could not be drawn: ${(error as Error).message}.)`;
       this.node.replaceChildren(caption);
     }
   }
 
   protected onResize(): void {
-    const canvas = this.node.firstElementChild;
-    if (this.drawn && canvas instanceof HTMLElement && this.isVisible)
-      void plotly().then(({ Plots }) => Plots.resize(canvas));
+    this.drawAgain();
+  }
+
+  private readonly drawAgain = (): void => {
+    if (this.figure !== undefined && this.isVisible) void this.draw(this.figure);
+  };
+
+  private async draw(figure: Parameters<typeof plotFit>[0]): Promise<void> {
+    const place = { widthPx: this.canvas.clientWidth || 800, isDark: dark.matches };
+    const at = `${place.widthPx} ${place.isDark}`;
+    if (at === this.drawnAt) return;
+    this.drawnAt = at;
+    const { react } = await plotly();
+    const { data, layout, heightPx } = plotFit(figure, place);
+    this.canvas.style.height = `${heightPx}px`;
+    await react(this.canvas, data, { ...layout, width: place.widthPx }, { responsive: false, displaylogo: false });
   }
 }

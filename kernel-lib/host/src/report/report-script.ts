@@ -1,16 +1,21 @@
+import { plotFit } from "./plot-fit";
+
 /**
- * Runs on the report page: draws the figures one after another, so that the page stays quick, and again to the width
- * of the paper before it prints. A figure that plotly cannot draw shows its still picture, or why not, and the next one is
- * drawn. `data-figures` on the body counts what is done.
+ * Runs on the report page: draws the figures one after another, so that the page stays quick, and again when the width or
+ * the page's darkness changes, and to the width of the paper, on white, before it prints. A figure that plotly cannot draw
+ * shows its still picture, or why not, and the next one is drawn. `data-figures` on the body counts what is done.
  */
-export const REPORT_SCRIPT = `
+export const REPORT_SCRIPT: string = `
 (function () {
-  var options = { responsive: true, displaylogo: false };
-  var figures = Array.prototype.slice.call(document.querySelectorAll('script[data-for]'));
+  ${plotFit.toString()}
+  var options = { responsive: false, displaylogo: false };
+  var dark = window.matchMedia('(prefers-color-scheme: dark)');
+  var sources = Array.prototype.slice.call(document.querySelectorAll('script[data-for]'));
+  var figures = sources.slice();
   var drawn = 0;
   function draw(source) {
     var canvas = document.getElementById(source.dataset.for);
-    return new Promise(function (done) { done(plot(canvas, JSON.parse(source.textContent))); }).catch(function (error) {
+    return new Promise(function (done) { done(plot(canvas, source, canvas.clientWidth, dark.matches)); }).catch(function (error) {
       var still = source.parentElement.querySelector('noscript');
       if (still) canvas.innerHTML = still.textContent;
       else canvas.textContent = 'This figure could not be drawn: ' + error.message;
@@ -19,14 +24,11 @@ export const REPORT_SCRIPT = `
       document.body.dataset.figures = String(++drawn);
     });
   }
-  function plot(canvas, figure) {
-    var layout = Object.assign({}, figure.layout, { autosize: true });
-    delete layout.width;
-    if (canvas.clientWidth < 480) {
-      layout.margin = Object.assign({}, layout.margin, { l: 48, r: 12 });
-      if (layout.title) layout.title = Object.assign({}, layout.title, { font: { size: 13 } });
-    }
-    return Plotly.newPlot(canvas, figure.data, layout, options);
+  function plot(canvas, source, width, isDark) {
+    var fit = plotFit(JSON.parse(source.textContent), { widthPx: width, isDark: isDark });
+    canvas.style.height = fit.heightPx + 'px';
+    canvas.dataset.at = width + ' ' + isDark;
+    return Plotly.react(canvas, fit.data, Object.assign(fit.layout, { width: width }), options);
   }
   function next() {
     var source = figures.shift();
@@ -35,11 +37,19 @@ export const REPORT_SCRIPT = `
   }
   document.body.dataset.figures = '0';
   next();
-  function resize(width) {
-    document.querySelectorAll('.js-plotly-plot').forEach(function (plot) { Plotly.relayout(plot, width ? { width: width } : { autosize: true, width: undefined }); });
+  function again(width, isDark) {
+    sources.forEach(function (source) {
+      var canvas = document.getElementById(source.dataset.for);
+      var wide = width || canvas.clientWidth;
+      if (canvas.classList.contains('js-plotly-plot') && canvas.dataset.at !== wide + ' ' + isDark) plot(canvas, source, wide, isDark);
+    });
   }
-  window.addEventListener('beforeprint', function () { while (figures.length) draw(figures.shift()); resize(640); });
-  window.addEventListener('afterprint', function () { resize(0); });
+  var waiting;
+  function later() { clearTimeout(waiting); waiting = setTimeout(function () { again(0, dark.matches); }, 150); }
+  window.addEventListener('resize', later);
+  dark.addEventListener('change', later);
+  window.addEventListener('beforeprint', function () { while (figures.length) draw(figures.shift()); again(640, false); });
+  window.addEventListener('afterprint', function () { again(0, dark.matches); });
   if (location.hash) { var goal = document.getElementById(location.hash.slice(1)); if (goal) goal.scrollIntoView(); }
 })();
 `;

@@ -58,9 +58,9 @@ pre.stderr { border-left: 3px solid var(--line); }
 .error pre { white-space: pre-wrap; }
 blockquote { margin: 0 0 .9rem; padding: .1rem 0 .1rem 1rem; border-left: 3px solid var(--line); }
 blockquote p:last-child { margin-bottom: 0; }
-figure.plot { margin: .8rem 0 1.6rem; padding: .6rem; background: #fff; border: 1px solid var(--line); border-radius: 8px; }
+figure.plot { margin: .8rem 0 1.6rem; padding: .6rem; background: var(--paper); border: 1px solid var(--line); border-radius: 8px; }
 figure.plot .canvas { width: 100%; }
-figcaption { color: #45433e; font-size: .9rem; padding: .4rem .4rem .1rem; }
+figcaption { color: var(--quiet); font-size: .9rem; padding: .4rem .4rem .1rem; }
 img { max-width: 100%; height: auto; }
 .rich, .prose, pre { overflow-x: auto; }
 .rich, .prose { margin-bottom: .8rem; }
