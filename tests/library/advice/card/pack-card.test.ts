@@ -11,7 +11,7 @@ describe("packCard", () => {
     const card = packCard({ kitchen: { ...kitchen, trials }, variantId: "beet-lentil", draws: 300 });
     expect(card.rangeMin).toBe(null);
     expect(card.lines.join(" ")).toContain(
-      "Tested in small-basket only: in another appliance watch, and probe the core.",
+      "Tested in small basket only: in another appliance watch, and probe the core.",
     );
     expect(card.lines.at(-1)).toContain("Local food codes");
   });
@@ -19,7 +19,7 @@ describe("packCard", () => {
   it("gives a time for each of two, and none without a trial", () => {
     const card = packCard({ kitchen, variantId: "beet-lentil", draws: 300 });
     expect(card.cards).toHaveLength(2);
-    expect(card.lines[0]).toMatch(/small-basket [\d.]+ min; fan-oven [\d.]+ min/);
+    expect(card.lines[0]).toMatch(/small basket [\d.]+ min; fan oven [\d.]+ min/);
     const none = packCard({ kitchen: { ...kitchen, trials: [] }, variantId: "beet-lentil" });
     expect(none).toMatchObject({ ready: false, lines: [], why: ["no trial of it was logged"] });
   });

@@ -11,7 +11,11 @@ describe("reheatCard", () => {
     const card = reheatCard({ kitchen, variantId: "turkey-sage" });
     expect(card.ready).toBe(true);
     expect(card.lines[0]).toBe("From frozen, pre-heat to 195 °C (385 °F).");
-    expect(card.lines).toContain(`${card.window.recommended.cardMin} min.`);
+    expect(card.lines).toContain(`Take out after ${card.window.recommended.cardMin} min.`);
+    expect(card.lines).toContain(
+      "For pieces of a slab 11.7 mm (15/32 in) thick: 1500 g (3 lb 4.9 oz) on one half sheet.",
+    );
+    expect(card.lines).toContain("Tested in small basket only.");
     expect(card.lines.at(-1)).toMatch(/^Core at least 74 °C \(165 °F\) in every piece\. Raw inside/);
   });
 
@@ -29,6 +33,20 @@ describe("reheatCard", () => {
     const card = reheatCard({ kitchen: us, variantId: "turkey-sage", startC: celsius("40 °F"), draws: 100 });
     expect(card.lines[0]).toMatch(/^From 40 °F \(4 °C\), pre-heat to /);
     expect(card.lines.at(-1)).toMatch(/^Core at least 165 °F \(74 °C\) in every piece\. Raw inside/);
+  });
+
+  it("speaks of no pan where a thickness was given, and of no test where there was none", () => {
+    const untried = { ...kitchen, trials: kitchen.trials.filter(({ applianceId }) => applianceId !== "fan-oven") };
+    const options = {
+      kitchen: untried,
+      variantId: "turkey-sage",
+      thicknessMm: 10,
+      applianceId: "fan-oven",
+      draws: 100,
+    };
+    const { lines } = reheatCard(options);
+    expect(lines).toContain("For pieces of a slab 10.0 mm (13/32 in) thick.");
+    expect(lines).toContain("Not tested in fan oven yet.");
   });
 
   it("names the turn when there is one", () => {

@@ -1,7 +1,7 @@
 import { freezeDeep } from "../../check/freeze-deep";
 import { limitCaution } from "../../safety/limit-text";
 import { studentTQuantile } from "../../statistics/distributions/student-t-distribution";
-import { variantOf } from "../../trials/kitchen-lookup";
+import { applianceOf, variantOf } from "../../trials/kitchen-lookup";
 import type { CrispWindowOptions } from "../window/crisp-window";
 import { windowCalibration } from "../window/window-calibration";
 import { type ReheatCard, reheatCard } from "./reheat-card";
@@ -35,7 +35,7 @@ const USUAL_WORTH = 3;
  * @param options as for `crispWindow`, without an appliance
  *
  * @example
- * packCard({ kitchen: loadKitchen(), variantId: "turkey-sage" }).lines[1]; // → "Tested in small-basket, fan-oven only: in another appliance watch, and probe the core."
+ * packCard({ kitchen: loadKitchen(), variantId: "turkey-sage" }).lines[1]; // → "Tested in small basket, fan oven only: in another appliance watch, and probe the core."
  */
 export function packCard(options: Omit<CrispWindowOptions, "applianceId">): PackCard {
   const { kitchen } = options;
@@ -65,16 +65,17 @@ export function packCard(options: Omit<CrispWindowOptions, "applianceId">): Pack
           safeMin: windows.map((window) => window.chances.safeFromMin),
           closesMin: windows.map((window) => window.closes.min),
         });
-  const names = tried.join(", ");
+  const nameOf = (card: ReheatCard): string => applianceOf(kitchen, card.window.setting.applianceId).name;
+  const names = cards.map(nameOf).join(", ");
   const why = [
-    ...cards.filter((card) => !card.ready).map((card) => `${card.window.setting.applianceId}: ${card.why.join("; ")}`),
+    ...cards.filter((card) => !card.ready).map((card) => `${nameOf(card)}: ${card.why.join("; ")}`),
     ...(cards.length >= LEAST_APPLIANCES && rangeMin === null
       ? ["no one time works in nine of ten appliances: print a time for each kind"]
       : []),
   ];
   const time =
     rangeMin === null
-      ? cards.map((card) => `${card.window.setting.applianceId} ${card.window.recommended.cardMin} min`).join("; ")
+      ? cards.map((card) => `${nameOf(card)} ${card.window.recommended.cardMin} min`).join("; ")
       : `${rangeMin[0]} to ${rangeMin[1]} min`;
   return freezeDeep({
     kind: "pack card",

@@ -1,7 +1,11 @@
 import { freezeDeep } from "../../check/freeze-deep";
 import { limitCaution } from "../../safety/limit-text";
+import type { Kitchen } from "../../trials/kitchen";
+import { applianceOf, panOf } from "../../trials/kitchen-lookup";
+import { massText } from "../../units/mass-text";
 import { settingText } from "../../units/setting-text";
 import { temperatureText } from "../../units/temperature-text";
+import { thicknessText } from "../../units/thickness-text";
 import { type CrispWindowOptions, crispWindow, type KitchenWindow } from "../window/crisp-window";
 import { type CardCondition, type CardEvidenceOptions, cardEvidence } from "./card-evidence";
 
@@ -22,8 +26,8 @@ export interface ReheatCard {
 }
 
 /**
- * The reheat card of a variant: setting in the kitchen's unit with the other beside it (`settingText`), load, turn, time rounded the safe way (`cardTime`),
- * the core to probe for, and the caution; with its chance of success for the developer, and whether the log is good for
+ * The reheat card of a variant: setting in the kitchen's unit with the other beside it (`settingText`), load, turn, time rounded
+ * the safe way (`cardTime`), the slab that it is for, the core to probe for, and the caution; with its chance of success for the developer, and whether the log is good for
  * printing it (`cardEvidence`). A card from one appliance says that it was tested in that one only.
  *
  * @param options as for `crispWindow`
@@ -41,6 +45,10 @@ export function cardOfWindow({ kitchen, window }: CardEvidenceOptions): ReheatCa
   const evidence = cardEvidence({ kitchen, window });
   const open = evidence.filter((condition) => !condition.met);
   const from = setting.startC <= -10 ? "From frozen" : `From ${temperatureText(setting.startC, setting.units)}`;
+  const appliance = applianceOf(kitchen, setting.applianceId).name;
+  const tested = kitchen.trials.some(
+    (trial) => trial.variantId === window.variantId && trial.applianceId === setting.applianceId,
+  );
   const half = Math.round(0.6 * recommended.cardMin);
   return freezeDeep({
     kind: "reheat card",
@@ -49,8 +57,9 @@ export function cardOfWindow({ kitchen, window }: CardEvidenceOptions): ReheatCa
       `${from}, pre-heat to ${settingText(setting.setpointC, setting.units)}.`,
       `One layer, at most ${Math.round(100 * setting.loadFraction)} % of the floor covered.`,
       ...(setting.turned ? [`Turn after ${half} min.`] : []),
-      `${recommended.cardMin} min.`,
-      `Tested in ${setting.applianceId} only.`,
+      `Take out after ${recommended.cardMin} min.`,
+      slabLine(kitchen, window),
+      tested ? `Tested in ${appliance} only.` : `Not tested in ${appliance} yet.`,
       limitCaution(limit, setting.units),
     ],
     ready: open.length === 0,
@@ -59,4 +68,11 @@ export function cardOfWindow({ kitchen, window }: CardEvidenceOptions): ReheatCa
     evidence,
     window,
   });
+}
+
+/** What slab the time is for: as thick as the batch lies on its pan. */
+function slabLine(kitchen: Kitchen, { setting, panId, batchG }: KitchenWindow): string {
+  const slab = `For pieces of a slab ${thicknessText(setting.thicknessMm, kitchen.units)} thick`;
+  if (panId === null || batchG === null) return `${slab}.`;
+  return `${slab}: ${massText(batchG, kitchen.units)} on one ${panOf(kitchen, panId).name}.`;
 }

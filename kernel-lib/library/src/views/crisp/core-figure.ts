@@ -6,7 +6,8 @@ import type { KitchenTrial } from "../../trials/kitchen";
 import type { Figure } from "../figure/figure";
 import { figureIn } from "../figure/figure-in";
 import { houseLayout } from "../figure/layout";
-import { PALETTE, translucent } from "../figure/palette";
+import { PALETTE } from "../figure/palette";
+import { unsafeTime } from "./unsafe-time";
 
 const POINTS = 81;
 /** A slab counts as alike within this share of the thickness. */
@@ -71,21 +72,7 @@ export function coreFigure(window: KitchenWindow, trials: readonly KitchenTrial[
       title: `${window.variantName}: the core over time`,
       xTitle: "time in the appliance (min)",
       yTitle: "core (°C)",
-      more: {
-        shapes: [
-          {
-            type: "rect",
-            xref: "x",
-            yref: "paper",
-            x0: 0,
-            x1: chances.safeFromMin,
-            y0: 0,
-            y1: 1,
-            fillcolor: translucent(PALETTE[6], 0.08),
-            line: { width: 0 },
-          },
-        ],
-      },
+      more: unsafeTime(chances.safeFromMin),
     }),
     summary:
       `A typical piece reaches ${limitText(limit, setting.units)} at ${core.min.toFixed(1)} min (${core.interval95[0].toFixed(1)} to ${core.interval95[1].toFixed(1)}, 95 %); ` +

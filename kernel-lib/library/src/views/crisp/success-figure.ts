@@ -5,7 +5,8 @@ import { ownSettingText } from "../../units/setting-text";
 import { thicknessWords } from "../../units/thickness-text";
 import type { Figure } from "../figure/figure";
 import { houseLayout } from "../figure/layout";
-import { PALETTE, translucent } from "../figure/palette";
+import { PALETTE } from "../figure/palette";
+import { unsafeTime } from "./unsafe-time";
 
 /**
  * Chance of success against time: what a piece's chance is to be safe, crisp and not overdone, and each of the three
@@ -48,32 +49,7 @@ export function successFigure(window: KitchenWindow): Figure {
       title: `${window.variantName}: chance of success, ${where}`,
       xTitle: "time in the appliance (min)",
       yTitle: "share of pieces (%)",
-      more: {
-        shapes: [
-          {
-            type: "rect",
-            xref: "x",
-            yref: "paper",
-            x0: 0,
-            x1: chances.safeFromMin,
-            y0: 0,
-            y1: 1,
-            fillcolor: translucent(PALETTE[6], 0.08),
-            line: { width: 0 },
-          },
-        ],
-        annotations: [
-          {
-            xref: "x",
-            yref: "paper",
-            x: chances.safeFromMin / 2,
-            y: 0.5,
-            text: "core not surely safe",
-            showarrow: false,
-            font: { size: 11, color: "#555" },
-          },
-        ],
-      },
+      more: unsafeTime(chances.safeFromMin),
     }),
     summary:
       `${window.variantName}, ${where}: at ${recommended.cardMin} min ` +
