@@ -88,3 +88,11 @@ export { judgeWindow, type WindowAdvice, type WindowVerdict } from "./window/jud
 export { type LoadPlan, type LoadPlanOptions, loadPlan } from "./window/load-plan";
 export { type OtherPans, type OtherPansOptions, otherPans, type PanVerdict, type Remedy } from "./window/other-pans";
 export { type WindowCalibrationOptions, windowCalibration } from "./window/window-calibration";
+
+// a batch day: what to do when
+
+export { type BatchDayOptions, batchDay, type DayPlan, type DayStep } from "./day/batch-day";
+export { type BatchTimes, type BatchTimesOptions, batchTimes, type DayBatch, type DayCooking } from "./day/batch-times";
+export { type DayMinutes, type DayPlaces, type SettledPlaces, settlePlaces, USUAL_DAY } from "./day/day-places";
+export type { DayStepKind, PlannedStep } from "./day/day-problem";
+export { type ReplanDayOptions, replanDay } from "./day/replan-day";

@@ -1,5 +1,6 @@
 // units: what a cook types, converted once
 
+export { clockText } from "./clock-text";
 export type { ColumnPlan, ColumnPlans } from "./columns/column-plan";
 export { type ColumnUnit, columnUnit } from "./columns/column-unit";
 export type { Draft, ReadRecords } from "./columns/read-records";
@@ -15,5 +16,6 @@ export { safeTemperatureText } from "./safe-temperature-text";
 export { ownSettingText, settingText } from "./setting-text";
 export { ownTemperatureText, temperatureText } from "./temperature-text";
 export { ownThicknessText, thicknessText, thicknessWords } from "./thickness-text";
+export { parseClock } from "./typed/parse-clock";
 export { parseQuantity, type Quantity } from "./typed/parse-quantity";
 export { type KitchenUnits, UNITS, type Unit, type UnitKind } from "./unit-table";

@@ -30,6 +30,12 @@ export { type WindowFigureOptions, windowFigure } from "./crisp/window-figure";
 export { windowMapFigure } from "./crisp/window-map-figure";
 export { windowTable } from "./crisp/window-table";
 
+// day: what to do when on a batch day
+
+export { dayFigure } from "./day/day-figure";
+export { dayNote } from "./day/day-note";
+export { dayTable } from "./day/day-table";
+
 // fit: reports, residuals, influence
 
 export { fitComparisonTable } from "./fit/fit-comparison-table";

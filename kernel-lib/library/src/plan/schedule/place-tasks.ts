@@ -37,9 +37,9 @@ export function placeTasks(
   if (delayed !== null) earliest[delayed.task] = Math.max(earliest[delayed.task], delayed.notBefore);
   const repairs = MOST_REPAIRS + 2 * count;
   for (let repair = 0; repair <= repairs; repair++) {
-    const free = capacity.map((one) => one.slice());
+    const room: Room = { free: capacity.map((one) => one.slice()), reach: 0, tail: capacity.map(() => 0) };
     const starts = new Int32Array(count).fill(-1);
-    for (const task of problem.order) if (begun[task] >= 0) settle(problem, free, starts, task, begun[task]);
+    for (const task of problem.order) if (begun[task] >= 0) settle(problem, room, starts, task, begun[task]);
     let moved = false;
     let left = 0;
     for (let task = 0; task < count; task++) if (starts[task] < 0) left++;
@@ -63,14 +63,14 @@ export function placeTasks(
               blame = link.task;
             }
           }
-          const start = earliestPlace(problem, free, task, from);
+          const start = earliestPlace(problem, room, task, from);
           if (start < 0) continue;
           if (start > latest) {
             earliest[blame] = starts[blame] + (start - latest);
             moved = true;
             if (earliest[blame] >= horizon) return null;
           } else {
-            settle(problem, free, starts, task, start);
+            settle(problem, room, starts, task, start);
             left--;
           }
           placed = true;
@@ -97,20 +97,49 @@ function ready({ before }: CompiledProblem, starts: Int32Array, task: number, ur
   return urgent || !urgentOnly;
 }
 
+/**
+ * What is free at each time. Holds reach to the end, and nearly all of it lies beyond everything that was placed: there what
+ * open holds take stands once, in the tail, and is written into the rows as far as they are reached.
+ */
+interface Room {
+  readonly free: readonly Int32Array[];
+  reach: number;
+  readonly tail: number[];
+}
+
+function extend(room: Room, reach: number): void {
+  if (reach <= room.reach) return;
+  for (const [resource, taken] of room.tail.entries()) {
+    if (taken === 0) continue;
+    const row = room.free[resource];
+    for (let at = room.reach; at < reach; at++) row[at] -= taken;
+  }
+  room.reach = reach;
+}
+
 /** First time from which a task finds all it uses, and what it goes on holding; −1 where there is none. */
-function earliestPlace(problem: CompiledProblem, free: readonly Int32Array[], task: number, from: number): number {
-  const { closes, duration, horizon, opens, uses } = problem;
-  for (const hold of closes[task]) change(free, hold, from, horizon, hold.amount);
+function earliestPlace(problem: CompiledProblem, room: Room, task: number, from: number): number {
+  const { capacity, closes, duration, horizon, opens, uses } = problem;
+  const { free, tail } = room;
+  const lasting = duration[task];
+  if (from + lasting > horizon) return -1;
+  extend(room, from);
+  for (const hold of closes[task]) hang(room, hold, from, -hold.amount);
   let start = from;
   for (const { resource, amount } of opens[task]) {
+    // what is held never gets less by itself
+    if (capacity[resource][horizon - 1] - tail[resource] < amount) {
+      start = horizon;
+      break;
+    }
     const row = free[resource];
-    let at = horizon - 1;
+    let at = room.reach - 1;
     while (at >= start && row[at] >= amount) at--;
     start = Math.max(start, at + 1);
   }
-  const lasting = duration[task];
   for (let settled = false; !settled && start + lasting <= horizon; ) {
     settled = true;
+    extend(room, start + lasting);
     for (const { resource, amount, from: begin, until } of uses[task]) {
       const row = free[resource];
       for (let at = start + until - 1; at >= start + begin; at--) {
@@ -121,32 +150,25 @@ function earliestPlace(problem: CompiledProblem, free: readonly Int32Array[], ta
       }
     }
   }
-  for (const hold of closes[task]) change(free, hold, from, horizon, -hold.amount);
+  for (const hold of closes[task]) hang(room, hold, from, hold.amount);
   return start + lasting <= horizon ? start : -1;
 }
 
-function settle(
-  problem: CompiledProblem,
-  free: readonly Int32Array[],
-  starts: Int32Array,
-  task: number,
-  start: number,
-): void {
-  const { closes, horizon, opens, uses } = problem;
+function settle(problem: CompiledProblem, room: Room, starts: Int32Array, task: number, start: number): void {
+  const { closes, duration, opens, uses } = problem;
   starts[task] = start;
-  for (const hold of closes[task]) change(free, hold, start, horizon, hold.amount);
-  for (const hold of opens[task]) change(free, hold, start, horizon, -hold.amount);
-  for (const use of uses[task]) change(free, use, start + use.from, start + use.until, -use.amount);
+  extend(room, start + duration[task]);
+  for (const hold of closes[task]) hang(room, hold, start, -hold.amount);
+  for (const hold of opens[task]) hang(room, hold, start, hold.amount);
+  for (const { resource, amount, from, until } of uses[task]) {
+    const row = room.free[resource];
+    for (let at = start + from; at < start + until; at++) row[at] -= amount;
+  }
 }
 
-function change(
-  free: readonly Int32Array[],
-  { resource }: Pick<CompiledHold, "resource">,
-  from: number,
-  until: number,
-  by: number,
-): void {
-  const row = free[resource];
-  const end = Math.min(until, row.length);
-  for (let at = from; at < end; at++) row[at] += by;
+/** Takes so much more of a resource from a time on, to the end. */
+function hang(room: Room, { resource }: CompiledHold, from: number, amount: number): void {
+  room.tail[resource] += amount;
+  const row = room.free[resource];
+  for (let at = from; at < room.reach; at++) row[at] -= amount;
 }

@@ -1,0 +1,27 @@
+import type { DayStep } from "../../advice/day/batch-day";
+import type { DayStepKind } from "../../advice/day/day-problem";
+
+const WORDS: Readonly<Record<DayStepKind, string>> = {
+  mix: "mix",
+  spread: "spread",
+  freeze: "freeze until it cuts",
+  temper: "temper on the counter",
+  cut: "cut",
+  coat: "coat",
+  cook: "cook",
+  "freeze pieces": "freeze the pieces through",
+  pack: "pack",
+};
+
+/** A step in words: `"coat beet bites, pan 2, load 1 of 3"`. */
+export function stepText({
+  kind,
+  variantName,
+  pan,
+  part,
+}: Pick<DayStep, "kind" | "variantName" | "pan" | "part">): string {
+  const of = pan === null ? "" : `, pan ${pan}`;
+  const load =
+    part === null ? "" : `, ${kind === "freeze pieces" || kind === "pack" ? "tray" : "load"} ${part[0]} of ${part[1]}`;
+  return `${WORDS[kind]}: ${variantName}${of}${load}`;
+}
