@@ -14,6 +14,14 @@ export {
   type FreezerCoefficientsOptions,
   freezerCoefficients,
 } from "./freezing/freezer-coefficients";
+export {
+  type FreezerGoods,
+  type FreezerLoad,
+  type FreezerLoadOptions,
+  freezerLoad,
+  type PullDownOptions,
+  pullDownW,
+} from "./freezing/freezer-load";
 export type { TimeRange } from "./freezing/runs-over-doubt";
 export { type TemperToCut, temperToCut } from "./freezing/temper-to-cut";
 export { type WorkableTime, workableTime } from "./freezing/workable-time";

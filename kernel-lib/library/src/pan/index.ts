@@ -11,3 +11,11 @@ export { readPans } from "./read-pans";
 export { type ScaleBatchOptions, type ScaledBatch, scaleBatch } from "./scale-batch";
 export { type SlabMassOptions, slabMassG } from "./slab-mass";
 export { type Slab, type SlabThicknessOptions, slabThickness } from "./slab-thickness";
+export {
+  type Floor,
+  type LyingPiece,
+  type PiecePlace,
+  type WholePieces,
+  type WholePiecesOptions,
+  wholePieces,
+} from "./whole-pieces";
