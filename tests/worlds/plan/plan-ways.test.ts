@@ -54,12 +54,17 @@ describe("runTrial", () => {
     expect(outCoreC).toBeLessThan(5);
   });
 
-  it("gives nobody to taste what is not safe, and reads no core unasked", () => {
+  it("gives nobody to taste what is not known to be safe, and reads no core unasked", () => {
     const cold = runTrial(kitchen, [], ask({ timeMin: 0.6 * coreMin, looksMin: [] }));
     expect(cold.crispScores).toEqual([]);
     expect(seenSuccess(cold, product, kitchen.stored.tooDryPercent)).toBe(0);
     const unread = runTrial(kitchen, [], ask({ probe: false }));
     expect(unread.restedCoreC).toBeNull();
+    expect(unread.crispScores).toEqual([]);
+    for (let seed = 0; seed < 200; seed++) {
+      const near = runTrial({ ...kitchen, seed }, [], ask({ timeMin: coreMin, looksMin: [] }));
+      expect(near.crispScores.length > 0).toBe((near.restedCoreC as number) >= limitOf(product).limitC);
+    }
     expect(worldKitchen({ ...kitchen.stored, trials: [cold, unread] }, 2).trials.length).toBe(2);
   });
 });

@@ -43,6 +43,8 @@ export interface PlanWaysOptions {
   readonly question?: PlanQuestion;
   /** kitchens: the stored worlds one after the other, then again with another scatter */
   readonly kitchens: number;
+  /** the first of them; 0 unless given */
+  readonly from?: number;
   /** trials of each */
   readonly trials: number;
   readonly tell?: (line: string, way: PlanWay) => void;
@@ -64,9 +66,9 @@ export function planKitchen(at: number): PlanKitchen {
 
 /** Runs policies in kitchens. */
 export function planWays(options: PlanWaysOptions): readonly PlanWay[] {
-  const { policies = Object.keys(POLICIES), question = "time", kitchens, trials, tell = () => {} } = options;
+  const { policies = Object.keys(POLICIES), question = "time", kitchens, from = 0, trials, tell = () => {} } = options;
   const ways: PlanWay[] = [];
-  for (let at = 0; at < kitchens; at++) {
+  for (let at = from; at < from + kitchens; at++) {
     const kitchen = planKitchen(at);
     for (const policy of policies) {
       const way = wayOf(kitchen, policy, question, trials);

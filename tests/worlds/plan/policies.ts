@@ -142,7 +142,7 @@ export function seenSuccess(trial: LoggedTrial, product: Product, tooDryPercent:
   const { crispScores, brownScores, beforeG, afterG, restedCoreC } = trial;
   if ((restedCoreC ?? 0) < limitOf(product).limitC || 100 * (1 - afterG / beforeG) > tooDryPercent) return 0;
   const good = crispScores.filter((score, at) => score >= CRISP_SCORE && brownScores[at] < TOO_BROWN_SCORE);
-  return good.length / crispScores.length;
+  return crispScores.length === 0 ? 0 : good.length / crispScores.length;
 }
 
 function planned(

@@ -85,8 +85,9 @@ export function runTrial(kitchen: PlanKitchen, before: readonly LoggedTrial[], a
   const pieceG = (slab.slabMm * lengthMm * widthMm * world.mix.densityKgM3 + faceMm2 * coatKg) * 1e-6;
   const beforeG = pieces * pieceG * (1 + 0.01 * own.normal());
   const afterG = beforeG * (1 - read.weighedLoss(outMin) - 0.004 * own.uniform()) + 0.4 * own.normal();
-  // nobody tastes what is not safe
-  const eaten = core.restedC + misreads >= limitOf(product).limitC || !asked.probe;
+  const restedCoreC = asked.probe ? tenth(core.restedC + misreads) : null;
+  // nobody tastes what is not known to be safe
+  const eaten = restedCoreC !== null && restedCoreC >= limitOf(product).limitC;
   const tasted = (score: number, low: number): number[] =>
     tasters.map(({ lean, slope, sd }) =>
       Math.max(low, Math.min(9, half(5 + slope * (score - 5) + lean + sd * own.normal()))),
@@ -110,7 +111,7 @@ export function runTrial(kitchen: PlanKitchen, before: readonly LoggedTrial[], a
     notCrispMin,
     crispMin,
     outCoreC: asked.probe ? tenth(core.outC + misreads) : null,
-    restedCoreC: asked.probe ? tenth(Math.max(core.outC, core.restedC) + misreads) : null,
+    restedCoreC,
     restMin: REST_MIN,
     beforeG: tenth(beforeG),
     afterG: tenth(afterG),
@@ -189,7 +190,7 @@ function readerOf({ world, emulator }: PlanKitchen, place: CoursePlace) {
       const rateKMin = Math.max(0, (coreAt(1.02 * timeMin) - coreAt(0.98 * timeMin)) / (0.04 * timeMin));
       const { outC, restedC } = restedCore(emulator.after, { coreC, rateKMin, thicker });
       const besideK = (emulator.after.besideK * off ** 2 * (100 - outC)) / (place.thicknessMm / 10) ** 2;
-      return { outC: outC + besideK, restedC: restedC + 0.5 * besideK };
+      return { outC: outC + besideK, restedC: Math.max(outC + besideK, restedC + 0.5 * besideK) };
     },
     weighedLoss: (timeMin: number): number =>
       Math.max(0, levelAt(levels.lossPercent, minutes.lossPercent, timeMin + emulator.after.lossMin)) / 100,

@@ -1,7 +1,7 @@
 /**
  * Holds the library's plan against other plans in simulated kitchens: `node tests/worlds/plan/run.mjs [kitchens] [trials] [policy…]`; 16
  * kitchens of 12 trials unless given. `PLAN_WAYS=file` keeps every way, a line of JSON each; `PLAN_QUESTION=thickness` asks for the
- * thickness too.
+ * thickness too, `PLAN_FROM=16` begins with the seventeenth kitchen.
  */
 import { appendFileSync } from "node:fs";
 import { withModule } from "../load.mjs";
@@ -10,6 +10,7 @@ const [kitchens = "16", trials = "12", ...policies] = process.argv.slice(2);
 await withModule("plan/plan-ways.ts", async ({ planWays, planRows }) => {
   const ways = planWays({
     kitchens: Number(kitchens),
+    from: Number(process.env.PLAN_FROM ?? 0),
     trials: Number(trials),
     policies: policies.length === 0 ? undefined : policies,
     question: process.env.PLAN_QUESTION,
