@@ -96,3 +96,9 @@ export { type BatchTimes, type BatchTimesOptions, batchTimes, type DayBatch, typ
 export { type DayMinutes, type DayPlaces, type SettledPlaces, settlePlaces, USUAL_DAY } from "./day/day-places";
 export type { DayStepKind, PlannedStep } from "./day/day-problem";
 export { type ReplanDayOptions, replanDay } from "./day/replan-day";
+
+// cost: what a batch takes and costs
+
+export { type BatchCost, type BatchCostOptions, batchCost, type Cost } from "./cost/batch-cost";
+export type { BatchToMake } from "./cost/ingredients-needed";
+export { type ShoppingLine, type ShoppingList, type ShoppingListOptions, shoppingList } from "./cost/shopping-list";

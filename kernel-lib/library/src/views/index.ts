@@ -16,6 +16,11 @@ export { thicknessByPanFigure } from "./advice/thickness-by-pan-figure";
 export { trialGainFigure } from "./advice/trial-gain-figure";
 export { windowPansTable } from "./advice/window-pans-table";
 
+// cost: what a batch costs, what to buy
+
+export { costTable } from "./cost/cost-table";
+export { shoppingTable } from "./cost/shopping-table";
+
 // crisp: time against thickness, window, chance of success
 
 export { clockFigure } from "./crisp/clock-figure";

@@ -1,0 +1,43 @@
+import type { ShoppingList } from "../../advice/cost/shopping-list";
+import type { KitchenUnits } from "../../units/unit-table";
+import type { Table } from "../table/table";
+import { tableIn } from "../table/table-in";
+
+/**
+ * A shopping list, what is to be bought first.
+ *
+ * @param units the kitchen's own; default metric
+ * @example
+ * const list = shoppingList({ kitchen: loadKitchen(), batches: [{ variantId: "beet-lentil" }] });
+ * shoppingTable(list).columns.length; // → 6
+ */
+export function shoppingTable({ lines, unpriced }: ShoppingList, units: KitchenUnits = "metric"): Table {
+  return tableIn(
+    {
+      kind: "table",
+      title: "Shopping list",
+      columns: [
+        { heading: "ingredient" },
+        { heading: "buy (g)", decimals: 0 },
+        { heading: "packs", decimals: 0 },
+        { heading: "needed (g)", decimals: 0 },
+        { heading: "in stock (g)", decimals: 0 },
+        { heading: "cost", decimals: 2 },
+      ],
+      rows: lines.map(({ name, buyG, packs, neededG, inStockG, cost }) => [
+        name,
+        Math.ceil(buyG),
+        packs,
+        Math.ceil(neededG),
+        inStockG,
+        cost,
+      ]),
+      notes: [
+        "Bowl loss, trim and coating that is left behind are in it.",
+        ...(unpriced.length === 0 ? [] : [`No price is known for ${unpriced.join(", ")}.`]),
+        "Read the label of what you buy: allergens and composition are the maker's to say.",
+      ],
+    },
+    units,
+  );
+}
