@@ -74,7 +74,7 @@ export { type CoreLimit, coreLimit } from "./safety/core-limit";
 // why a trial failed, and what to try next
 
 export { type ExplainTrialOptions, explainTrial, type TrialExplanation } from "./advice/trial/explain-trial";
-export { type NextTrial, nextTrial } from "./advice/trial/next-trial";
+export { type NextTrial, type NextTrialOptions, nextTrial } from "./advice/trial/next-trial";
 export { type WhatNext, type WhatNextOptions, whatNext } from "./advice/trial/what-next";
 
 // compare variants
