@@ -16,7 +16,7 @@ describe("scheduleTasks", () => {
         expect(schedule.length).toBe(shortestByHand(problem, schedule.length));
         expect(schedule.bound).toBeLessThanOrEqual(schedule.length);
       }),
-      { numRuns: 40 },
+      { numRuns: 25 },
     );
   });
 

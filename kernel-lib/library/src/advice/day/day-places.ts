@@ -1,5 +1,6 @@
 import { fail, within } from "../../check/check";
 import { freezeDeep } from "../../check/freeze-deep";
+import { temperatureText } from "../../units/temperature-text";
 import { parseClock } from "../../units/typed/parse-clock";
 
 /** How long the steps of the hands take (min). */
@@ -109,7 +110,9 @@ export function settlePlaces(places: DayPlaces, where: string): SettledPlaces {
   const unsaid = [
     ...(given.opens === undefined && given.closes === undefined ? [`hands from ${all.opens} to ${all.closes}`] : []),
     ...(given.hands === undefined ? ["one pair of hands"] : []),
-    ...(given.freezerC === undefined ? [`${all.airflow} freezer air at ${all.freezerC} °C`] : []),
+    ...(given.freezerC === undefined
+      ? [`${all.airflow} freezer air at ${temperatureText(all.freezerC, "metric")}`]
+      : []),
     ...(given.freezerPlaces === undefined ? [`${all.freezerPlaces} places in the freezer`] : []),
     ...(given.minutes === undefined ? ["the minutes of every step by hand"] : []),
   ];

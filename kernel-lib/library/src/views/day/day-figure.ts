@@ -2,7 +2,7 @@ import type { DayPlan, DayStep } from "../../advice/day/batch-day";
 import { clockText } from "../../units/clock-text";
 import type { Figure } from "../figure/figure";
 import { houseLayout } from "../figure/layout";
-import { PALETTE } from "../figure/palette";
+import { PALETTE, translucent } from "../figure/palette";
 import { stepText } from "./step-text";
 
 interface Place {
@@ -86,7 +86,7 @@ export function dayFigure(plan: DayPlan): Figure {
         x1: hour(until),
         y0: 0,
         y1: 1,
-        fillcolor: "#f2f2f2",
+        fillcolor: translucent("#000000", 0.07),
         line: { width: 0 },
         layer: "below",
       })),

@@ -15,13 +15,14 @@ const WORDS: Readonly<Record<DayStepKind, string>> = {
 
 /** A step in words: `"coat beet bites, pan 2, load 1 of 3"`. */
 export function stepText({
+  coatMin,
   kind,
   variantName,
   pan,
   part,
-}: Pick<DayStep, "kind" | "variantName" | "pan" | "part">): string {
+}: Pick<DayStep, "coatMin" | "kind" | "variantName" | "pan" | "part">): string {
   const of = pan === null ? "" : `, pan ${pan}`;
   const load =
     part === null ? "" : `, ${kind === "freeze pieces" || kind === "pack" ? "tray" : "load"} ${part[0]} of ${part[1]}`;
-  return `${WORDS[kind]}: ${variantName}${of}${load}`;
+  return `${coatMin > 0 ? "coat and cook" : WORDS[kind]}: ${variantName}${of}${load}`;
 }
