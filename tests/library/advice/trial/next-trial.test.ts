@@ -34,7 +34,8 @@ describe("nextTrial", () => {
         expect(Math.abs(one.gain)).toBeLessThanOrEqual(1);
       }
       expect(new Set(candidates.map(({ probe }) => probe)).size).toBe(2);
-      expect(candidates.map(({ reason }) => reason !== null)).toEqual(candidates.map((_, at) => at < 5));
+      expect(candidates.filter(({ reason }) => reason !== null)).toHaveLength(5);
+      expect(candidates[0].reason).not.toBeNull();
     }
   });
 
@@ -95,7 +96,7 @@ describe("nextTrial", () => {
     for (const { thicknessMm } of logged)
       expect(Math.abs(Math.log(best.thicknessMm / thicknessMm))).toBeGreaterThan(Math.log(1.15));
     expect(best.probe).toBe(true);
-    expect(best.reason).toContain("it brings a second thickness");
+    expect(best.reason).toMatch(/it brings .*a second thickness/);
   });
 
   it("is the first morning where nothing was logged", () => {

@@ -9,11 +9,19 @@ import {
 } from "../../../../kernel-lib/library/src/advice/value/evidence-needs";
 import type { TrialReadings } from "../../../../kernel-lib/library/src/crisp/foresight/trial-readings";
 
-const none: EvidenceNeeds = { trials: 0, climbing: 0, done: 0, oneThicknessMm: null, soft: false, crisp: false };
+const none: EvidenceNeeds = {
+  trials: 0,
+  climbing: 0,
+  done: 0,
+  oneThicknessMm: null,
+  soft: false,
+  crisp: false,
+  outside: false,
+};
 
 function trial(thicknessMm: number, climbing: number, done: number): Parameters<typeof servedBy>[1] {
   const readings = { chance: { climbing, done, soft: 0, crisp: 0 } } as unknown as TrialReadings;
-  return { thicknessMm, readings };
+  return { thicknessMm, readings, reaches: thicknessMm === 11 };
 }
 
 const chance = fc.double({ min: 0, max: 1, noNaN: true });
@@ -66,5 +74,8 @@ describe("needsAfter", () => {
       [12, 12, 10, 10, 12].map((mm, at) => trial(mm, at < 2 ? 1 : 0, at < 2 ? 0 : 1)),
     );
     expect(isComplete(six)).toBe(true);
+    const far = { ...none, outside: true };
+    expect([isComplete(far), servedBy(far, trial(10, 0, 0)), servedBy(far, trial(11, 0, 0))]).toEqual([false, 0, 1]);
+    expect(isComplete(needsAfter(far, [trial(11, 0, 0)]))).toBe(true);
   });
 });

@@ -44,7 +44,7 @@ export interface CandidateTrial {
   readonly gramsMix: number;
   /** gain for each minute */
   readonly gainPerMinute: number;
-  /** the trial in one line and what it settles; null but for the best five */
+  /** the trial in one line and what it settles; null but for the best five that differ in more than the pan */
   readonly reason: string | null;
 }
 
@@ -97,7 +97,7 @@ const TOLD = 5;
  * are those of the `firstMorning`.
  *
  * @param options the question, and as for `crispWindow`
- * @returns candidates, best first; the best five with their reasons; `stopping`: whether another trial is worth its while
+ * @returns candidates, best first; the best five that differ in more than the pan with their reasons; `stopping`: whether another trial is worth its while
  *
  * @example
  * const next = nextTrial({ kitchen: loadKitchen(), variantId: "beet-lentil" });
@@ -108,7 +108,9 @@ export function nextTrial(options: NextTrialOptions): NextTrial {
   const valued = valuedTrials(options, "nextTrial");
   const { kitchen, window, asked, needs, values, tasters, ranked } = valued;
   const { units } = kitchen;
-  const candidates = ranked.map(({ trial, worth, minutes, gramsMix }, at): CandidateTrial => {
+  const told = ranked.filter(({ alike }, at) => ranked.findIndex((one) => one.alike === alike) === at).slice(0, TOLD);
+  const candidates = ranked.map((one): CandidateTrial => {
+    const { trial, worth, minutes, gramsMix } = one;
     const { slab, setting, timeMin, looksMin, probe } = trial;
     return {
       panId: slab.panId,
@@ -126,7 +128,7 @@ export function nextTrial(options: NextTrialOptions): NextTrial {
       minutes,
       gramsMix,
       gainPerMinute: worth.gain / minutes,
-      reason: at < TOLD ? trialReason({ trial, units, needs, parts: values.partsOf([trial]) }) : null,
+      reason: told.includes(one) ? trialReason({ trial, units, needs, parts: values.partsOf([trial]) }) : null,
     };
   });
   const stopping = stoppingOf(valued);

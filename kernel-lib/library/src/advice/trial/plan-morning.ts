@@ -79,7 +79,8 @@ const ALIKE = 0.05;
 const GRAMS_A_MINUTE = 50;
 /** A gain below this is none [-]. */
 const NOTHING = 5e-4;
-/** What a card's needs weigh beside the gain once the log is no longer young; our judgement, as for one trial. */
+/** What a card's needs weigh beside the gain while the log is young, and once it no longer is; our judgement, as for one trial. */
+const YOUNG = 0.5;
 const LESS = 0.2;
 
 /**
@@ -183,7 +184,7 @@ function chosenOf(
   const worths: TrialsWorth[] = [];
   while (chosen.length < wanted) {
     const open = needsAfter(needs, chosen.map(servingOf));
-    const weight = isComplete(open) ? 0 : open.trials > 0 || asked.question.kind === "card" ? 1 : LESS;
+    const weight = isComplete(open) ? 0 : open.trials > 0 || asked.question.kind === "card" ? YOUNG : LESS;
     const before = worths.at(-1);
     const added = from
       .filter((one) => isRoomFor(one, chosen, (id) => panOf(kitchen, id).count))
@@ -240,7 +241,7 @@ function slabKey({ panId, batchG }: PlannedSlab): string {
 }
 
 function servingOf({ trial }: ValuedTrial): Parameters<typeof servedBy>[1] {
-  return { thicknessMm: trial.setting.thicknessMm, readings: trial.readings };
+  return { thicknessMm: trial.setting.thicknessMm, readings: trial.readings, reaches: trial.reaches };
 }
 
 function costedOf({ trial }: ValuedTrial): Parameters<typeof effortOf>[0][number] {

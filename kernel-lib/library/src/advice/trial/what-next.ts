@@ -51,7 +51,7 @@ export interface WhatNextOptions {
 
 /**
  * What to do next with a variant, whatever its log holds: the first morning where nothing is logged, else what the trials
- * tell so far, what a card still asks for, and the trial that would tell most; step by step, on this kitchen's own pans and
+ * tell so far, what a card still asks for, and the trial that is worth most to what is still open (`nextTrial`); step by step, on this kitchen's own pans and
  * in its own units. With the core probed in every step that heats, and the caution below.
  *
  * @example
@@ -89,6 +89,7 @@ export function whatNext({ kitchen, variantId }: WhatNextOptions): WhatNext {
     missing.length === 0
       ? "Its log is good for a card; one more trial would only make it surer."
       : `A card still asks for: ${missing.join("; ")}.`,
+    `${next.questionSentence} ${next.stopping.sentence}`,
     `${missing.length === 0 ? "If you want one" : "The next trial"}:`,
     ...next.steps.map(({ sentence }, at) => `${at + 1}. ${sentence}`),
     ...next.cautions,

@@ -44,7 +44,7 @@ const SHARES = [0.6, 0.75, 0.87, 1, 1.15, 4 / 3, 1.6] as const;
 /** The thinnest and thickest slab of a trial (mm); our judgement. */
 const [THINNEST_MM, THICKEST_MM] = [3, 40];
 /** Taken out at these shares of the time at which it should be safe and crisp; our judgement. */
-const EARLY_TO_LATE = [0.7, 0.85, 1, 1.15, 1.3] as const;
+const EARLY_TO_LATE = [0.5, 0.7, 0.85, 1, 1.15, 1.3] as const;
 /** Where the crisp time is open by more than this factor, looks go over the range of it, and that is at most the second; our judgement. */
 const [WIDE, MOST_APART] = [2, 4];
 /** A crowded floor; our judgement. */
@@ -180,7 +180,7 @@ function trialsOf(options: TrialsOfOptions): readonly PossibleTrial[] {
       timeMin,
       looksMin: looksFor(timeMin, share),
     };
-    const unread = isPlain && (share === 1 || share === 1.15) ? [{ ...common, probe: false }] : [];
+    const unread = isPlain && share === 1 ? [{ ...common, probe: false }] : [];
     return probe ? [{ ...common, probe: true }, ...unread] : [{ ...common, probe: false }];
   });
 }

@@ -19,6 +19,8 @@ export interface EvidenceNeeds {
   /** no scores on that side yet: soft and crisp */
   readonly soft: boolean;
   readonly crisp: boolean;
+  /** the setting that is asked about lies outside what was tried, or on its edge */
+  readonly outside: boolean;
 }
 
 /** What the log of a window's variant lacks, by the conditions of `cardEvidence`, and scores on both sides of crisp. */
@@ -40,29 +42,33 @@ export function evidenceNeeds(kitchen: Kitchen, window: KitchenWindow): Evidence
     oneThicknessMm: range === null || range[1] >= THICKNESS_RATIO * range[0] ? null : range,
     soft: !means.some((mean) => mean < CRISP_SCORE),
     crisp: !means.some((mean) => mean >= CRISP_SCORE),
+    outside: window.standing !== "tried" || window.extrapolation.length > 0,
   };
 }
 
 /** Whether a log lacks nothing that trials alone can bring. */
-export function isComplete({ trials, climbing, done, oneThicknessMm }: EvidenceNeeds): boolean {
-  return trials === 0 && climbing === 0 && done === 0 && oneThicknessMm === null;
+export function isComplete({ trials, climbing, done, oneThicknessMm, outside }: EvidenceNeeds): boolean {
+  return trials === 0 && climbing === 0 && done === 0 && oneThicknessMm === null && !outside;
 }
 
 /** A trial as far as it serves the needs. */
 interface Serving {
   readonly thicknessMm: number;
   readonly readings: TrialReadings;
+  /** once it is run, the setting that is asked about counts as tried */
+  readonly reaches: boolean;
 }
 
 /** How many of the needs a trial should serve: the sum of its chances to. */
-export function servedBy(needs: EvidenceNeeds, { thicknessMm, readings }: Serving): number {
+export function servedBy(needs: EvidenceNeeds, { thicknessMm, readings, reaches }: Serving): number {
   const { climbing, done, soft, crisp } = readings.chance;
   return (
     (needs.climbing > 0 ? climbing : 0) +
     (needs.done > 0 ? done : 0) +
     (needs.oneThicknessMm !== null && ratioWith(needs.oneThicknessMm, thicknessMm) >= THICKNESS_RATIO ? 1 : 0) +
     (needs.soft ? soft : 0) +
-    (needs.crisp ? crisp : 0)
+    (needs.crisp ? crisp : 0) +
+    (needs.outside && reaches ? 1 : 0)
   );
 }
 
@@ -81,6 +87,7 @@ export function needsAfter(needs: EvidenceNeeds, trials: readonly Serving[]): Ev
       oneThicknessMm: (range === null && !isFirst) || wider[1] >= THICKNESS_RATIO * wider[0] ? null : wider,
       soft: left.soft && soft < 0.5,
       crisp: left.crisp && crisp < 0.5,
+      outside: left.outside && !trial.reaches,
     };
   }, needs);
 }

@@ -1,3 +1,4 @@
+import { GOOD_CHANCE } from "../../crisp/window/card-time";
 import { largestOf } from "../../statistics/extremes";
 import { isComplete } from "./evidence-needs";
 import type { ValuedTrials } from "./valued-trials";
@@ -18,13 +19,13 @@ export interface Stopping {
 
 /** Trials looked ahead, and the candidates that they are taken from. */
 const AHEAD = 4;
-const FROM = 24;
+const FROM = 12;
 /** A decision that the next trial changes more often than this is not settled [-]; our judgement. */
 const SETTLED = 0.2;
 
 /**
  * Whether to stop: the gain a trial of the best few together is below what one is worth, the decision is settled, and the
- * log holds what a card must rest on. Looked at for several trials, as one alone may be too few to change anything.
+ * log holds what a card must rest on, and the chance of success is good. Looked at for several trials, as one alone may be too few to change anything.
  */
 export function stoppingOf({ values, ranked, asked, needs, worth }: ValuedTrials): Stopping {
   const { question } = asked;
@@ -53,7 +54,8 @@ export function stoppingOf({ values, ranked, asked, needs, worth }: ValuedTrials
   }
   const perTrial = largestOf(ahead.map((all, at) => all / (at + 1)));
   const settled = chanceOfChange <= SETTLED;
-  const stop = isComplete(needs) && perTrial < worth && settled && (question.kind !== "card" || ready);
+  const good = question.kind === "card" ? ready : question.kind === "difference" || values.successNow >= GOOD_CHANCE;
+  const stop = isComplete(needs) && perTrial < worth && settled && good;
   const points = (share: number): string => `${(100 * share).toFixed(1)} points`;
   const gains =
     question.kind === "card"
@@ -69,6 +71,8 @@ export function stoppingOf({ values, ranked, asked, needs, worth }: ValuedTrials
           : "the card is not ready: go on"
         : perTrial >= worth
           ? `a trial is worth its while from ${points(worth)} on: go on`
-          : "the decision is not settled: go on";
+          : settled
+            ? `trials of it alone will hardly bring its ${Math.round(100 * values.successNow)} % up to ${Math.round(100 * GOOD_CHANCE)} %: ask which pan or which setting`
+            : "the decision is not settled: go on";
   return { stop, chanceOfChange, gain, ahead, worth, sentence: `${gains}; ${why}.` };
 }

@@ -46,9 +46,10 @@ function settlesText(parts: readonly number[]): string {
 }
 
 /** What the trial should bring of what the log still lacks. */
-function servesText({ setting, readings }: ForeseenTrial, needs: EvidenceNeeds): string[] {
+function servesText({ setting, readings, reaches }: ForeseenTrial, needs: EvidenceNeeds): string[] {
   const { climbing, done, soft, crisp } = readings.chance;
   const brings = [
+    ...(needs.outside && reaches ? ["a trial at this very setting"] : []),
     ...(needs.oneThicknessMm !== null && ratioWith(needs.oneThicknessMm, setting.thicknessMm) >= THICKNESS_RATIO
       ? ["a second thickness"]
       : []),

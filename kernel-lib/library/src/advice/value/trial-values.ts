@@ -1,4 +1,5 @@
-import { type MatchedDraws, matchedDraws } from "../../crisp/foresight/matched-draws";
+import type { CrispCalibration } from "../../crisp/calibration/calibrate-crisp";
+import { matchedDraws } from "../../crisp/foresight/matched-draws";
 import { momentDraws, type PlaceDraws, placeDraws } from "../../crisp/foresight/place-draws";
 import { type SuccessJudge, successJudge } from "../../crisp/foresight/success-judge";
 import { readingNoise, type TrialReadings, trialReadings } from "../../crisp/foresight/trial-readings";
@@ -18,6 +19,8 @@ import type { QuestionPlaces } from "./question-places";
 /** A trial with what it would read. */
 export interface ForeseenTrial extends PossibleTrial {
   readonly readings: TrialReadings;
+  /** once it is run, the setting that is asked about counts as tried */
+  readonly reaches: boolean;
 }
 
 /** What trials are worth to a question. */
@@ -39,7 +42,8 @@ export interface TrialValues {
   /** the decision as it stands: which place and time (min), the other variant, or none where nothing is safe in time */
   readonly now: { readonly place: number; readonly timeMin: number } | "other" | "none";
   readonly successNow: number;
-  readonly foresee: (trials: readonly PossibleTrial[]) => readonly ForeseenTrial[];
+  /** what a trial would read; as its twin of the same setting, times and looks does, where that is given */
+  readonly foresee: (trial: PossibleTrial, twin?: ForeseenTrial) => ForeseenTrial;
   /** of trials that are run in one morning */
   readonly worthOf: (trials: readonly ForeseenTrial[]) => TrialsWorth;
   /** gain in success if the trials told of one moment alone, for core, crisp, brown and dry */
@@ -56,7 +60,7 @@ export interface TrialValuesOptions {
   readonly seed: number;
 }
 
-const DRAWS = 384;
+const DRAWS = 320;
 /** Outcomes of a trial that are worked through. */
 const CASES = 32;
 /** Pieces for each draw of the constants, for one place; fewer where there are more. */
@@ -80,10 +84,20 @@ const BROUGHT: readonly string[] = [
 export function trialValues(options: TrialValuesOptions): TrialValues {
   const { window, asked, needs, alternatives, tasters, seed } = options;
   const { calibration, limit } = window;
+  const askedAbout = alternatives.places.map(({ setting }) => setting);
   const draws = matchedDraws(calibration, { count: DRAWS, seed });
   const placed = new Map<string, PlaceDraws>();
-  const drawsAt = (setting: SettledSetting): PlaceDraws => known(placed, draws, setting);
-  const moments = alternatives.places.map(({ setting }) => momentDraws(placeDraws(draws, setting)));
+  const drawsAt = (setting: SettledSetting): PlaceDraws => {
+    const { thicknessMm, sidesMm, setpointC, loadFraction } = setting;
+    const key = `${thicknessMm} ${sidesMm} ${setpointC} ${loadFraction}`;
+    const known = placed.get(key);
+    if (known !== undefined) return known;
+    const sharedDrift = sharedDriftOf(calibration, askedAbout, setting);
+    const place = placeDraws(draws, setting, { sharedDrift });
+    placed.set(key, place);
+    return place;
+  };
+  const moments = askedAbout.map((setting) => momentDraws(placeDraws(draws, setting)));
   const size = 4 * moments.length;
   const targets = targetDraws(
     Array.from({ length: DRAWS }, (_, at) =>
@@ -128,19 +142,23 @@ export function trialValues(options: TrialValuesOptions): TrialValues {
   const isStuck = asked.unmet.some((name) => !BROUGHT.includes(name));
   const isReady = asked.unmet.length === 0;
   const longestMin = alternatives.places[0].setting.longestMin;
+  const isTriedAfter = (trials: readonly PossibleTrial[]): boolean => {
+    const { applianceId } = window.setting;
+    const tried = triedAlso(
+      calibration,
+      applianceId,
+      trials.map(({ setting }) => setting),
+    );
+    const { distance, outside } = misfitAt(tried, window.setting, 0);
+    return standingOf({ distance }) === "tried" && outside.length === 0;
+  };
   const cardChance = (trials: readonly ForeseenTrial[], { then, utilityThen }: ValueOfInformation): number => {
     if (isStuck) return 0;
     const evidence = chanceOfEvidence(
       needs,
-      trials.map(({ setting, readings }) => ({ thicknessMm: setting.thicknessMm, readings })),
+      trials.map(({ setting, readings, reaches }) => ({ thicknessMm: setting.thicknessMm, readings, reaches })),
     );
-    if (evidence === 0) return 0;
-    const tried = triedAlso(
-      calibration,
-      window.setting.applianceId,
-      trials.map(({ setting }) => setting),
-    );
-    if (standingOf(misfitAt(tried, window.setting, 0)) !== "tried") return 0;
+    if (evidence === 0 || !isTriedAfter(trials)) return 0;
     let good = 0;
     for (let one = 0; one < then.length; one++) {
       const choice = then[one] < 0 ? null : choices[then[one]];
@@ -153,19 +171,15 @@ export function trialValues(options: TrialValuesOptions): TrialValues {
     judge,
     now: nothing.now < 0 ? "none" : (choices[nothing.now] ?? "other"),
     successNow: nothing.utilityNow,
-    foresee: (trials) =>
-      trials.map((trial) => ({
-        ...trial,
-        readings: trialReadings({
-          place: drawsAt(trial.setting),
-          slab: `${trial.slab.panId} ${trial.slab.batchG}`,
-          timeMin: trial.timeMin,
-          looksMin: trial.looksMin,
-          probe: trial.probe,
-          tasters,
-          climbingC: limit.limitC + CLIMBING_K,
-        }),
-      })),
+    foresee: (trial, twin) => {
+      const slab = `${trial.slab.panId} ${trial.slab.batchG}`;
+      if (twin !== undefined) return { ...trial, reaches: twin.reaches, readings: { ...twin.readings, slab } };
+      const { timeMin, looksMin, probe } = trial;
+      const place = drawsAt(trial.setting);
+      const climbingC = limit.limitC + CLIMBING_K;
+      const readings = trialReadings({ place, slab, timeMin, looksMin, probe, tasters, climbingC });
+      return { ...trial, reaches: isTriedAfter([trial]), readings };
+    },
     worthOf: (trials) => {
       const learning = learnt(trials);
       const value = judged(learning);
@@ -202,11 +216,19 @@ function toldShare({ size, root }: TargetDraws, { told }: Learning): number {
   return sum / size;
 }
 
-/** The draws at a setting, worked out once. */
-function known(placed: Map<string, PlaceDraws>, draws: MatchedDraws, setting: SettledSetting): PlaceDraws {
-  const { thicknessMm, sidesMm, setpointC, loadFraction } = setting;
-  const key = `${thicknessMm} ${sidesMm} ${setpointC} ${loadFraction}`;
-  const place = placed.get(key) ?? placeDraws(draws, setting);
-  placed.set(key, place);
-  return place;
+/**
+ * Correlation of the drift at a setting with the drifts that are asked about: what a trial there takes off their distance from
+ * what was logged, ρ² = 1 − d₁²/d₀², in the mean over those that have one.
+ */
+function sharedDriftOf(
+  calibration: CrispCalibration,
+  askedAbout: readonly SettledSetting[],
+  setting: SettledSetting,
+): number {
+  const tried = triedAlso(calibration, setting.applianceId, [setting]);
+  const shares = askedAbout.flatMap((asked) => {
+    const before = misfitAt(calibration, asked, 0).distance;
+    return before > 0 ? [Math.max(0, 1 - (misfitAt(tried, asked, 0).distance / before) ** 2)] : [];
+  });
+  return shares.length === 0 ? 1 : Math.sqrt(shares.reduce((sum, share) => sum + share, 0) / shares.length);
 }

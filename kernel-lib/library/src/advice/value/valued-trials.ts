@@ -3,7 +3,7 @@ import { largestOf } from "../../statistics/extremes";
 import type { Kitchen } from "../../trials/kitchen";
 import { tastersOf } from "../trial/plan-words";
 import { type CrispWindowOptions, crispWindow, type KitchenWindow } from "../window/crisp-window";
-import { candidateTrials } from "./candidate-trials";
+import { candidateTrials, type PossibleTrial } from "./candidate-trials";
 import { type EvidenceNeeds, evidenceNeeds, isComplete, servedBy } from "./evidence-needs";
 import { type AskedQuestion, type OpenQuestion, openQuestion } from "./open-question";
 import { type QuestionPlaces, questionPlaces } from "./question-places";
@@ -30,6 +30,8 @@ export interface AskTrialsOptions extends CrispWindowOptions {
 export interface ValuedTrial {
   readonly trial: ForeseenTrial;
   readonly worth: TrialsWorth;
+  /** trials of one number read the same */
+  readonly alike: number;
   readonly minutes: number;
   readonly gramsMix: number;
 }
@@ -58,6 +60,8 @@ const USUAL_TASTERS = 2;
 const WORTH_POINTS = 0.5;
 /** Trials whose rank differs by less than this of the best gain are alike, and the one that takes less time goes first; our judgement. */
 const ALIKE = 0.05;
+/** What the needs of a card weigh beside the gain while the log is young; our judgement. */
+const YOUNG = 0.5;
 /** What the needs of a card, once six trials are there, and what a trial narrows weigh beside the gain; our judgement. */
 const LESS = 0.2;
 /** A gain below this is none [-]: then trials go by what they narrow. */
@@ -66,7 +70,10 @@ const SEED = 7;
 /** Pieces drawn for the window. */
 const WINDOW_DRAWS = 600;
 
-/** Values every trial that the kitchen can run for the question that is asked, or that the log leaves open. */
+/**
+ * Values every trial that the kitchen can run for the question that is asked, or that the log leaves open. Trials that
+ * are alike but for the pan are valued once.
+ */
 export function valuedTrials(options: AskTrialsOptions, where: string): ValuedTrials {
   const { kitchen, seed = SEED } = options;
   const window = crispWindow({ ...options, draws: options.draws ?? WINDOW_DRAWS });
@@ -88,18 +95,37 @@ export function valuedTrials(options: AskTrialsOptions, where: string): ValuedTr
       (asked.question.kind === "setpoint" ? alternatives.places.map(({ setting }) => setting.setpointC) : undefined),
     without: options.without,
   });
-  const valued = values.foresee(possible).map((trial): ValuedTrial => {
-    const { slab, setting, timeMin, probe } = trial;
-    const effort = effortOf([{ ...slab, setpointC: setting.setpointC, timeMin, probe }], cost);
-    return { trial, worth: values.worthOf([trial]), ...effort };
-  });
-  const ranked = rankedBy(valued, needs, asked.question.kind === "card");
+  const done: ValuedTrial[] = [];
+  for (const one of possible) {
+    const { slab, setting, timeMin, probe } = one;
+    const twin = done.find(({ trial }) => isAlike(trial, one));
+    const trial = values.foresee(one, twin?.trial);
+    const worth = twin?.worth ?? values.worthOf([trial]);
+    const alike = twin?.alike ?? done.length;
+    done.push({ trial, worth, alike, ...effortOf([{ ...slab, setpointC: setting.setpointC, timeMin, probe }], cost) });
+  }
+  const ranked = rankedBy(done, needs, asked.question.kind === "card");
   return { kitchen, window, asked, needs, alternatives, values, tasters, knownTasters, cost, worth, ranked };
 }
 
+/** Whether two trials read the same: slabs within 3 %, pieces within 10 %, the same dial, load, times and probe. */
+function isAlike(a: PossibleTrial, b: PossibleTrial): boolean {
+  const off = (one: number, other: number): number => Math.abs(Math.log(one / other));
+  const sideOf = ({ slab }: PossibleTrial): number => Math.sqrt(slab.sidesMm[0] * slab.sidesMm[1]);
+  return (
+    a.timeMin === b.timeMin &&
+    a.setting.setpointC === b.setting.setpointC &&
+    a.probe === b.probe &&
+    Math.abs(a.setting.loadFraction - b.setting.loadFraction) < 0.05 &&
+    off(a.setting.thicknessMm, b.setting.thicknessMm) < 0.03 &&
+    off(sideOf(a), sideOf(b)) < 0.1 &&
+    a.looksMin.join() === b.looksMin.join()
+  );
+}
+
 /**
- * Best first: by gain over the best gain, by the needs of a card that a trial serves (as much as by all of the gain while the
- * log is young or the card is asked about, else a fifth of that) and by a fifth by what it narrows, which alone counts where
+ * Best first: by gain over the best gain, by the needs of a card that a trial serves (each by half of the gain while the log is
+ * young or the card is asked about, else by a fifth) and by a fifth by what it narrows, which alone counts where
  * nothing is gained. For a card that no single trial makes ready the gain in success stands in.
  */
 function rankedBy(valued: readonly ValuedTrial[], needs: EvidenceNeeds, forCard: boolean): readonly ValuedTrial[] {
@@ -109,18 +135,25 @@ function rankedBy(valued: readonly ValuedTrial[], needs: EvidenceNeeds, forCard:
   const best = largestOf(valued.map(gainOf));
   const unit = Math.max(NOTHING, best);
   const narrows = (best > NOTHING ? LESS : 1) / Math.max(1e-9, largestOf(valued.map(({ worth }) => worth.told)));
-  const weight = isComplete(needs) ? 0 : needs.trials > 0 || forCard ? 1 : LESS;
+  const weight = isComplete(needs) ? 0 : needs.trials > 0 || forCard ? YOUNG : LESS;
   const scored = valued.map((one) => {
-    const { setting, readings } = one.trial;
-    const served = weight === 0 ? 0 : weight * servedBy(needs, { thicknessMm: setting.thicknessMm, readings });
+    const { setting, readings, reaches } = one.trial;
+    const served = weight === 0 ? 0 : weight * servedBy(needs, { thicknessMm: setting.thicknessMm, readings, reaches });
     return { one, score: served + gainOf(one) / unit + narrows * one.worth.told };
   });
   const top = largestOf(scored.map(({ score }) => score));
   const step = ({ score }: { readonly score: number }): number => Math.floor((top - score) / ALIKE);
-  return scored
+  const sorted = scored
     .toSorted(
       (a, b) =>
-        step(a) - step(b) || a.one.minutes - b.one.minutes || a.one.gramsMix - b.one.gramsMix || b.score - a.score,
+        step(a) - step(b) ||
+        Number(b.one.trial.probe) - Number(a.one.trial.probe) ||
+        a.one.minutes - b.one.minutes ||
+        a.one.gramsMix - b.one.gramsMix ||
+        b.score - a.score,
     )
     .map(({ one }) => one);
+  // the first is one whose core is read, wherever there is a probe
+  const first = sorted.find(({ trial }) => trial.probe) ?? sorted[0];
+  return [first, ...sorted.filter((one) => one !== first)];
 }

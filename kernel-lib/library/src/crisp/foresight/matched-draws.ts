@@ -13,7 +13,14 @@ export interface MatchedDraws {
   /** the same in prior standard deviations from the mode */
   readonly steps: readonly Float64Array[];
   /** standard normal: how far core, crust and browning drift away from the clocks outside what was logged */
-  readonly drift: { readonly core: Float64Array; readonly crust: Float64Array; readonly brown: Float64Array };
+  readonly drift: ByClock;
+}
+
+/** One value a draw, for each of the clocks. */
+export interface ByClock {
+  readonly core: Float64Array;
+  readonly crust: Float64Array;
+  readonly brown: Float64Array;
 }
 
 /**
@@ -38,13 +45,13 @@ export function matchedDraws(
       for (let at = 0; at < mode.length; at++) step[at] += roots[along] * draw[along] * vectors[along][at];
     return step;
   });
-  const driftOf = (which: number): Float64Array => Float64Array.from(normals, (draw) => draw[mode.length + which]);
+  const columnOf = (which: number): Float64Array => Float64Array.from(normals, (draw) => draw[mode.length + which]);
   return {
     calibration,
     count,
     steps,
     values: steps.map((step) => constants.map(({ prior }, at) => priorValue(prior, mode[at] + step[at]))),
-    drift: { core: driftOf(0), crust: driftOf(1), brown: driftOf(2) },
+    drift: { core: columnOf(0), crust: columnOf(1), brown: columnOf(2) },
   };
 }
 

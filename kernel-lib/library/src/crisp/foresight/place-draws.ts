@@ -1,3 +1,4 @@
+import type { CrispCalibration } from "../calibration/calibrate-crisp";
 import { PIECE_CORE_SPREAD, SETTING_MISFIT } from "../calibration/crisp-noise";
 import { pieceAt } from "../calibration/piece-at";
 import { browningTableOf } from "../clocks/browning-clock";
@@ -18,6 +19,8 @@ export interface PlaceDraws {
   readonly setting: SettledSetting;
   readonly basis: ClockBasis;
   readonly misfit: Misfit;
+  /** sd of the part of the drift that is this setting's alone, which the pieces do not have */
+  readonly ownDrift: { readonly core: number; readonly crust: number; readonly brown: number };
   readonly pieces: readonly PieceConstants[];
   readonly tables: readonly BrowningTable[];
   /** ln of the time until each is crisp (min) */
@@ -30,8 +33,18 @@ export interface PlaceDraws {
 /** Drawn pieces whose activation energies round to the same half kJ/mol share one table. */
 const TABLES_A_KJMOL = 2;
 
+/** How a setting stands to those that are asked about. */
+export interface PlaceStanding {
+  /** correlation of its drift with theirs; default 1 */
+  readonly sharedDrift?: number;
+}
+
 /** Puts the draws of a calibration to one setting. */
-export function placeDraws(draws: MatchedDraws, setting: SettledSetting): PlaceDraws {
+export function placeDraws(
+  draws: MatchedDraws,
+  setting: SettledSetting,
+  { sharedDrift = 1 }: PlaceStanding = {},
+): PlaceDraws {
   const { calibration, values, drift } = draws;
   const { food, coatingMm, applianceIds } = calibration;
   const basis = basisOf(calibration, setting);
@@ -51,20 +64,23 @@ export function placeDraws(draws: MatchedDraws, setting: SettledSetting): PlaceD
     const key = Math.round(TABLES_A_KJMOL * piece.browningKJmol);
     const table = tables.get(key) ?? browningTableOf(basis, { ...piece, browningKJmol: key / TABLES_A_KJMOL });
     tables.set(key, table);
-    const drifted = missedBy(piece, {
-      core: MISFIT_GROWTH.core * misfit.distance * drift.core[at],
-      crust: MISFIT_GROWTH.crust * misfit.distance * drift.crust[at],
-      brown: MISFIT_GROWTH.brown * misfit.distance * drift.brown[at],
-    });
-    pieces.push(drifted);
+    const by = (clock: "core" | "crust" | "brown"): number =>
+      sharedDrift * MISFIT_GROWTH[clock] * misfit.distance * drift[clock][at];
+    pieces.push(missedBy(piece, { core: by("core"), crust: by("crust"), brown: by("brown") }));
     own.push(table);
   }
   const middle = modePiece(calibration, setting);
+  const alone = Math.sqrt(Math.max(0, 1 - sharedDrift * sharedDrift)) * misfit.distance;
   return {
     draws,
     setting,
     basis,
     misfit,
+    ownDrift: {
+      core: alone * MISFIT_GROWTH.core,
+      crust: alone * MISFIT_GROWTH.crust,
+      brown: alone * MISFIT_GROWTH.brown,
+    },
     pieces,
     tables: own,
     crispLogs: Float64Array.from(pieces, (piece) => crispLogOf(basis, piece, setting.thicknessMm)),
@@ -128,7 +144,8 @@ export function momentDraws(place: PlaceDraws): MomentDraws {
   const change = (piece: PieceConstants, thicknessMm = setting.thicknessMm): number[] =>
     logsOf(piece, thicknessMm, middleTable).map((log, at) => log - here[at]);
   const run = Math.hypot(noise.run, noise.session);
-  const grown = (clock: "core" | "crust" | "brown"): number =>
+  // what is missed whatever is logged: all but the drift
+  const missed = (clock: "core" | "crust" | "brown"): number =>
     Math.sqrt(Math.max(0, misfit[clock] ** 2 - (MISFIT_GROWTH[clock] * misfit.distance) ** 2));
   return {
     logs,
@@ -137,22 +154,16 @@ export function momentDraws(place: PlaceDraws): MomentDraws {
       change(middle, setting.thicknessMm * (1 + unevenness)),
       [PIECE_CORE_SPREAD, 0, 0, 0],
       [0, noise.crispTime, 0, 0],
-      change(missedBy(middle, { core: grown("core") })),
-      change(missedBy(middle, { crust: grown("crust") })),
-      change(missedBy(middle, { brown: grown("brown") })),
+      change(missedBy(middle, { core: missed("core") })),
+      change(missedBy(middle, { crust: missed("crust") })),
+      change(missedBy(middle, { brown: missed("brown") })),
     ],
-    coreMissed: grown("core"),
+    coreMissed: missed("core"),
     logLoad: Math.log(loadFactor(scatterAt(draws.calibration, basis, setting))),
   };
 }
 
-/** Standard deviation of what the clocks miss at one logged setting, for each of them. */
-export function settingMisses(
-  misfit: number,
-): readonly { readonly core?: number; readonly crust?: number; readonly brown?: number }[] {
-  return [
-    { core: misfit * SETTING_MISFIT.core },
-    { crust: misfit * SETTING_MISFIT.crust },
-    { brown: misfit * SETTING_MISFIT.brown },
-  ];
+/** Standard deviation of what a clock misses at one setting, however often that is logged. */
+export function floorOf({ noise }: CrispCalibration, clock: "core" | "crust" | "brown"): number {
+  return noise.misfit * SETTING_MISFIT[clock];
 }

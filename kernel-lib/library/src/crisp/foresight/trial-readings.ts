@@ -1,6 +1,6 @@
 import { normalCdf } from "../../statistics/distributions/normal-distribution";
 import { PIECE_CORE_SPREAD } from "../calibration/crisp-noise";
-import { type MissedSetting, missedSetting } from "../calibration/missed-setting";
+import { MISSED_CLOCKS, type MissedSetting, missedSetting } from "../calibration/missed-setting";
 import { settingGroup } from "../calibration/shared-covariance";
 import { browningOf } from "../clocks/browning-clock";
 import type { BrowningTable } from "../clocks/browning-table";
@@ -8,7 +8,7 @@ import { coreReadingC } from "../clocks/core-clock";
 import { crustMmAt, lossPercentOf } from "../clocks/crust-clock";
 import { brownScoreAt, CRISP_SCORE, crispScoreAt, meanWritten } from "../clocks/panel-score";
 import type { PieceConstants } from "../clocks/piece-constants";
-import { crispLogOf, missedBy, type PlaceDraws, settingMisses } from "./place-draws";
+import { crispLogOf, floorOf, missedBy, type PlaceDraws } from "./place-draws";
 
 /** What a trial would read. */
 export interface TrialReadings {
@@ -128,7 +128,9 @@ export function trialReadings(options: TrialReadingsOptions): TrialReadings {
   const laterK = probe
     ? coreReadingC(basis, middle, thicknessMm, (1 + PIECE_CORE_SPREAD) * timeMin, false) - here[coreColumn]
     : 0;
-  const missed = settingMisses(noise.misfit).map((miss) => change(missedBy(middle, miss)));
+  const missed = MISSED_CLOCKS.map((clock) =>
+    change(missedBy(middle, { [clock]: Math.hypot(floorOf(calibration, clock), place.ownDrift[clock]) })),
+  );
   const logged = missedSetting(calibration, setting);
   if (logged !== null) addExpectedMisses(columns, draws.steps, missed, logged);
   return {

@@ -101,7 +101,7 @@ export function misfitAt(calibration: CrispCalibration, setting: SettledSetting,
 }
 
 /** Where a setting stands, by its distance from what was logged. */
-export function standingOf({ distance }: Misfit): Standing {
+export function standingOf({ distance }: Pick<Misfit, "distance">): Standing {
   if (distance < EDGE_DISTANCE) return "tried";
   return distance < OUTSIDE_DISTANCE ? "on the edge of what was tried" : "outside what was tried";
 }

@@ -2,9 +2,6 @@ import type { NextTrial } from "../../advice/trial/next-trial";
 import type { Table } from "../table/table";
 import { tableIn } from "../table/table-in";
 
-/** Trials that are told with their reasons. */
-const TOLD = 5;
-
 /**
  * The five trials that are worth most to the open question, a row each, with what they cost and what they settle; the core limit
  * and its cautions below.
@@ -34,7 +31,7 @@ export function nextTrialTable(next: NextTrial): Table {
       { heading: "why" },
     ],
     rows: candidates
-      .slice(0, TOLD)
+      .filter(({ reason }) => reason !== null)
       .map((one) => [
         one.panName,
         one.batchG,

@@ -7,9 +7,6 @@ import { houseLayout } from "../figure/layout";
 import { MARKERS, PALETTE } from "../figure/palette";
 import { whyOf } from "./next-trial-table";
 
-/** Trials that are told with their reasons. */
-const TOLD = 5;
-
 /** Points of neighbouring settings lie so far apart (mm), so that their doubt can be seen. */
 const BESIDE_MM = 0.12;
 /** Slabs of one thickness, rounded so (mm), are one place. */
@@ -27,7 +24,7 @@ export function trialGainFigure(next: NextTrial): Figure {
   const { candidates, window, question, stopping } = next;
   const { units } = window.setting;
   const settings = [...new Set(candidates.map(({ setpointC }) => setpointC))].sort((a, b) => a - b);
-  const told = candidates.slice(0, TOLD);
+  const told = candidates.filter(({ reason }) => reason !== null);
   const shown = bestOfEach(candidates, told);
   const xOf = ({ thicknessMm, setpointC }: CandidateTrial): number =>
     thicknessMm + BESIDE_MM * (settings.indexOf(setpointC) - (settings.length - 1) / 2);
