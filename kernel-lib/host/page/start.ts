@@ -16,8 +16,14 @@ async function ask(method: string, path: string, body?: object): Promise<Record<
 const address = (path: string): string => path.split("/").map(encodeURIComponent).join("/");
 const folderOf = (path: string): string => path.split("/").slice(0, -1).join("/");
 
+/** Where new notebooks go: the folder of the open kitchen's own, or, where it has none of its own, the project's. */
+const newFolder = (): string => document.getElementById("new")?.dataset.folder ?? "";
+
 const ACTS: Record<string, (place: DOMStringMap) => Promise<unknown>> = {
-  copy: ({ path = "" }) => ask("POST", `/api/contents/${address(folderOf(path))}`, { copy_from: path }),
+  copy: ({ path = "" }) => {
+    const isOwn = newFolder() === "" || path.startsWith(`${newFolder()}/`);
+    return ask("POST", `/api/contents/${address(isOwn ? folderOf(path) : newFolder())}`, { copy_from: path });
+  },
   rename: async ({ path = "" }) => {
     const name = prompt("New name:", path.split("/").at(-1));
     if (!name) return;
@@ -46,7 +52,7 @@ document.addEventListener("click", (event) => {
   const place = pressed?.closest("li");
   if (pressed?.id === "new") {
     void act(async () => {
-      const { path } = await ask("POST", "/api/contents/", { type: "notebook" });
+      const { path } = await ask("POST", `/api/contents/${newFolder()}`, { type: "notebook" });
       location.href = `/open/${address(String(path))}`;
       await new Promise(() => {}); // the page is being left
     });

@@ -1,8 +1,19 @@
 import { execFile } from "node:child_process";
-import { cpSync, existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
+import {
+  cpSync,
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  symlinkSync,
+  writeFileSync,
+} from "node:fs";
 import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";
 import { afterAll, describe, expect, it } from "vitest";
+import { youngKitchen } from "../kitchen/young-kitchen";
 
 const bin = resolve(__dirname, "../../../kernel-lib/host/bin/slabwright.js");
 const stored = resolve(__dirname, "../notebooks");
@@ -56,6 +67,34 @@ describe("slabwright", () => {
     expect(existsSync(join(project, "out", "notebooks", "01-every-output.ipynb"))).toBe(true);
     expect(readFileSync(join(project, "out", "report.html"), "utf8")).toContain("Every kind of output");
   });
+
+  it("start runs the kitchen's own notebooks too, where packages are found, and mixes no two of one name", async () => {
+    put("may-fail");
+    const kitchen = youngKitchen(0);
+    mkdirSync(join(kitchen, "notebooks"));
+    cpSync(join(stored, "may-fail.ipynb"), join(kitchen, "notebooks", "01-may-fail.ipynb"));
+    const loads = {
+      cell_type: "code",
+      id: "a",
+      metadata: { tags: ["terminal"] },
+      execution_count: null,
+      outputs: [],
+      source: 'import { loadKitchen } from "slabwright";\nconsole.log(loadKitchen().variants.length);',
+    };
+    writeFileSync(
+      join(kitchen, "notebooks", "mine.ipynb"),
+      JSON.stringify({ nbformat: 4, nbformat_minor: 5, metadata: {}, cells: [loads] }),
+    );
+    const { code, out, err } = await slabwright("start", "--kitchen", kitchen);
+    expect([code, err]).toEqual([0, ""]);
+    expect(out).toContain("[3/3] mine.ipynb  done");
+    expect(out).toContain("\n\n1\n");
+    expect(readdirSync(join(kitchen, "out", "notebooks")).sort()).toEqual([
+      "01-may-fail.ipynb",
+      "kitchen-01-may-fail.ipynb",
+      "mine.ipynb",
+    ]);
+  }, 60_000);
 
   it("start says all that is wrong with a kitchen first, and runs nothing then", async () => {
     put("every-output");

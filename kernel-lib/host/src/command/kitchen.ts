@@ -9,6 +9,8 @@ export interface CommandKitchen {
   readonly name: string;
   /** what its `kitchen.json` says about it; null when nothing */
   readonly about: string | null;
+  /** the folder of its own notebooks, which need not be there; null for the project's `data`, whose notebooks are the project's */
+  readonly notebooks: string | null;
   /** where its executed notebooks and its report go */
   readonly out: string;
   /** `folder` as seen from `out`: what executed copies carry, which must not name places of this machine */
@@ -27,7 +29,8 @@ export function kitchenOf(options: Pick<CommandOptions, "kitchen" | "out">, proj
   const folder = environment.SLABWRIGHT_KITCHEN ?? own;
   const isOwn = folder === own || isSameFolder(folder, own);
   const out = resolve(options.out ?? join(isOwn ? project : folder, "out"));
-  return { folder, ...namesOf(folder), out, fromOut: relative(out, folder), environment };
+  const notebooks = isOwn ? null : join(folder, "notebooks");
+  return { folder, ...namesOf(folder), notebooks, out, fromOut: relative(out, folder), environment };
 }
 
 /** What a kernel's environment says about the kitchen, when one was named. */

@@ -15,14 +15,14 @@ export async function notebookCommand(options: CommandOptions): Promise<number> 
     return 0;
   }
   const project = projectFolder(process.cwd());
-  const { name, folder, out, environment } = kitchenOf(options, project);
+  const { name, folder, notebooks, out, environment } = kitchenOf(options, project);
   await buildPage();
   const serve = (port: number): Promise<NotebookServer> =>
     serveNotebooks({
       folder: join(project, "notebooks"),
       trash: join(project, "out", "trash"),
       port,
-      kitchen: { name, folder, report: join(out, "report.html"), project },
+      kitchen: { name, folder, notebooks, report: join(out, "report.html"), project },
       environment,
       say: options.say,
     });

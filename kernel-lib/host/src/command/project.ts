@@ -1,6 +1,7 @@
 import { existsSync } from "node:fs";
 import { readdir } from "node:fs/promises";
 import { dirname, join, resolve } from "node:path";
+import { LIBRARY } from "../kernel/door-names";
 
 /** The folder that holds `notebooks/`: the one given or the nearest above it. */
 export function projectFolder(from: string): string {
@@ -9,6 +10,15 @@ export function projectFolder(from: string): string {
     if (dirname(folder) === folder) {
       throw new Error(`projectFolder: a folder with package.json and notebooks/ must be at or above ${resolve(from)}`);
     }
+  }
+}
+
+/** Where a notebook's kernel works: in the notebook's folder if packages are found from there, else in the project's folder of notebooks. */
+export function kernelFolder(notebook: string, project: string): string {
+  const own = dirname(resolve(notebook));
+  for (let folder = own; ; folder = dirname(folder)) {
+    if (existsSync(join(folder, "node_modules", LIBRARY))) return own;
+    if (dirname(folder) === folder) return join(project, "notebooks");
   }
 }
 

@@ -1,6 +1,6 @@
 import { existsSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
-import { basename, dirname, join, resolve } from "node:path";
+import { basename, join } from "node:path";
 
 import { type Ahead, compileAhead } from "../compile/compile-ahead";
 
@@ -12,13 +12,14 @@ import { type CellFailure, cellsToRun, type Run, runNotebook } from "../notebook
 import { provenanceOf, runBasis } from "../share/provenance";
 import type { RunStamp } from "./executed-copies";
 import { oneLine } from "./printable";
+import { kernelFolder } from "./project";
 
 /** What `runAll` needs to know. */
 export interface RunAllOptions {
   readonly paths: readonly string[];
   /** where the executed copy of a notebook goes, null for nowhere */
   readonly copyTo: (path: string) => string | null;
-  /** the folder that a notebook's cells work in; its own unless given */
+  /** the folder that a notebook's cells work in; where packages are found (`kernelFolder`) unless given */
   readonly folderOf?: (path: string) => string;
   /** what the copies say of themselves beside what they rest on; left out, nothing */
   readonly stamp?: RunStamp;
@@ -42,7 +43,8 @@ const LANES = 2;
  * order of the paths.
  */
 export async function runAll(options: RunAllOptions): Promise<Run[]> {
-  const { paths, environment, say, parameters = {}, folderOf = ownFolder } = options;
+  const { paths, environment, say, parameters = {}, project } = options;
+  const folderOf = options.folderOf ?? ((path: string): string => kernelFolder(path, project));
   const runs: Run[] = [];
   const basis = runBasis(options.project);
   const places = { kitchen: options.kitchen, project: options.project };
@@ -51,7 +53,7 @@ export async function runAll(options: RunAllOptions): Promise<Run[]> {
   const notes = mkdtempSync(join(tmpdir(), "slabwright-reads-"));
   const lanesUsed = Math.min(LANES, paths.length);
   say(`Running ${paths.length === 1 ? "1 notebook" : `${paths.length} notebooks, ${lanesUsed} at a time`} …`);
-  const ahead = await aheadOf(options);
+  const ahead = await aheadOf(paths, parameters, folderOf);
   let taken = 0;
   let stopped = false;
   const runNext = async (): Promise<void> => {
@@ -98,7 +100,11 @@ export async function runAll(options: RunAllOptions): Promise<Run[]> {
 }
 
 /** Compiles ahead the notebooks that work in the folder of the first; others are compiled by their kernels. */
-async function aheadOf({ paths, parameters = {}, folderOf = ownFolder }: RunAllOptions): Promise<Ahead> {
+async function aheadOf(
+  paths: readonly string[],
+  parameters: AskedParameters,
+  folderOf: (path: string) => string,
+): Promise<Ahead> {
   const folder = folderOf(paths[0]);
   const sources = paths.map(async (path) => {
     if (folderOf(path) !== folder) return [];
@@ -109,10 +115,6 @@ async function aheadOf({ paths, parameters = {}, folderOf = ownFolder }: RunAllO
     return notebook === null ? [] : cellsToRun(notebook).map((cell) => textOf(cell.source));
   });
   return compileAhead(folder, await Promise.all(sources));
-}
-
-function ownFolder(path: string): string {
-  return dirname(resolve(path));
 }
 
 /** The paths that a kernel noted, a line each. */

@@ -13,8 +13,8 @@ import { notebookPaths, projectFolder } from "./project";
 import { failureReport, runAll } from "./run-all";
 
 /**
- * Checks the kitchen, and ends with its problems where it has any; else runs every notebook of the project, writes copies
- * and the report, and prints what the notebooks have for the terminal.
+ * Checks the kitchen, and ends with its problems where it has any; else runs every notebook of the project and of the kitchen,
+ * writes copies and the report, and prints what the notebooks have for the terminal.
  */
 export async function startCommand(options: CommandOptions): Promise<number> {
   const began = Date.now();
@@ -22,7 +22,9 @@ export async function startCommand(options: CommandOptions): Promise<number> {
   const kitchen = kitchenOf(options, project);
   const { out } = kitchen;
   const stamp = newStamp(kitchen);
-  const all = options.named.length ? [...options.named] : await notebookPaths(join(project, "notebooks"));
+  const ofProject = options.named.length ? [...options.named] : await notebookPaths(join(project, "notebooks"));
+  const own = options.named.length || kitchen.notebooks === null ? [] : await notebookPaths(kitchen.notebooks);
+  const all = [...ofProject, ...own];
   const drafts = options.named.length ? [] : all.filter((path) => /^untitled/i.test(basename(path)));
   const paths = all.filter((path) => !drafts.includes(path));
   if (drafts.length > 0)
@@ -53,7 +55,7 @@ export async function startCommand(options: CommandOptions): Promise<number> {
   const asked = await askedParameters({ asked: options.set, paths, kitchen: kitchen.folder, project });
   const runs = await runAll({
     paths,
-    copyTo: (path) => join(out, "notebooks", basename(path)),
+    copyTo: (path) => join(out, "notebooks", copyName(path, own.includes(path) ? ofProject : [])),
     stamp,
     project,
     kitchen: kitchen.folder,
@@ -70,11 +72,18 @@ export async function startCommand(options: CommandOptions): Promise<number> {
   const failed = runs.find((run) => run.failure);
   if (failed?.failure) {
     options.complain(`\n${failureReport(failed.path, failed.failure)}`);
-    options.complain(`  The partly executed copy: ${oneLine(join(out, "notebooks", basename(failed.path)))}`);
+    const copy = copyName(failed.path, own.includes(failed.path) ? ofProject : []);
+    options.complain(`  The partly executed copy: ${oneLine(join(out, "notebooks", copy))}`);
     return 1;
   }
   options.say(
     `\n${runs.length} notebooks in ${((Date.now() - began) / 1000).toFixed(1)} s. The report: ${oneLine(report)}`,
   );
   return 0;
+}
+
+/** The name of an executed copy; a notebook of the kitchen makes way for one of the project that is called the same. */
+function copyName(path: string, others: readonly string[]): string {
+  const name = basename(path);
+  return others.some((other) => basename(other) === name) ? `kitchen-${name}` : name;
 }

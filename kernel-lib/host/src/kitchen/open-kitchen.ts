@@ -11,6 +11,8 @@ export interface KitchenPlace {
   readonly folder: string;
   /** the report of its last run, which need not be there */
   readonly report: string;
+  /** the folder of its own notebooks, which need not be there; null or left out where they are the project's */
+  readonly notebooks?: string | null;
   /** the folder whose library is asked */
   readonly project: string;
 }

@@ -1,10 +1,13 @@
+import { existsSync } from "node:fs";
 import { createServer, type IncomingMessage, type ServerResponse } from "node:http";
-import { join } from "node:path";
+import { dirname, join } from "node:path";
+import { kitchenShelf, shelfPath } from "../kitchen/kitchen-shelf";
 import { type KitchenPlace, openKitchen } from "../kitchen/open-kitchen";
 import { sweepDrafts } from "../notebook/sweep-drafts";
 import { answer, type Parts } from "./api";
 import { assets } from "./assets";
-import { contents } from "./contents";
+import { confine } from "./confine";
+import { type Contents, contents } from "./contents";
 import { guard } from "./guard";
 import { HttpError } from "./http-error";
 import { kernels } from "./kernels";
@@ -85,16 +88,25 @@ export async function serveNotebooks(options: ServeOptions): Promise<NotebookSer
   const files = assets();
   const kitchen = options.kitchen ? openKitchen(options.kitchen) : null;
   const trash = options.trash ?? join(options.folder, "..", "out", "trash");
+  const shelf = options.kitchen?.notebooks ?? null;
   const parts: Parts = {
-    contents: contents(options.folder, trash),
+    contents: allContents(options, trash),
     kernels: kernels({
       environment: options.environment ?? {},
       idleLimitMin: options.idleLimitMin,
       say,
       onGone: (id) => parts.sessions.drop(id),
     }),
-    sessions: sessions(options.folder, () => parts.kernels),
+    sessions: sessions(folderOf, () => parts.kernels),
   };
+  /** A kernel works in its notebook's folder; for a notebook of the kitchen in the project's, where packages are found. */
+  async function folderOf(path: string): Promise<string> {
+    const within = shelf === null ? null : shelfPath(path);
+    if (within === null || shelf === null) return dirname(await confine(options.folder, path));
+    if (!existsSync(shelf)) throw new HttpError(404, `no such folder: ${path}`);
+    await confine(shelf, within);
+    return options.folder;
+  }
   const channels = sockets(parts.kernels);
 
   const respond = async (request: IncomingMessage, response: ServerResponse): Promise<void> => {
@@ -181,6 +193,7 @@ export async function serveNotebooks(options: ServeOptions): Promise<NotebookSer
   });
 
   await sweepDrafts(options.folder, DEEPEST);
+  if (shelf !== null && existsSync(shelf)) await sweepDrafts(shelf, DEEPEST);
   port = await listen(server, options.port ?? 0);
   const origin = `http://127.0.0.1:${port}`;
   return {
@@ -195,6 +208,15 @@ export async function serveNotebooks(options: ServeOptions): Promise<NotebookSer
       await new Promise((done) => server.close(done));
     },
   };
+}
+
+/** The project's notebooks, and beside them those of the open kitchen where it has its own. */
+function allContents({ folder, kitchen }: ServeOptions, trash: string): Contents {
+  const project = contents(folder, trash);
+  const notebooks = kitchen?.notebooks ?? null;
+  if (kitchen === undefined || notebooks === null) return project;
+  const own = contents(notebooks, join(dirname(kitchen.report), "trash"));
+  return kitchenShelf({ project, kitchen: own, folder: notebooks });
 }
 
 const HTML = "text/html; charset=utf-8";

@@ -1,7 +1,5 @@
 import { randomUUID } from "node:crypto";
 import { existsSync } from "node:fs";
-import { dirname } from "node:path";
-import { confine } from "./confine";
 import { HttpError } from "./http-error";
 import type { KernelModel, Kernels } from "./kernels";
 
@@ -19,7 +17,7 @@ export interface Sessions {
   readonly list: () => SessionModel[];
   readonly model: (id: string) => SessionModel;
   /**
-   * The session of a path; a kernel starts in its folder if it has none yet. Pages ask for a path that does not exist,
+   * The session of a path; a kernel starts if it has none yet. Pages ask for a path that does not exist,
    * in the notebook's folder, and change it to the notebook's own afterwards.
    */
   readonly open: (path: string) => Promise<SessionModel>;
@@ -36,8 +34,12 @@ interface Entry {
   kernelId: string;
 }
 
-/** The sessions of one server: one for each open notebook, however many pages show it. */
-export function sessions(root: string, kernels: () => Kernels): Sessions {
+/**
+ * The sessions of one server: one for each open notebook, however many pages show it.
+ *
+ * @param folderOf the folder in which the kernel of a path works; throws for a path that is none
+ */
+export function sessions(folderOf: (path: string) => Promise<string>, kernels: () => Kernels): Sessions {
   const entries = new Map<string, Entry>();
   const opening = new Map<string, Promise<string>>();
 
@@ -52,7 +54,7 @@ export function sessions(root: string, kernels: () => Kernels): Sessions {
     return { id, path, name, type: "notebook", kernel: kernels().model(kernelId) };
   };
   const start = async (path: string): Promise<string> => {
-    const folder = dirname(await confine(root, path));
+    const folder = await folderOf(path);
     if (!existsSync(folder)) throw new HttpError(404, `no such folder: ${path}`);
     const kernelId = await kernels().start(folder);
     const id = randomUUID();
@@ -72,7 +74,7 @@ export function sessions(root: string, kernels: () => Kernels): Sessions {
     change: async (id, change) => {
       const entry = entryOf(id);
       if (change.path !== undefined) {
-        await confine(root, change.path);
+        await folderOf(change.path);
         entry.path = change.path;
       }
       const other = change.kernel?.id;
@@ -81,7 +83,7 @@ export function sessions(root: string, kernels: () => Kernels): Sessions {
         entry.kernelId = other;
       } else if (change.kernel?.name !== undefined && other === undefined) {
         const old = entry.kernelId;
-        const started = await kernels().start(dirname(await confine(root, entry.path)));
+        const started = await kernels().start(await folderOf(entry.path));
         const overtaken = entries.get(id) !== entry || entry.kernelId !== old; // by an end or by another change
         if (!overtaken) entry.kernelId = started;
         await kernels()
