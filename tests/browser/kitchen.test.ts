@@ -65,6 +65,10 @@ describeInBrowser("the kitchen's page", () => {
     expect(await page.locator(".notes").textContent(), "the caution stands with the settings").toContain(
       "Core at least",
     );
+    const next = product.locator("details.next");
+    await next.locator("summary").click();
+    expect(await next.locator("li").count(), "what to do next, step by step").toBeGreaterThan(2);
+    expect(await next.textContent()).toContain("Local food codes");
     // a trial is logged while the page is open
     appendFileSync(log, sound.split("\n")[1].replace("A-1", "A-8"));
     await page.evaluate(() => window.dispatchEvent(new Event("focus")));
@@ -123,10 +127,15 @@ describeInBrowser("the kitchen's page", () => {
   it("offers the example of the function that Shift Tab tells of", async () => {
     await newNotebook();
     await cell(1).locator(".cm-content").click();
-    await page.keyboard.insertText("decide({ ");
+    await page.keyboard.insertText("reheatCard({ ");
     await page.keyboard.press("Shift+Tab");
+    const tooltip = page.locator(".jp-Tooltip");
+    await eventually(() => tooltip.textContent()).toContain('variantId: "first-variant"');
+    expect(await tooltip.textContent(), "the docstring's own example is another kitchen's").not.toContain("turkey");
     await page.locator(".jp-Tooltip button", { hasText: "insert its example" }).click();
-    await eventually(() => cell(2).locator(".cm-content").textContent()).toContain("decide({ kitchen })");
+    await eventually(() => cell(2).locator(".cm-content").textContent()).toContain(
+      'reheatCard({ kitchen, variantId: "first-variant" })',
+    );
     expect(await page.locator(".jp-Tooltip").count()).toBe(0);
     expect(complaints).toEqual([]);
   });

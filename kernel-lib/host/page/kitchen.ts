@@ -1,4 +1,4 @@
-import type { Glance, PlainTable } from "../src/kitchen/kitchen-answer";
+import type { Glance, PlainTable, ProductNext } from "../src/kitchen/kitchen-answer";
 import { element } from "./element";
 
 /** Fills the start page's place for the kitchen: first what is known at once, then the setting for each product. */
@@ -19,6 +19,7 @@ export async function showKitchen(place: HTMLElement): Promise<void> {
     );
     if (glance.products.length > 0) await showAnswers(settings, glance);
     place.ariaBusy = "false";
+    if (glance.products.length > 0) await showNext(settings);
   };
   const lookOrSay = (): Promise<void> =>
     look().catch((error: Error) => {
@@ -41,9 +42,31 @@ async function showAnswers(settings: HTMLElement, glance: Glance): Promise<void>
   }
 }
 
+/** What to do next, folded below each product. */
+async function showNext(settings: HTMLElement): Promise<void> {
+  const products = [...settings.querySelectorAll<HTMLElement>(".product")];
+  const next = await ask<readonly ProductNext[]>("next").catch(() => []); // why not stands above, with the settings
+  for (const product of products) {
+    const plan = next.find(({ variantId }) => variantId === product.dataset.variant);
+    if (plan === undefined) continue;
+    const words = (all: readonly string[]): HTMLElement[] => all.map((one) => element("p", {}, one));
+    const steps = plan.steps.map((step) => element("li", {}, step));
+    product.append(
+      element(
+        "details",
+        { className: "next" },
+        element("summary", {}, "what next"),
+        ...words(plan.known),
+        element("ol", {}, ...steps),
+        ...words(plan.cautions),
+      ),
+    );
+  }
+}
+
 /** A product: its name, how far it is, how much is logged, and its setting as far as it is worked out. */
 function productOf(
-  { name, trials }: Glance["products"][number],
+  { variantId, name, trials }: Glance["products"][number],
   answer?: { readonly table: PlainTable; readonly cells: PlainTable["rows"][number] },
 ): HTMLElement {
   const count = trials === 1 ? "1 trial" : `${trials || "no"} trials`;
@@ -53,7 +76,7 @@ function productOf(
     const heading = answer?.table.columns[at + 1].heading ?? "";
     return cell === null ? [] : [element("div", {}, element("dt", {}, heading), element("dd", {}, String(cell)))];
   });
-  return element(
+  const product = element(
     "article",
     { className: "product" },
     element("h3", {}, name),
@@ -61,6 +84,8 @@ function productOf(
     element("span", { className: "quiet" }, count),
     element("dl", {}, ...facts),
   );
+  product.dataset.variant = variantId;
+  return product;
 }
 
 function slips({ problems }: Glance): HTMLElement[] {

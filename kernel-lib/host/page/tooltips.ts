@@ -4,15 +4,20 @@ import { Tooltip } from "@jupyterlab/tooltip";
 import type { CommandRegistry } from "@lumino/commands";
 import type { JSONObject } from "@lumino/coreutils";
 import { Widget } from "@lumino/widgets";
+import type { OfferedExample } from "../src/kitchen/kitchen-answer";
+import { tellsOf, withExample } from "../src/kitchen/with-example";
 import { insertExample, offeredExamples } from "./examples";
 import { button } from "./notice";
 
+/** The open kitchen's example of a function that words tell of. */
+async function exampleFor(words: string): Promise<OfferedExample | undefined> {
+  if (PageConfig.getOption("hasKitchen") !== "true") return undefined;
+  const examples = await offeredExamples().catch(() => []);
+  return examples.find(({ name }) => tellsOf(words, name));
+}
+
 /** A button in the tooltip that puts the example of the function that it tells of into a cell of its own. */
-async function offerExample(tooltip: Tooltip, panel: NotebookPanel, words: string): Promise<void> {
-  if (PageConfig.getOption("hasKitchen") !== "true") return;
-  const names = [...words.matchAll(/^(?:\(alias\) )?(?:function )?(\w+)(?=[(<])/gm)].map(([, name]) => name);
-  const example = (await offeredExamples()).find(({ name }) => names.includes(name));
-  if (!example || tooltip.isDisposed) return;
+function offerExample(tooltip: Tooltip, panel: NotebookPanel, example: OfferedExample): void {
   const insert = button("insert its example", () => {
     tooltip.dispose();
     insertExample(panel, example);
@@ -39,14 +44,16 @@ export function tooltips(options: { readonly panel: NotebookPanel; readonly comm
       const { content } = await kernel.requestInspect({ code, cursor_pos, detail_level: 0 });
       away();
       if (content.status !== "ok" || !content.found) return;
+      const words = String(content.data["text/plain"] ?? "");
+      const example = await exampleFor(words);
       shown = new Tooltip({
         anchor: panel.content,
-        bundle: content.data as JSONObject,
+        bundle: { ...(content.data as JSONObject), "text/plain": example ? withExample(words, example) : words },
         editor,
         rendermime: panel.content.rendermime,
       });
       Widget.attach(shown, document.body);
-      await offerExample(shown, panel, String(content.data["text/plain"] ?? ""));
+      if (example) offerExample(shown, panel, example);
     },
   });
   const selector =

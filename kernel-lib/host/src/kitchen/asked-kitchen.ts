@@ -2,7 +2,15 @@ import { createHash } from "node:crypto";
 import { readdir, stat } from "node:fs/promises";
 import { join } from "node:path";
 import { askLibrary } from "../command/ask-library";
-import type { CheckedDraft, Glance, LoggedDraft, PlainTable, TrialForm, UndoneLog } from "./kitchen-answer";
+import type {
+  CheckedDraft,
+  Glance,
+  LoggedDraft,
+  PlainTable,
+  ProductNext,
+  TrialForm,
+  UndoneLog,
+} from "./kitchen-answer";
 
 /** A kitchen as its page asks of it. */
 export interface AskedKitchen {
@@ -10,6 +18,8 @@ export interface AskedKitchen {
   readonly glance: () => Promise<Glance>;
   /** the setting for each product, which takes seconds to work out */
   readonly answers: () => Promise<PlainTable>;
+  /** what to do next with each product */
+  readonly next: () => Promise<readonly ProductNext[]>;
   /** what the form for one trial begins with */
   readonly form: () => Promise<TrialForm>;
   readonly checkDraft: (cells: TypedCells) => Promise<CheckedDraft>;
@@ -60,6 +70,7 @@ export function askedKitchen(options: { readonly project: string; readonly folde
   return {
     glance: () => ask("kitchenGlance"),
     answers: () => ask("kitchenAnswers"),
+    next: () => ask("kitchenNext"),
     form: () => askNow("trialForm", folder),
     checkDraft: (cells) => askNow("checkDraft", cells, { folder }),
     logDraft: (cells, by) => askNow("logDraft", cells, by === null ? { folder } : { folder, by }),

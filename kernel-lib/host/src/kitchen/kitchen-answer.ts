@@ -22,10 +22,20 @@ export interface PlainTable {
   readonly notes: readonly string[];
 }
 
+/** What to do next with a product. */
+export interface ProductNext {
+  readonly variantId: string;
+  readonly known: readonly string[];
+  readonly steps: readonly string[];
+  readonly cautions: readonly string[];
+}
+
 /** A function of the cook's door with a cell that tries it in the open kitchen. */
 export interface OfferedExample {
   readonly name: string;
   readonly summary: string;
+  /** the docstring's own lines */
+  readonly lines: readonly string[];
   readonly code: string;
 }
 

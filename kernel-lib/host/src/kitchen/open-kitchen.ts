@@ -35,6 +35,7 @@ export function openKitchen(place: KitchenPlace): OpenKitchen {
   const answers = new Map<string, () => Promise<unknown>>([
     ["glance", asked.glance],
     ["answers", asked.answers],
+    ["next", asked.next],
     ["examples", examples],
     ["form", asked.form],
   ]);
@@ -43,8 +44,8 @@ export function openKitchen(place: KitchenPlace): OpenKitchen {
     const doors = doorNames(place.project);
     return doors.slice(0, 1).flatMap((door) =>
       docstringExamples(door).map((example) => {
-        const { name, summary } = example;
-        return { name, summary, code: exampleCell({ example, doors, ids }) };
+        const { name, summary, lines } = example;
+        return { name, summary, lines, code: exampleCell({ example, doors, ids }) };
       }),
     );
   }

@@ -19,6 +19,7 @@ export { type LoggedDraft, logDraft } from "./form/log-draft";
 export { type TrialForm, type TrialFormField, type TrialFormVariant, trialForm } from "./form/trial-form";
 export { kitchenAnswers } from "./kitchen-answers";
 export { type ExampleIds, type KitchenGlance, kitchenGlance, type ProductGlance } from "./kitchen-glance";
+export { kitchenNext, type ProductNext } from "./kitchen-next";
 export { kitchenPhotos } from "./kitchen-photos";
 export { kitchenToShare, type SharedKitchenFiles } from "./kitchen-to-share";
 export { loadFoods } from "./load-foods";
