@@ -16,7 +16,7 @@ beforeAll(async () => {
     kitchen: { name: "Corner kitchen", folder, notebooks: own, report, project: resolve(".") },
   });
 });
-afterAll(() => server?.close());
+afterAll(() => server?.close(), 60_000); // a kernel that is still starting is waited for
 
 async function ask(
   method: string,
