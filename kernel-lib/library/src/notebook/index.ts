@@ -29,7 +29,7 @@ export { type LogQuestions, logQuestions } from "./log-questions";
 export { checkTrial, type LoggedTrial, type LogTrialOptions, logTrial } from "./log-trial";
 export { type MergedLog, type MergeLogOptions, mergeLog } from "./merge-log";
 export { type NewKitchenOptions, newKitchen } from "./new-kitchen";
-export { loadPlan, planNames, type SavedPlan, savePlan } from "./plans/save-plan";
+export { loadPlan, planNames, plannedNames, type SavedPlan, savePlan } from "./plans/save-plan";
 export { writeRunSheet } from "./plans/write-run-sheet";
 export { type Showable, show } from "./show";
 export { showTogether } from "./show-together";

@@ -43,6 +43,15 @@ describe("trialPlan", () => {
     expect(planText(plan)).not.toContain("gain");
   });
 
+  it("takes no name that another plan holds, and names every variant's trials in its own way", () => {
+    const asked = [{ variantId: "beet-lentil" }, { variantId: "turkey-sage" }];
+    const free = trialPlan({ kitchen, name: "monday", trials: asked, today });
+    expect(free.trials.map(({ trialId }) => trialId)).toEqual(["BL-33", "TS-20"]);
+    const taken = ["BL-33", "BL-34", "TS-20"];
+    const next = trialPlan({ kitchen, name: "tuesday", trials: asked, today, taken });
+    expect(next.trials.map(({ trialId }) => trialId)).toEqual(["BL-35", "TS-21"]);
+  });
+
   it("refuses a name that is no file's, a trial's name that is taken, and what is not the kitchen's", () => {
     expect(() => trialPlan({ kitchen, name: "../x", trials, today })).toThrow("name must be up to 60 letters");
     expect(() => trialPlan({ kitchen, name: "x", trials: [], today })).toThrow("trials must hold a trial to run");

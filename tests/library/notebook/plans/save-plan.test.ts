@@ -9,6 +9,7 @@ import {
   logDraft,
   newKitchen,
   planNames,
+  plannedNames,
   savePlan,
   trialForm,
   writeRunSheet,
@@ -67,6 +68,21 @@ describe("savePlan", () => {
     expect(rows.map(({ by }) => by)).toEqual(["name", null]);
     expect(trialForm(folder).plans[0].trials.map((one) => one.trialId)).toEqual([plan.trials[1].trialId]);
     expect(trialId).toBe(plan.trials[0].trialId);
+  });
+
+  it("lets no two plans name a trial alike, nor a trial that nobody planned", () => {
+    savePlan(planIn([9, 12]), { folder });
+    expect(() => savePlan(planIn([10], "tuesday"), { folder })).toThrow(
+      "must have names of their own (plans/monday.json plans it already): make the plan with taken: plannedNames()",
+    );
+    const kitchen = loadKitchen(folder);
+    const [{ variantId }] = kitchen.variants;
+    const taken = plannedNames(folder);
+    const plan = trialPlan({ kitchen, name: "tuesday", today: "2026-05-05", trials: [{ variantId }], taken });
+    savePlan(plan, { folder });
+    const ids = [...taken, ...plan.trials.map(({ trialId }) => trialId)];
+    expect(new Set(ids).size).toBe(3);
+    expect(ids).not.toContain(trialForm(folder).variants[0].nextId);
   });
 
   it("names the nearest plan, and what is no plan stops no form", () => {

@@ -43,6 +43,8 @@ export interface TrialPlanOptions {
   readonly today: string;
   /** trials of a morning, where they do not say which they belong to; 6 unless given */
   readonly perSession?: number;
+  /** names that other plans hold (`plannedNames`): no trial of this one takes them; none unless given */
+  readonly taken?: readonly string[];
   /** a seed puts the trials of every morning into a random order; without one they stay in the order given */
   readonly seed?: number;
 }
@@ -66,7 +68,7 @@ const USUAL_LOADS = 6;
  */
 export function trialPlan(options: TrialPlanOptions): TrialPlan {
   const where = "trialPlan";
-  const { kitchen, name, trials, today, perSession = USUAL_LOADS, seed } = options;
+  const { kitchen, name, trials, today, perSession = USUAL_LOADS, seed, taken = [] } = options;
   if (!PLAN_NAME.test(name)) fail(`${where}: name`, "must be up to 60 letters, digits, points and dashes", name);
   if (!/^\d{4}-\d\d-\d\d$/.test(today)) fail(`${where}: today`, "must be a day such as 2026-03-14", today);
   if (trials.length === 0) fail(`${where}: trials`, "must hold a trial to run", "none");
@@ -79,13 +81,14 @@ export function trialPlan(options: TrialPlanOptions): TrialPlan {
     seed === undefined
       ? trials.map((_, at) => at).sort((a, b) => sessions[a] - sessions[b] || a - b)
       : runOrder({ points: trials.map((_, at) => [at]), blocks: sessions, seed }).map(({ point: [at] }) => at);
-  const named: { trialId: string; variantId: string }[] = [];
+  // of no variant: they are names that are used, and no trial's last one
+  const named = taken.map((trialId) => ({ trialId, variantId: "" }));
   const runs = order.map((at, turn): PlannedRun => {
     const trial = trials[at];
     const variant = variantOf(kitchen, trial.variantId);
-    const taken = [...kitchen.trials, ...named];
-    const trialId = trial.trialId ?? nextId({ trials: taken }, trial.variantId);
-    if (taken.some((one) => one.trialId === trialId))
+    const known = [...kitchen.trials, ...named];
+    const trialId = trial.trialId ?? nextId({ trials: known }, trial.variantId);
+    if (known.some((one) => one.trialId === trialId))
       fail(`${where}: trialId`, "must be a name that no other trial has", trialId);
     named.push({ trialId, variantId: trial.variantId });
     return {

@@ -88,6 +88,9 @@ export function trialForm(folder?: string): TrialForm {
   const place = kitchenFolder(folder, "trialForm: folder");
   const { kitchen } = openKitchen(place, "trialForm: folder");
   const { name, units, pans, appliances } = kitchen;
+  const plans = planNames(place).map((plan) => formPlan(plan, place, kitchen));
+  // a trial that nobody planned takes no name of one that is planned
+  const planned = plans.flatMap(({ trials }) => trials.map(({ trialId, variantId }) => ({ trialId, variantId })));
   return freezeDeep({
     kind: "trial form",
     name,
@@ -98,10 +101,10 @@ export function trialForm(folder?: string): TrialForm {
       const label = column.replaceAll("_", " ");
       return { name: field.name, heading: logHeading(field, units), label, unit, holds, many };
     }),
-    variants: kitchen.variants.map((variant) => formVariant(variant, kitchen)),
+    variants: kitchen.variants.map((variant) => formVariant(variant, kitchen, [...kitchen.trials, ...planned])),
     pans: pans.map((pan) => ({ id: pan.id, name: pan.name })),
     appliances: appliances.map((one) => ({ id: one.applianceId, name: one.name })),
-    plans: planNames(place).map((plan) => formPlan(plan, place, kitchen)),
+    plans,
   });
 }
 
@@ -142,7 +145,11 @@ function byHeading(cells: Partial<Record<LogName, string>>, units: KitchenUnits)
   return Object.fromEntries(Object.entries(cells).map(([field, text]) => [headingOf(field as LogName, units), text]));
 }
 
-function formVariant(variant: KitchenVariant, kitchen: Kitchen): TrialFormVariant {
+function formVariant(
+  variant: KitchenVariant,
+  kitchen: Kitchen,
+  named: readonly { readonly trialId: string; readonly variantId: string }[],
+): TrialFormVariant {
   const { units } = kitchen;
   const { variantId, name, panId, applianceId, setpointC, startC, batchG, limit } = variant;
   const us = units === "us";
@@ -157,7 +164,7 @@ function formVariant(variant: KitchenVariant, kitchen: Kitchen): TrialFormVarian
   return {
     variantId,
     name,
-    nextId: nextId(kitchen, variantId),
+    nextId: nextId({ trials: named }, variantId),
     cells: byHeading(cells, units),
     batchHint: shown(us ? convertUnit({ value: batchG, from: "g", to: "oz" }) : batchG),
     coreLimit: bothLimits(limit, units),

@@ -40,6 +40,14 @@ export function savePlan(plan: TrialPlan, { folder }: { readonly folder?: string
   const text = planText(plan);
   const file = `${PLANS}/${plan.name}.json`;
   const path = join(place, `${plan.name}.json`);
+  const twice = plansBeside(plan.name, folder).find(({ trialIds }) =>
+    plan.trials.some(({ trialId }) => trialIds.has(trialId)),
+  );
+  if (twice !== undefined) {
+    const { trialId } = plan.trials.find((trial) => twice.trialIds.has(trial.trialId)) ?? plan.trials[0];
+    const must = `must have names of their own (${twice.file} plans it already): make the plan with taken: plannedNames()`;
+    fail("savePlan: trials", must, trialId);
+  }
   mkdirSync(place, { recursive: true });
   const draft = join(place, `.${plan.name}.${randomUUID()}.part`);
   try {
@@ -85,6 +93,35 @@ export function loadPlan(name: string, { folder }: { readonly folder?: string } 
   const plan = readPlan(readFileSync(join(place, file), "utf8"), file);
   if (plan.name !== name) fail(`loadPlan: ${file}`, "must hold the plan of its own name", plan.name);
   return plan;
+}
+
+/**
+ * Names of the trials that a kitchen's plans hold: `trialPlan` takes them as `taken`, so that no two plans name a trial alike.
+ *
+ * @param folder the kitchen's; the one that `loadKitchen` takes unless given
+ * @example
+ * plannedNames("data").length; // → 0
+ */
+export function plannedNames(folder?: string): readonly string[] {
+  return [...new Set(plansBeside(null, folder).flatMap(({ trialIds }) => [...trialIds]))];
+}
+
+/** The other plans of a kitchen that can be read. */
+function plansBeside(
+  name: string | null,
+  folder: string | undefined,
+): readonly { readonly file: string; readonly trialIds: ReadonlySet<string> }[] {
+  return planNames(folder)
+    .filter((other) => other !== name)
+    .flatMap((other) => {
+      try {
+        const { trials } = loadPlan(other, { folder });
+        return [{ file: `${PLANS}/${other}.json`, trialIds: new Set(trials.map(({ trialId }) => trialId)) }];
+      } catch (error) {
+        if (error instanceof RangeError) return [];
+        throw error;
+      }
+    });
 }
 
 /**
