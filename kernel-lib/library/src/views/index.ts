@@ -16,6 +16,10 @@ export { thicknessByPanFigure } from "./advice/thickness-by-pan-figure";
 export { trialGainFigure } from "./advice/trial-gain-figure";
 export { windowPansTable } from "./advice/window-pans-table";
 
+// card: the reheat card and what is in the pack, to print
+
+export { type CardPageOptions, cardPage } from "./card/card-page";
+
 // cost: what a batch costs, what to buy
 
 export { costTable } from "./cost/cost-table";
@@ -39,6 +43,7 @@ export { windowTable } from "./crisp/window-table";
 
 export { dayFigure } from "./day/day-figure";
 export { dayNote } from "./day/day-note";
+export { dayPage } from "./day/day-page";
 export { dayTable } from "./day/day-table";
 
 // fit: reports, residuals, influence

@@ -1,6 +1,6 @@
 import { batchDay } from "slabwright/advice";
 import { loadKitchen } from "slabwright/notebook";
-import { dayFigure, dayNote, dayTable } from "slabwright/views";
+import { dayFigure, dayNote, dayPage, dayTable } from "slabwright/views";
 import { describe, expect, test } from "vitest";
 import { svgOf } from "../../../../kernel-lib/library/src/views/figure/svg-of";
 import { noteText } from "../../../../kernel-lib/library/src/views/note/note-text";
@@ -35,6 +35,12 @@ describe("a batch day's views", () => {
     expect(rows).toHaveLength(plan.steps.length);
     for (const [at, { readyMin }] of plan.steps.entries()) expect(rows[at][3] === null).toBe(readyMin === null);
     expect(notes.join(" ")).toMatch(/3-501\.14/);
+  });
+
+  test("the page holds bars and list, and nothing from elsewhere", () => {
+    const page = dayPage(plan);
+    expect(page).toMatch(/<svg[\s\S]*<\/svg>[\s\S]*You may leave[\s\S]*Local food codes/);
+    expect(page.replaceAll("http://www.w3.org/2000/svg", "")).not.toMatch(/https?:|<script|<img|src=/);
   });
 
   test("the list says when, what and when you may leave, in the kitchen's clock, with its cautions", () => {

@@ -1,0 +1,38 @@
+import { packLabel, reheatCard } from "slabwright/advice";
+import { loadKitchen } from "slabwright/notebook";
+import { cardPage } from "slabwright/views";
+import { describe, expect, test } from "vitest";
+
+const kitchen = loadKitchen();
+const variantId = "turkey-sage";
+const label = packLabel({ kitchen, variantId, frozenOn: "2026-03-14", batch: "<T-1>" });
+const card = reheatCard({ kitchen, variantId });
+
+describe("cardPage", () => {
+  test("a card that is not ready is not printed, whatever its label says", () => {
+    const open = { ...card, ready: false, missing: ["read three more cores"] };
+    expect(() => cardPage({ card: open, label })).toThrow(
+      expect.objectContaining({
+        name: "TooLittle",
+        message: expect.stringMatching(/cannot be printed yet: read three more cores/),
+      }),
+    );
+  });
+
+  test("all lines, raw first, the thermometer, the caution and the date stand on it, escaped and without anything from elsewhere", () => {
+    const page = cardPage({ card: { ...card, ready: true }, label });
+    for (const line of card.lines) expect(page).toContain(line.replaceAll("&", "&amp;"));
+    expect(page.indexOf("Raw. Cook")).toBeLessThan(page.indexOf(card.lines[0]));
+    expect(page).toContain("Use a thermometer.");
+    expect(page).toContain("Best before 2026-12-13");
+    expect(page).toContain("&lt;T-1&gt;");
+    expect(page).not.toMatch(/https?:|<script|<img|src=/);
+  });
+
+  test("refuses the label of something else", () => {
+    const other = packLabel({ kitchen, variantId: "beet-lentil" });
+    expect(() => cardPage({ card: { ...card, ready: true }, label: other })).toThrow(
+      /label must be of turkey-sage, got beet-lentil/,
+    );
+  });
+});
