@@ -35,3 +35,4 @@ export { type Showable, show } from "./show";
 export { showTogether } from "./show-together";
 export { whereEnough } from "./where-enough";
 export { writeBenchSheet } from "./write-bench-sheet";
+export { writePage } from "./write-page";
