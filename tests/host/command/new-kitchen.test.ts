@@ -75,7 +75,7 @@ describe("slabwright check-kitchen", () => {
       join(folder, "pans.csv"),
       readFileSync(join(folder, "pans.csv"), "utf8").replace("half-sheet,", "half*sheet,"),
     );
-    const formula = join(folder, "formulas", "first-formula.json");
+    const formula = join(folder, "formulas", "first-formula.csv");
     writeFileSync(formula, readFileSync(formula, "utf8").replace("peas-frozen", "pea\u202e"));
     const { code, out, err } = await slabwright("check-kitchen", folder);
     expect([code, err]).toEqual([1, ""]);
@@ -84,7 +84,7 @@ describe("slabwright check-kitchen", () => {
       "",
       'pans.csv row 2, column pan: expected an id of letters, digits, points and dashes, such as half-sheet, got "half*sheet"',
       expect.stringMatching(
-        /^formulas\/first-formula\.json line \d+, mix\.1\.ingredient: expected an ingredient of ingredients\.csv, got /,
+        /^formulas\/first-formula\.csv row \d+, column ingredient: expected an ingredient of ingredients\.csv or labels\.csv, got /,
       ),
       "",
       `2 problems in ${folder}: 1 pan, 1 appliance, 229 ingredients, 1 formula, 1 variant, 0 trials, metric units.`,

@@ -28,9 +28,10 @@ describe("readKitchenFolder", () => {
     ]);
     expect(files.filter(({ text }) => text !== null).map(({ file }) => file)).toEqual([
       "appliances.csv",
-      "formulas/first-formula.json",
+      "formulas/first-formula.csv",
       "ingredients.csv",
       "kitchen.json",
+      "labels.csv",
       "pans.csv",
       "trials/first-log.csv",
       "variants.csv",

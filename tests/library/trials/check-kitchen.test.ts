@@ -4,12 +4,12 @@ import { buildKitchen } from "../../../kernel-lib/library/src/trials/build-kitch
 import { checkKitchen } from "../../../kernel-lib/library/src/trials/check-kitchen";
 import type { KitchenFile } from "../../../kernel-lib/library/src/trials/kitchen";
 import type { FolderFile } from "../../../kernel-lib/library/src/trials/kitchen-folder";
-import { starterFiles, withFile } from "./starter-files";
+import { starterFiles, withFile, withJsonFormula } from "./starter-files";
 
 const LOG = "trials/first-log.csv";
 const FORMULA = "formulas/first-formula.json";
-const US = starterFiles("us", 6);
-const METRIC = starterFiles("metric", 6);
+const US = withJsonFormula(starterFiles("us", 6));
+const METRIC = withJsonFormula(starterFiles("metric", 6));
 
 type Change = (files: readonly FolderFile[]) => readonly FolderFile[];
 const put =
@@ -87,7 +87,7 @@ describe("checkKitchen", () => {
     "an ingredient that is not in the table, and an amount that is none": {
       damage: all(put(FORMULA, "peas-frozen", "pees-frozen"), put(FORMULA, '"3 oz"', '"some"')),
       lines: [
-        /^formulas\/first-formula\.json line 8, mix\.1\.ingredient: expected an ingredient of ingredients\.csv, got "pees-frozen" \(nearest: peas-frozen\)$/,
+        /^formulas\/first-formula\.json line 8, mix\.1\.ingredient: expected an ingredient of ingredients\.csv or labels\.csv, got "pees-frozen" \(nearest: peas-frozen\)$/,
         /^formulas\/first-formula\.json line 9, mix\.2\.amount: expected an amount, which must begin with a number/,
       ],
     },
@@ -306,7 +306,7 @@ describe("one slip in a kitchen that is sound", () => {
     ["us", plain(US)],
     ["metric", plain(METRIC)],
   ] as const)("is told in one line, which names its file (%s)", (_, files) => {
-    const names = files.map(({ file }) => file).filter((file) => file !== "README.md");
+    const names = files.map(({ file }) => file).filter((file) => file !== "README.md" && file !== "labels.csv");
     fc.assert(
       fc.property(fc.constantFrom(...names), fc.infiniteStream(fc.nat(9999)), (name, draws) => {
         const draw = draws[Symbol.iterator]();

@@ -1,4 +1,5 @@
 import { readFileSync } from "node:fs";
+import { readFormula } from "../../../kernel-lib/library/src/food/formula/read/read-formula";
 import type { FolderFile } from "../../../kernel-lib/library/src/trials/kitchen-folder";
 import { starterKitchen } from "../../../kernel-lib/library/src/trials/starter-kitchen";
 import type { KitchenUnits } from "../../../kernel-lib/library/src/units/unit-table";
@@ -36,3 +37,37 @@ export function withFile(
     return changed === null ? [] : [{ file, text: changed }];
   });
 }
+
+/** The same files with the formula of a new kitchen in JSON. */
+export function withJsonFormula(files: readonly FolderFile[]): readonly FolderFile[] {
+  return files.map((entry) => {
+    if (entry.file !== "formulas/first-formula.csv") return entry;
+    const { formula } = readFormula(entry.text ?? "", entry.file);
+    const mix = formula?.mix.map(
+      ({ ingredient, amount }) => `    { "ingredient": "${ingredient}", "amount": "${amount}" }`,
+    );
+    return { file: "formulas/first-formula.json", text: JSON_FORMULA.replace("MIX", mix?.join(",\n") ?? "") };
+  });
+}
+
+const JSON_FORMULA = `{
+  "id": "first-formula",
+  "name": "first formula",
+  "origin": "an example, to be replaced by your own",
+  "airFraction": 0.03,
+  "mix": [
+MIX
+  ],
+  "coating": [
+    {
+      "layer": "spray oil",
+      "lines": [{ "ingredient": "oil-canola", "amount": "100 g" }],
+      "pickupPercent": 2,
+      "pickupBasis": "substrate",
+      "pickupSePercent": 0.5
+    }
+  ],
+  "piecesPerServing": 4,
+  "note": "Mixed, spread and frozen; the pieces go from the freezer straight into the hot air."
+}
+`;

@@ -64,35 +64,39 @@ export function starterKitchen(options: StarterKitchenOptions): readonly Kitchen
     { file: "pans.csv", text: csv(first.pans) },
     { file: "appliances.csv", text: csv(first.appliances) },
     { file: "ingredients.csv", text: ingredientsCsv },
-    { file: "formulas/first-formula.json", text: firstFormula(first.amounts) },
+    { file: "labels.csv", text: firstLabels(units) },
+    { file: "formulas/first-formula.csv", text: firstFormula(first.amounts) },
     { file: "variants.csv", text: csv(first.variants) },
     { file: "trials/first-log.csv", text: csv([logHeadings(units).join(",")]) },
   ];
 }
 
-function firstFormula(amounts: readonly string[]): string {
-  const mix = IN_MIX.map((ingredient, at) => `    { "ingredient": "${ingredient}", "amount": "${amounts[at]}" }`).join(
-    ",\n",
-  );
-  return `{
-  "id": "first-formula",
-  "name": "first formula",
-  "origin": "an example, to be replaced by your own",
-  "airFraction": 0.03,
-  "mix": [
-${mix}
-  ],
-  "coating": [
-    {
-      "layer": "spray oil",
-      "lines": [{ "ingredient": "oil-canola", "amount": "100 g" }],
-      "pickupPercent": 2,
-      "pickupBasis": "substrate",
-      "pickupSePercent": 0.5
-    }
-  ],
-  "piecesPerServing": 4,
-  "note": "Mixed, spread and frozen; the pieces go from the freezer straight into the hot air."
+/** The foods of a kitchen's packs, in the order in which US and EU packs print them. */
+const LABEL_HEADINGS: Readonly<Record<KitchenUnits, string>> = {
+  us: "id,class,serving,energy_kcal,fat_g,saturated_fat_g,cholesterol_mg,sodium_mg,carbohydrate_g,fibre_g,sugars_g,protein_g,allergens_us",
+  metric:
+    "id,class,serving,energy_kcal,fat_g,saturated_fat_g,carbohydrate_without_fibre_g,sugars_g,fibre_g,protein_g,salt_g,allergens_eu",
+};
+const LABEL_EXAMPLE: Readonly<Record<KitchenUnits, string>> = {
+  us: "# house-crumbs,plant,1/4 cup (30 g),110,1,0,0,60,23,<1,1,3,wheat",
+  metric: "# house-crumbs,plant,100 g,362,2.1,0.4,74,3.2,4.1,11,0.9,gluten (wheat)",
+};
+
+function firstLabels(units: KitchenUnits): string {
+  return `# A food a row, copied from its pack; blank where the pack is silent. serving: what its values are of. For example:
+${LABEL_EXAMPLE[units]}
+${LABEL_HEADINGS[units]}
+`;
 }
+
+function firstFormula(amounts: readonly string[]): string {
+  const mix = IN_MIX.map((ingredient, at) => `mix,${ingredient},${amounts[at]},\n`).join("");
+  return `name,first formula
+origin,"an example, to be replaced by your own"
+air_percent,3
+pieces_per_serving,4
+note,"Mixed, spread and frozen; the pieces go from the freezer straight into the hot air."
+part,ingredient,amount,pickup_percent
+${mix}spray oil,oil-canola,100 g,2
 `;
 }

@@ -19,17 +19,22 @@ reads everything, runs nothing, and names every slip with its file, row and colu
 ## In this order
 
 1. **\`pans.csv\`: measure your pan.** The inside bottom, with a ruler, and the depth from bottom to rim; makers print the outer
-   size. Then write \`measured\` in place of \`nominal\`. One row a kind of pan; \`wall_taper_deg\` is the lean of the wall.
-2. **\`appliances.csv\`: measure the floor** of the basket or rack that pieces can lie on (${us ? "square inches" : "cm²"}).
-3. **\`formulas/first-formula.json\`: put in your own.** Copy the file, one a formula: \`id\`, \`name\`, the lines of the \`mix\`
-   (\`"250 g"\`, \`"3 lb 2 oz"\`, \`"1 1/2 tsp"\`, \`"1.5 % of mix"\`), what goes on, and in \`note\` what a cook must know.
-   Is the mix boiled down first? \`"cookedG": ${us ? '"2 lb 3 oz"' : "990"}\` is what it weighs then; the rest has boiled off as water.
-   An ingredient goes by its \`id\` in \`ingredients.csv\`. One that is not there is a row that you add, from its label: values
-   per 100 g, blank where the label is silent, water by difference. (The table holds public values from USDA SR28, 2015.)
-   Its \`class\` says what it is: \`poultry\`, \`ground meat\`, \`whole meat\`, \`fish\` or \`egg\` when it is raw, else \`plant\`,
-   \`cooked\`, \`dried\` or \`pasteurised\`. What the core must reach follows from that.
-4. **\`variants.csv\`: say what you make of it**: formula, pan, batch, cut in rows and columns (columns along the longer
-   side), appliance and setpoint, and the longest reheat that you accept.
+   size. Then write \`measured\` in place of \`nominal\`. One row a kind of pan. It needs \`pan\`, its two sides (or a diameter)
+   and the depth; what else is blank counts as square corners, a straight wall, one pan.
+2. **\`appliances.csv\`: measure the floor** of the basket or rack that pieces can lie on: ${us ? "`85` square inches, or `9 x 9 1/2`" : "`550` cm², or `22 x 25`"}.
+3. **\`formulas/first-formula.csv\`: put in your own.** One file a formula; its name is the formula's id. Below
+   \`part,ingredient,amount\` a line an ingredient: \`mix\`, or the coating that it is in (\`predust\`, \`wash\`, \`breading\`,
+   \`spray oil\`, \`fryer oil\`, with its \`pickup_percent\`: what goes on, in % of the piece). Amounts as you write them:
+   \`250 g\`, \`3 lb 2 oz\`, \`1 1/2 tsp\`, \`2 large\`, \`1.5 % of mix\`. Is the mix boiled down first? A line
+   \`cooked,${us ? "2 lb 3 oz" : "990 g"}\` above says what it weighs then. An ingredient goes by its \`id\` or \`name\` in
+   \`ingredients.csv\` (public values, USDA SR28 of 2015) or in \`labels.csv\`. Where it is in neither, \`check-kitchen\` prints the
+   row to paste, if USDA's 8,789 foods hold it.
+   **\`labels.csv\`: what you buy in packs**, a row each, copied as the pack prints it: the serving (\`1/4 cup (30 g)\`), then its
+   values; blank where it is silent. No pack prints water: it is taken as what is left, and said so. \`class\` says what
+   the food is: \`poultry\`, \`ground meat\`, \`whole meat\`, \`fish\` or \`egg\` when it is raw, else \`plant\`, \`cooked\`, \`dried\` or
+   \`pasteurised\`. What the core must reach follows from that; left blank, the strictest limit stands.
+4. **\`variants.csv\`: say what you make of it**: formula, pan, batch (${us ? "`2 lb 10 oz` will do" : "`1.2 kg` will do"}), cut in rows and columns (columns along
+   the longer side), appliance and setpoint, and the longest reheat that you accept.
 5. **\`trials/first-log.csv\`: log a reheat a row**, as soon as there is one. It must have ${heading("trial")} (a name, used once),
    ${heading("date")} (2026-03-14), ${heading("variant")}, ${heading("pan")}, ${heading("appliance")}, ${heading("setpoint")}, ${heading("start")} (of the pieces as they go in), ${heading("time")} (when
    they came out), and ${heading("thickness")} (probe readings parted by semicolons) or ${heading("batch")} (what was spread on the pan).
