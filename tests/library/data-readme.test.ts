@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { readCsv } from "../../kernel-lib/library/src/check/csv";
+import { readFormula } from "../../kernel-lib/library/src/food/formula/read/read-formula";
 
 const readme = readFileSync("data/README.md", "utf8");
 const files = [
@@ -18,6 +19,13 @@ describe("data/README.md", () => {
       heading.replace(/_in$/, "_mm").replace(/_lb$/, "_g").replace(/_f$/, "_c"),
     );
     expect(inKitchenUnits.filter((heading) => !readme.includes(`\`${heading}\``))).toEqual([]);
+  });
+
+  it("shows a formula that reads as it stands", () => {
+    const [, text] = /```\n(name,[\s\S]*?)```/.exec(readme) ?? [];
+    const { formula, slips } = readFormula(text, "formulas/shown.csv");
+    expect(slips).toEqual([]);
+    expect(formula).toMatchObject({ id: "shown", mix: [{}, {}], coating: [{ lines: [{}, {}] }, { pickupPercent: 2 }] });
   });
 
   it("says that the kitchen is invented", () => {

@@ -39,7 +39,7 @@ describe("noticeLines", () => {
 });
 
 describe("calmNotices", () => {
-  it("tells every doubt and counts what was only typed in another way, a line a file", () => {
+  it("tells every doubt and counts what was only typed in another way, in one line", () => {
     const notice = (row: number | null, kind: Notice["kind"], says: string, file = "a.csv"): Notice => ({
       file,
       row,
@@ -59,8 +59,7 @@ describe("calmNotices", () => {
     expect(calmNotices(all)).toEqual([
       "a.csv row 3: is cold",
       "a.csv: numbers were read with a decimal comma",
-      "a.csv: 2 cells were typed in another way and read as meant; check-kitchen tells how",
-      "b.csv: 1 cell was typed in another way and read as meant; check-kitchen tells how",
+      "a.csv and b.csv: 3 cells were typed in another way or left out, and read as meant; check-kitchen tells how",
     ]);
     expect(noticeLines(all)).toHaveLength(5);
   });

@@ -40,7 +40,7 @@ describe("checkKitchen", () => {
   const DAMAGED: Readonly<Record<string, { readonly damage: Change; readonly lines: readonly RegExp[] }>> = {
     "a column that a log must have is gone": {
       damage: (files) => withFile(files, LOG, (text) => withoutColumn(text, "setpoint_f")),
-      lines: [/^trials\/first-log\.csv row 1: expected a column setpoint_c \(a setpoint\), got none$/],
+      lines: [/^trials\/first-log\.csv row 1: expected a column setpoint_f \(a setpoint\), got none$/],
     },
     "a mark in a pan's id": {
       damage: put("pans.csv", "half-sheet,", "half*sheet,"),
@@ -55,7 +55,7 @@ describe("checkKitchen", () => {
     "a heading without its unit": {
       damage: put(LOG, "thickness_in", "thickness"),
       lines: [
-        /^trials\/first-log\.csv row 1, column thickness: expected a heading that ends in its unit, such as thickness_mm$/,
+        /^trials\/first-log\.csv row 1, column thickness: expected a heading that ends in its unit, such as thickness_in$/,
       ],
     },
     "semicolons in place of commas": {
@@ -133,7 +133,7 @@ describe("checkKitchen", () => {
         /^ingredients\.csv row 2, column energy_kcal: expected a number or blank, got "lots"$/,
         /^formulas\/first-formula\.json line 5, airFraction: expected a share of air, 0 to below 0\.8 \(80 %\), got 3$/,
         /^variants\.csv row 2, column form: expected slab or batter, got "slice"$/,
-        /^trials\/first-log\.csv row 4, column date: expected a day such as 2026-03-14; this may be 2026-05-03 or 2026-03-05, got "5\/3\/2026"$/,
+        /^trials\/first-log\.csv row 4, column date: expected a day such as 2026-03-14; this may be 2026-05-03 or 2026-03-05, and the heading "date \(m\/d\/y\)" or "date \(d\/m\/y\)" says which, got "5\/3\/2026"$/,
       ],
     },
     "batches that no pan could hold, as the pan was typed in the wrong unit": {

@@ -39,18 +39,17 @@ export function noticeLines(notices: readonly Notice[]): readonly string[] {
 }
 
 /**
- * As `noticeLines`, but of cells that were only typed in another way than the log's, one line a file: how many there are. Whoever
+ * As `noticeLines`, but of cells that were only typed in another way or left out, one line: how many there are. Whoever
  * loads a kitchen is told what to doubt; `check-kitchen` tells how each cell was read.
  */
 export function calmNotices(notices: readonly Notice[]): readonly string[] {
   const isCalm = ({ kind, row }: Notice): boolean => kind === "read" && row !== null;
-  const counts = new Map<string, number>();
-  for (const { file } of notices.filter(isCalm)) counts.set(file, (counts.get(file) ?? 0) + 1);
-  const summaries = [...counts].map(
-    ([file, count]) =>
-      `${file}: ${count === 1 ? "1 cell was" : `${count} cells were`} typed in another way and read as meant; check-kitchen tells how`,
-  );
-  return [...noticeLines(notices.filter((notice) => !isCalm(notice))), ...summaries];
+  const calm = notices.filter(isCalm);
+  const files = [...new Set(calm.map(({ file }) => file))];
+  const shown = files.length > SHOWN + 1 ? [...files.slice(0, SHOWN), `${files.length - SHOWN} other files`] : files;
+  const count = calm.length === 1 ? "1 cell was" : `${calm.length} cells were`;
+  const summary = `${listed(shown)}: ${count} typed in another way or left out, and read as meant; check-kitchen tells how`;
+  return [...noticeLines(notices.filter((notice) => !isCalm(notice))), ...(calm.length === 0 ? [] : [summary])];
 }
 
 function lineOf(group: readonly Notice[]): string {

@@ -107,7 +107,7 @@ export function examineKitchen(parts: KitchenParts): KitchenCheck {
   const { today } = parts;
   const asWritten = parts.trials
     .filter((log) => !isBlank(log))
-    .map(({ file, text, bytes }) => ({ ...readLogRows(bytes ?? text, file, { today }), file }));
+    .map(({ file, text, bytes }) => ({ ...readLogRows(bytes ?? text, file, { today, ...inUnits }), file }));
   const names = {
     formulaId: formulaNames(formulas),
     panId: namesOf(pans, "id"),

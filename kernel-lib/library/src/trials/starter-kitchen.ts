@@ -73,7 +73,7 @@ export function starterKitchen(options: StarterKitchenOptions): readonly Kitchen
 
 /** The foods of a kitchen's packs, in the order in which US and EU packs print them. */
 const LABEL_HEADINGS: Readonly<Record<KitchenUnits, string>> = {
-  us: "id,class,serving,energy_kcal,fat_g,saturated_fat_g,cholesterol_mg,sodium_mg,carbohydrate_g,fibre_g,sugars_g,protein_g,allergens_us",
+  us: "id,class,serving,calories,fat_g,saturated_fat_g,cholesterol_mg,sodium_mg,carbohydrate_g,fibre_g,sugars_g,protein_g,allergens_us",
   metric:
     "id,class,serving,energy_kcal,fat_g,saturated_fat_g,carbohydrate_without_fibre_g,sugars_g,fibre_g,protein_g,salt_g,allergens_eu",
 };

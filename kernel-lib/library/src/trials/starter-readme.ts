@@ -10,7 +10,7 @@ export function starterReadme(name: string, units: KitchenUnits): string {
 
 Everything this kitchen knows stands in the files of this folder. Change them with a text editor or a spreadsheet program
 (save as CSV, UTF-8, parted by commas). Units stand in the headings: ${us ? "change `depth_in` to `depth_mm` and type millimetres, if you like" : "change `depth_mm` to `depth_in` and type inches, if you like"}. An empty cell
-means *not known*, never zero. After every step, in the project's folder:
+means *not known*, never zero. Once or often, as you like, in the project's folder:
 
     npm run check-kitchen -- FOLDER
 

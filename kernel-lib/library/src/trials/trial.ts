@@ -135,7 +135,7 @@ export const TrialSchema: z.ZodType<Trial> = z
     ),
     setpointC: z
       .number("a setpoint")
-      .min(100, "a setpoint of 100 to 290 °C (212 to 554 °F)")
+      .min(100, "a setpoint of 100 to 290 °C (212 to 554 °F); is this °C under a °F heading?")
       .max(290, "a setpoint of 100 to 290 °C (212 to 554 °F); is this °F under a °C heading?"),
     loadFraction: z.number().positive("a share above 0").max(1.2, "a share of the floor, 0 to 1.2").nullable(),
     startC: z

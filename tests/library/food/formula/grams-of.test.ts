@@ -39,7 +39,9 @@ describe("gramsOf", () => {
       "gramsOf: amount of test food must be a mass, as no household weight is known: weigh it, or add a household weight for it (a density is one",
     );
     expect(() => gramsOf(egg, "1 cup")).toThrow(/1 large = 50 g; 1 extra large = 56 g/);
-    expect(() => gramsOf(carrot, "1 cup")).toThrow("must say which measure is meant: 1 cup, chopped or 1 cup, grated");
+    expect(() => gramsOf(carrot, "1 cup")).toThrow(
+      'must say which measure is meant: "1 cup chopped" or "1 cup grated"',
+    );
     expect(() => gramsOf(egg, "1 each")).toThrow("must say which measure is meant");
     expect(() => gramsOf(carrot, "1 cup melted")).toThrow("one of its known measures");
     expect(() => gramsOf(salt, "-2 g")).toThrow("must be >= 0");

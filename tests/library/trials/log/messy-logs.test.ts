@@ -224,7 +224,7 @@ const LOGS: Readonly<Record<string, MessyLog>> = {
     trials: [{ trialId: "D2" }],
     good: 1,
     refused: [
-      'days.csv row 2, column date: expected a day such as 2026-03-14; this may be 2026-11-03 or 2026-03-11, got "11/3/2026"',
+      'days.csv row 2, column date: expected a day such as 2026-03-14; this may be 2026-11-03 or 2026-03-11, and the heading "date (m/d/y)" or "date (d/m/y)" says which, got "11/3/2026"',
     ],
     notices: [],
   },

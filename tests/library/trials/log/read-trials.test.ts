@@ -64,7 +64,7 @@ describe("readTrials", () => {
       'log.csv row 3, column thickness_mm: expected numbers in mm with a decimal point, parted by semicolons, got "8.1 kg"',
       'log.csv row 4, column setpoint_c: expected a setpoint of 100 to 290 °C (212 to 554 °F); is this °F under a °C heading?, got "400"',
       'log.csv row 5, column setpoint_c: expected a number in °C with a decimal point, got "2O0"',
-      'log.csv row 6, column date: expected a day such as 2026-03-14; this may be 2026-03-02 or 2026-02-03, got "03/02/2026"',
+      'log.csv row 6, column date: expected a day such as 2026-03-14; this may be 2026-03-02 or 2026-02-03, and the heading "date (m/d/y)" or "date (d/m/y)" says which, got "03/02/2026"',
       'log.csv row 7, column crisp_min: expected a check after the last not-crisp one (9 min), got "8"',
       'log.csv row 8, column after_g: expected at most the mass before (120.4 g), got "131"',
       'log.csv row 9, column crisp_scores: expected scores from 0 to 9, got "6;11"',
@@ -190,5 +190,30 @@ describe("readTrials", () => {
     expect(readTrials(log(bare), "log.csv").problems).toEqual([
       'log.csv row 2, column thickness_mm: expected probe readings, or else the batch mass, got ""',
     ]);
+  });
+});
+
+describe("what readTrials proposes", () => {
+  const HEADINGS = "trial,date,variant,pan,appliance,batch_oz,setpoint_f,start_f,time_min,core_f";
+  const read = (headings: string, row: string, units?: "us" | "metric"): readonly string[] =>
+    readTrials(`${headings}\n${row}\n`, "l.csv", { units }).problems;
+  const ROW = "T-1,2026-05-01,x,p,a,40,390,0,12,180";
+
+  it("stands in the units of the log's other headings, or in the kitchen's", () => {
+    expect(read(HEADINGS.replace(",setpoint_f", ",setpoint"), ROW)).toEqual([
+      "l.csv row 1, column setpoint: expected a heading that ends in its unit, such as setpoint_f",
+    ]);
+    expect(read(HEADINGS.replace(",setpoint_f", ""), ROW.replace(",390", ""))).toEqual([
+      "l.csv row 1: expected a column setpoint_f (a setpoint), got none",
+    ]);
+    expect(read(HEADINGS.replace(",setpoint_f", ",setpoint"), ROW, "metric")[0]).toContain("setpoint_c");
+  });
+
+  it("asks for another unit only where the heading has the one that is asked about", () => {
+    expect(read(HEADINGS, ROW.replace(",180", ",280"))).toEqual([
+      'l.csv row 2, column core_f: expected a core temperature of -30 to 115 °C, got "280"',
+    ]);
+    expect(read(HEADINGS, ROW.replace(",390", ",200"))[0]).toContain("is this °C under a °F heading?");
+    expect(read(HEADINGS, ROW.replace(",390", ",700"))[0]).not.toContain("under a");
   });
 });

@@ -65,12 +65,19 @@ function untold(kitchen: Kitchen, variant: KitchenVariant, extrapolation: readon
     logged === null
       ? []
       : [
-          `slabs under ${thicknessText(logged.thicknessMm[0], kitchen.units)} or over ${thicknessText(logged.thicknessMm[1], kitchen.units)}`,
+          otherSlabs(logged.thicknessMm.map((thicknessMm) => thicknessText(thicknessMm, kitchen.units))),
           `more than ${Math.round(100 * logged.loadFraction[1])} % of the floor`,
         ];
   const where = appliances.length === 0 ? [] : [`any appliance but ${appliances.join(" and ")}`];
   const here = extrapolation.length === 0 ? "" : ` Here ${extrapolation.join("; ")}.`;
   return `Not told by its trials: ${[...edges, ...where].join(", ")}.${here}`;
+}
+
+/** Slabs that were not tried, by the thinnest and the thickest that were. */
+function otherSlabs([thinnest, thickest]: readonly string[]): string {
+  return thinnest === thickest
+    ? `slabs of another thickness than ${thinnest}`
+    : `slabs under ${thinnest} or over ${thickest}`;
 }
 
 function untimed({ state }: AnswerFacts, card: ReheatCard): string[] {

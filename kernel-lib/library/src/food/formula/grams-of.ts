@@ -45,8 +45,10 @@ export function gramsOf(food: MeasuredFood, amount: string): MeasuredMass {
   const best = candidates[0];
   const alike = candidates.filter((one) => one.sizeGap === best.sizeGap && one.extraWords === best.extraWords);
   if (alike.some((one) => Math.abs(one.perSize / best.perSize - 1) > 0.1)) {
-    const choices = alike.map((one) => one.weight.measure).join(" or ");
-    fail(where, `must say which measure is meant: ${choices}`, amount);
+    const choices = alike.map(
+      ({ weight }) => `"${amount.trim()} ${readMeasure(weight.measure, where).words.join(" ")}"`,
+    );
+    fail(where, `must say which measure is meant: ${choices.join(" or ")}`, amount);
   }
   const massG = wanted.amount * wanted.size * best.perSize;
   const how = `${amount.trim()} at ${best.weight.massG} g for ${best.weight.measure} (${best.weight.source})`;

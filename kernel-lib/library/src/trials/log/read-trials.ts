@@ -4,6 +4,7 @@ import { type Slip, slipLines } from "../../check/slip";
 import type { ReadRecords, Draft as RowDraft } from "../../units/columns/read-records";
 import { cellSlip } from "../../units/columns/read-records";
 import { type DecimalSign, decimalSign } from "../../units/typed/decimal-sign";
+import type { KitchenUnits } from "../../units/unit-table";
 import { type Trial, TrialSchema } from "../trial";
 import { type CellSays, columnReader, EMPTY_TRIAL, fillDraft, shownCell } from "./cell/fill-draft";
 import { type DayOrder, dayOrder } from "./cell/read-day";
@@ -23,6 +24,8 @@ export interface ReadTrialsOptions {
   readonly dayOrder?: "d/m/y" | "m/d/y";
   /** decimal sign; else the numbers of the file must show it */
   readonly decimalSign?: DecimalSign;
+  /** units of the headings that are proposed; those of most headings of the file unless given */
+  readonly units?: KitchenUnits;
   /** today, as `2026-03-14`, against which days are held */
   readonly today?: string;
   /** whether to throw, with every problem, when a row cannot be taken; no unless given */
@@ -101,7 +104,7 @@ export function readTrials(content: string | Uint8Array, file: string, options: 
 export function readLogRows(content: string | Uint8Array, file: string, options: ReadTrialsOptions = {}): LogRows {
   const format = options.format ?? logFormat(file) ?? "csv";
   const table = readTable(content, { file, format, sheet: options.sheet });
-  const layout = layOut(table, file);
+  const layout = layOut(table, file, options.units);
   const notices: Notice[] = [...table.notices, ...layout.notices];
   const slips: Slip[] = [...table.slips, ...layout.slips];
   const columns = layout.columns.map((column) => withUnit(column, layout, file, slips));
@@ -212,7 +215,7 @@ export function readLogRows(content: string | Uint8Array, file: string, options:
         if (seen.has(name) || (faulty as Set<string> | null)?.has(fieldsOf(name)[0])) continue;
         seen.add(name);
         const column = columnOf.get(name);
-        if (column !== undefined) wrong(column, message);
+        if (column !== undefined) wrong(column, askedOf(message, column.unit));
         else refuse(absent(name, message));
       }
     }
@@ -258,6 +261,13 @@ export function readLogRows(content: string | Uint8Array, file: string, options:
 
 const NO_NOTICES: readonly Notice[] = Object.freeze([]);
 
+/** A message without a question that another unit of the heading would ask. */
+function askedOf(message: string, unit: string | null): string {
+  return message.replace(/; is this °[CF] under a (°[CF]) heading\?/, (question, heading) =>
+    heading === unit ? question : "",
+  );
+}
+
 function wholeSlip(file: string, { row, expected, got }: LogLine): Slip {
   return { file, row, at: null, expected: expected ?? "", got: got ?? null, nearest: null };
 }
@@ -299,7 +309,7 @@ function withUnit(column: LogColumn, layout: LogLayout, file: string, slips: Sli
   const isBare = (cell: string): boolean => cell !== "" && !/[a-z°"”″:]/i.test(cell) && /\d/.test(cell);
   const lines = layout.lines.filter(({ cells }) => (cells[at] ?? "") !== "");
   if (lines.length > 0 && !lines.some(({ cells }) => isBare(cells[at]))) return column;
-  const expected = `a heading that ends in its unit, such as ${logHeading(field, "metric")}`;
+  const expected = `a heading that ends in its unit, such as ${logHeading(field, layout.units)}`;
   const missing = {
     file,
     row: layout.headingRow,
@@ -347,7 +357,7 @@ function absentFields(
     const before = known.get(name);
     if (before !== undefined) return before;
     const field = LOG_FIELDS.find((one) => one.name === name);
-    const heading = field === undefined ? name : logHeading(field, "metric");
+    const heading = field === undefined ? name : logHeading(field, layout.units);
     const row = layout.headingRow;
     const isRenamed = unmeant.length === 1 && needed.length === 1 && needed[0].name === name;
     const slip: Slip = isRenamed

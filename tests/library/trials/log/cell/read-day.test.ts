@@ -31,7 +31,9 @@ describe("readDay", () => {
   );
 
   it("says what a day of two meanings may be, and takes the file's order", () => {
-    expect(dayOf("11/3/2026")).toBe("expected a day such as 2026-03-14; this may be 2026-11-03 or 2026-03-11");
+    expect(dayOf("11/3/2026")).toBe(
+      'expected a day such as 2026-03-14; this may be 2026-11-03 or 2026-03-11, and the heading "date (m/d/y)" or "date (d/m/y)" says which',
+    );
     expect(dayOf("11/3/2026", "d/m/y")).toBe("2026-03-11");
     expect(dayOf("11/3/2026", "m/d/y")).toBe("2026-11-03");
   });

@@ -49,7 +49,10 @@ export function formulaSlips(options: FormulaSlipsOptions): readonly Slip[] {
       isKnown = false;
       if (!whole || ids.includes(line.ingredient)) continue;
       const nearest = nearestName(line.ingredient, ids);
-      slip("ingredient", `an ingredient of ${file}`, nearest, foodHint(line.ingredient, options));
+      slip("ingredient", `an ingredient of ${file}`, nearest, foodHint(line.ingredient, nearest, options));
+      // the amount is most likely of that one, and its slip need not wait for another reading
+      const likely = nearest === null ? undefined : known.get(nearest);
+      if (likely !== undefined) amountSlip(line, likely, (expected) => slip("amount", expected));
     }
   }
   if (slips.length === 0 && isKnown) {
@@ -99,7 +102,11 @@ function unknownParts(ingredient: Ingredient, { placeOf, waterMust, read }: Form
 }
 
 /** The row of the food that is most likely meant, to be pasted; what else to do where none is found. */
-function foodHint(typed: string, { foods, headings, file }: FormulaSlipsOptions): string | undefined {
+function foodHint(
+  typed: string,
+  nearest: string | null,
+  { foods, headings, file }: FormulaSlipsOptions,
+): string | undefined {
   if (foods === undefined) return undefined;
   const id = kebab(typed);
   const query = typed
@@ -107,11 +114,12 @@ function foodHint(typed: string, { foods, headings, file }: FormulaSlipsOptions)
     .trim()
     .slice(0, 200);
   const [first, ...others] = id === null || query === "" ? [] : searchFoods(foods(), query, 3);
+  const write = nearest === null ? "" : `write ${nearest} if that is meant; or `;
   if (first === undefined || id === null)
-    return `add it to labels.csv as its pack prints it, or give it the name of an ingredient of ${file}`;
+    return `${write}add it to labels.csv as its pack prints it, or give it the name of an ingredient of ${file}`;
   const also = others.length === 0 ? "" : ` (also found: ${others.map(({ food }) => food.description).join("; ")})`;
   const row = ingredientRow({ food: first.food, id, headings });
-  return `for "${first.food.description}"${also} paste this row into ingredients.csv and fill in its class: ${row}`;
+  return `${write}for "${first.food.description}"${also} paste this row into ingredients.csv and fill in its class: ${row}`;
 }
 
 function placed({ placeOf }: ReadFormula, path: string): Pick<Slip, "row" | "at"> {

@@ -65,7 +65,7 @@ export function readDay(cell: string, order: DayOrder): ReadDay {
   if (order === "m/d/y")
     return dayOf(year, one, two, "was taken as month, day and year, as other days of the file or its heading say");
   return {
-    expected: `a day such as 2026-03-14; this may be ${isoText(year, one, two)} or ${isoText(year, two, one)}`,
+    expected: `a day such as 2026-03-14; this may be ${isoText(year, one, two)} or ${isoText(year, two, one)}, and the heading "date (m/d/y)" or "date (d/m/y)" says which`,
   };
 }
 

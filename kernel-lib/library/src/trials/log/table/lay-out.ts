@@ -2,7 +2,9 @@ import { clipped } from "../../../check/check";
 import { nearestName } from "../../../check/nearest-name";
 import type { Notice } from "../../../check/notice";
 import type { Slip } from "../../../check/slip";
+import { guessUnits } from "../../../units/columns/guess-units";
 import { headingUnit } from "../../../units/columns/heading-unit";
+import type { KitchenUnits } from "../../../units/unit-table";
 import { LOG_FIELDS, type LogField, type LogName, logHeading } from "../log-fields";
 import { knownHeadings } from "./csv-table";
 import type { LogLine, LogTable } from "./log-table";
@@ -31,6 +33,8 @@ export interface LogLayout {
   readonly notices: readonly Notice[];
   /** whether the file has a heading that is known */
   readonly isLog: boolean;
+  /** of the headings that are proposed */
+  readonly units: KitchenUnits;
 }
 
 /** The most columns that a log may have: our judgement, ten times what a log needs. */
@@ -48,7 +52,7 @@ const TOTALS =
  * Finds the headings of a log and what each column holds. Lines above the headings, a line of units below them, the
  * headings once more, and lines of totals are no trials; each is named in a notice.
  */
-export function layOut(table: LogTable, file: string): LogLayout {
+export function layOut(table: LogTable, file: string, ownUnits?: KitchenUnits): LogLayout {
   const slips: Slip[] = [];
   const notices: Notice[] = [];
   const aside: number[] = [];
@@ -68,19 +72,21 @@ export function layOut(table: LogTable, file: string): LogLayout {
     notices.push({ file, row, at: null, kind: "aside", given: null, taken: null, says });
   };
   const top = headingLine(table);
-  if (top < 0) return { headingRow: 1, columns: [], lines: [], aside, slips, notices, isLog: false };
+  if (top < 0)
+    return { headingRow: 1, columns: [], lines: [], aside, slips, notices, isLog: false, units: ownUnits ?? "metric" };
   const { cells } = table.lines[top];
   const headingRow = table.isFramed ? null : table.lines[top].row;
   for (const line of table.lines.slice(0, top)) putAside(line.row, "stands above the headings, not read");
+  const units = ownUnits ?? guessUnits(cells).units;
   if (cells.length > MOST_COLUMNS) {
     slip(headingRow, null, `at most ${MOST_COLUMNS} columns`, String(cells.length));
-    return { headingRow, columns: [], lines: table.lines.slice(top + 1), aside, slips, notices, isLog: false };
+    return { headingRow, columns: [], lines: table.lines.slice(top + 1), aside, slips, notices, isLog: false, units };
   }
-  const headings = cells.map((cell) => readHeading(cell.trim()));
+  const headings = cells.map((cell) => readHeading(cell.trim(), units));
   const isLog = headings.some(({ field }) => field !== null);
   let below = table.lines.slice(top + 1);
-  const units = isLog && below.length > 0 ? unitLine(headings, below[0]) : null;
-  if (units !== null) {
+  const unitsBelow = isLog && below.length > 0 ? unitLine(headings, below[0]) : null;
+  if (unitsBelow !== null) {
     putAside(below[0].row, "is a row of units below the headings, no trial");
     below = below.slice(1);
   }
@@ -109,8 +115,8 @@ export function layOut(table: LogTable, file: string): LogLayout {
       if (!isFilled[column] && line.cells[column] !== "") isFilled[column] = true;
     lines.push(line);
   }
-  const columns = columnsOf({ headings, units, isFilled, headingRow, isLog, slip });
-  return { headingRow, columns, lines: fitted(lines, width, headingRow, slip), aside, slips, notices, isLog };
+  const columns = columnsOf({ headings, units: unitsBelow, isFilled, headingRow, isLog, slip, proposed: units });
+  return { headingRow, columns, lines: fitted(lines, width, headingRow, slip), aside, slips, notices, isLog, units };
 }
 
 /** Which line holds the headings: the first of those with most that are known; -1 in a file without a line. */
@@ -156,6 +162,8 @@ interface ColumnsOptions {
   readonly isFilled: readonly boolean[];
   readonly headingRow: number | null;
   readonly isLog: boolean;
+  /** units of the headings that are proposed */
+  readonly proposed: KitchenUnits;
   readonly slip: (
     row: number | null,
     at: string | null,
@@ -165,7 +173,15 @@ interface ColumnsOptions {
   ) => Slip;
 }
 
-function columnsOf({ headings, units, isFilled, headingRow, isLog, slip }: ColumnsOptions): readonly LogColumn[] {
+function columnsOf({
+  headings,
+  units,
+  isFilled,
+  headingRow,
+  isLog,
+  proposed,
+  slip,
+}: ColumnsOptions): readonly LogColumn[] {
   const taken = new Map<LogName, number>();
   for (const [at, { field }] of headings.entries())
     if (field !== null && !taken.has(field.name)) taken.set(field.name, at);
@@ -184,9 +200,9 @@ function columnsOf({ headings, units, isFilled, headingRow, isLog, slip }: Colum
     seen.add(heading);
     if (isTwice) return { ...blocked("each heading once", "it twice"), field: null };
     if (field === null) {
-      if (!isLog) return blocked(`one of ${LOG_FIELDS.map((one) => logHeading(one, "metric")).join(", ")}`);
+      if (!isLog) return blocked(`one of ${LOG_FIELDS.map((one) => logHeading(one, proposed)).join(", ")}`);
       if (heading === "__proto__") return { ...blocked("a heading that is a name"), heading: "" };
-      const meant = meantBy(heading, taken);
+      const meant = meantBy(heading, taken, proposed);
       if (meant === null) return { ...column, slip: null };
       taken.set(meant.field.name, at);
       return { ...blocked("a known heading", null, meant.name), field: meant.field, unit: meant.unit };
@@ -197,7 +213,7 @@ function columnsOf({ headings, units, isFilled, headingRow, isLog, slip }: Colum
     const below = units?.[at] ?? null;
     if (below === null) return { ...column, slip: null };
     if (column.unit !== null && column.unit !== below) return blocked(`one unit, got also ${below} below it`);
-    const checked = readHeading(`${heading} (${below})`);
+    const checked = readHeading(`${heading} (${below})`, proposed);
     if (column.unit === null && checked.expected !== null) return blocked(`${checked.expected}, got ${below} below it`);
     return { ...column, unit: column.unit ?? checked.unit, slip: null };
   });
@@ -207,6 +223,7 @@ function columnsOf({ headings, units, isFilled, headingRow, isLog, slip }: Colum
 function meantBy(
   heading: string,
   taken: ReadonlyMap<LogName, number>,
+  units: KitchenUnits,
 ): { readonly name: string; readonly field: LogField; readonly unit: string | null } | null {
   if (heading.length > 60) return null;
   const ending = headingUnit(heading.slice(heading.lastIndexOf("_") + 1));
@@ -216,7 +233,7 @@ function meantBy(
       field,
       name: own
         ? `${field.column}_${heading.slice(heading.lastIndexOf("_") + 1).toLowerCase()}`
-        : logHeading(field, "metric"),
+        : logHeading(field, units),
     };
   });
   const nearest = nearestName(

@@ -1,5 +1,6 @@
 import { headingUnit } from "../../../units/columns/heading-unit";
 import { findUnit } from "../../../units/find-unit";
+import type { KitchenUnits } from "../../../units/unit-table";
 import { LOG_FIELDS, type LogField } from "../log-fields";
 
 /** What a heading of a log means. */
@@ -24,7 +25,7 @@ const BY_WORDS: ReadonlyMap<string, LogField> = new Map(
  * What a heading of a log means: `thickness_mm`, `Setpoint (°F)`, `thickness [mm]`, `Batch, g`, `Core temp C`, `setpointC`.
  * The name must stand in `LOG_FIELDS`, whatever its capitals; nothing is guessed.
  */
-export function readHeading(heading: string): LogHeading {
+export function readHeading(heading: string, units: KitchenUnits = "metric"): LogHeading {
   const unknown: LogHeading = { heading, field: null, unit: null, expected: null };
   if (heading.length > LONGEST) return unknown;
   const spaced = /^[a-z]+(?:[A-Z][a-z]*\d?)+$/.test(heading) ? heading.replace(/([a-z])([A-Z])/g, "$1 $2") : heading;
@@ -43,7 +44,8 @@ export function readHeading(heading: string): LogHeading {
     const isScore = field.holds === "scores";
     if (isApart && field.kind === null && (!isScore || /^0\s?(?:-|–|to|\.\.)\s?9$/.test(unitText.trim())))
       return { heading, field, unit: null, expected: null };
-    if (wrong === null && (unit !== null || isApart)) wrong = { heading, field, unit: null, expected: wanted(field) };
+    if (wrong === null && (unit !== null || isApart))
+      wrong = { heading, field, unit: null, expected: wanted(field, units) };
   }
   return wrong ?? unknown;
 }
@@ -52,8 +54,8 @@ function fieldOf(words: string): LogField | null {
   return BY_WORDS.get(words) ?? null;
 }
 
-function wanted(field: LogField): string {
-  if (field.kind !== null) return `a unit of ${field.kind}, such as ${field.column}_${field.endings?.metric}`;
+function wanted(field: LogField, units: KitchenUnits): string {
+  if (field.kind !== null) return `a unit of ${field.kind}, such as ${field.column}_${field.endings?.[units]}`;
   return `the heading ${field.column}, ${field.holds === "scores" ? "scores from 0 to 9" : "without a unit"}`;
 }
 
