@@ -218,10 +218,10 @@ function loadsOf(
   };
 }
 
-/** At most six looks over the range in which pieces may turn crisp, up to the longest reheat that is accepted, each later than the last by the same share; whole minutes. */
+/** At most six looks over the range in which pieces may turn crisp, each later than the last by the same share; whole minutes. */
 function looksOf([low, high]: readonly [number, number], longestMin: number): readonly number[] {
   const fromMin = between(Math.floor(low), 1, Math.max(1, Math.floor(longestMin)));
-  const toMin = Math.max(fromMin + 2, Math.floor(Math.min(Math.ceil(high), longestMin)));
+  const toMin = Math.max(fromMin + 2, Math.ceil(Math.min(high, 1.5 * longestMin)));
   const share = (toMin / fromMin) ** (1 / (MOST_LOOKS - 1));
   return [...new Set(Array.from({ length: MOST_LOOKS }, (_, at) => Math.round(fromMin * share ** at)))];
 }
