@@ -89,4 +89,25 @@ describe("dayProblem", () => {
     );
     expect(planned).toBeGreaterThanOrEqual(24);
   });
+
+  test("pieces that take long to coat come out of the freezer in portions, each coated while it is workable", () => {
+    fc.assert(
+      fc.property(batch, fc.double({ min: 0.05, max: 3, noNaN: true }), (one, coatPiece) => {
+        const places = settlePlaces({ minutes: { coatPiece } }, "test");
+        const { problem, steps } = dayProblem({ kitchen, places, batches: [one], stacked: 1 });
+        if (one.workable === null) return;
+        const inOnePiece = Math.ceil(coatPiece);
+        const coating = steps.flatMap(({ id, kind, coatMin, pan }) => {
+          if (pan !== 1) return [];
+          const task = problem.tasks.find((each) => each.id === id);
+          return kind === "coat" ? [task?.duration as number] : coatMin > 0 ? [coatMin] : [];
+        });
+        for (const min of coating) expect(min).toBeLessThanOrEqual(Math.max(inOnePiece, one.workable.earliestMin));
+        expect(coating.reduce((sum, min) => sum + min, 0)).toBeGreaterThanOrEqual(
+          coatPiece * one.batch.pieces.pieces - 1e-9,
+        );
+      }),
+      { numRuns: 60 },
+    );
+  });
 });

@@ -41,6 +41,9 @@ export const OUT_OF_COLD_MIN = 60;
 /** Loads share a tray within this part of the time that the cooling limit leaves, so that other work fits between them; our judgement [-] */
 const SPAN_USED = 0.6;
 
+/** Coating takes at most this part of the time for which pieces are workable; our judgement [-] */
+const COAT_USED = 0.75;
+
 /** What `dayProblem` works from. */
 export interface DayProblemOptions {
   readonly kitchen: Kitchen;
@@ -97,7 +100,10 @@ export function dayProblem({ kitchen, places, batches, stacked }: DayProblemOpti
       link(previous, spread);
       previous = spread;
       const pieces = batch.pieces.pieces;
-      const loads = variant.form === "batter" ? 1 : (cooking?.loads ?? times.trays);
+      const loads =
+        variant.form === "batter"
+          ? 1
+          : Math.max(cooking?.loads ?? times.trays, portionsOf(workable, minutes.coatPiece * pieces));
       let before: string | null = null;
       let last = spread;
       let most: number | undefined = OUT_OF_COLD_MIN;
@@ -120,7 +126,7 @@ export function dayProblem({ kitchen, places, batches, stacked }: DayProblemOpti
       }
 
       const coatMin = workable === null ? 0 : whole((minutes.coatPiece * pieces) / loads);
-      const trays = traysOf(times, coatMin + minutes.fillOven + minutes.emptyOven + minutes.recover);
+      const trays = traysOf(times, loads, coatMin + minutes.fillOven + minutes.emptyOven + minutes.recover);
       const trayIds = Array.from({ length: trays }, (_, tray) => idOf(`freeze pieces ${tray + 1}`));
       for (let load = 0; load < loads; load++) {
         const part: readonly [number, number] | null = loads === 1 ? null : [load + 1, loads];
@@ -137,7 +143,11 @@ export function dayProblem({ kitchen, places, batches, stacked }: DayProblemOpti
             {
               duration: end,
               parts: [
-                { resource: cooking.applianceId, from: Math.max(0, coatMin - Math.ceil(minutes.recover)), until: end },
+                {
+                  resource: `appliance ${cooking.applianceId}`,
+                  from: Math.max(0, coatMin - Math.ceil(minutes.recover)),
+                  until: end,
+                },
                 { resource: "hands", from: 0, until: coatMin + filling },
                 { resource: "hands", from: end - emptying, until: end },
               ].filter(({ from, until }) => until > from),
@@ -183,7 +193,7 @@ export function dayProblem({ kitchen, places, batches, stacked }: DayProblemOpti
         ...kitchen.pans
           .filter(({ id }) => panIds.has(id))
           .map(({ id, count }) => ({ id: `pan ${id}`, capacity: count })),
-        ...[...used].map((id) => ({ id, capacity: places.appliances[id] ?? 1 })),
+        ...[...used].map((id) => ({ id: `appliance ${id}`, capacity: places.appliances[id] ?? 1 })),
       ],
       horizon: DAYS * DAY_MIN,
     },
@@ -211,9 +221,15 @@ function firmly(workable: TimeRange | null, coatMin: number): number {
 }
 
 /** Trays of a pan: as many as its pieces need, and so many that the first load on each is not too long out of the cold. */
-function traysOf({ cooking, trays, variant }: BatchTimes, byHandMin: number): number {
-  if (cooking === null || variant.form === "batter") return trays;
+function traysOf({ cooking, trays, variant }: BatchTimes, loads: number, byHandMin: number): number {
+  if (variant.form === "batter") return trays;
+  if (cooking === null) return loads;
   const room = cooking.longestOutMin - Math.min(cooking.cool.timeMin, cooking.longestOutMin);
   const loadsOnTray = 1 + Math.floor((SPAN_USED * room) / (cooking.timeMin + byHandMin));
-  return Math.min(cooking.loads, Math.max(trays, Math.ceil(cooking.loads / loadsOnTray)));
+  return Math.min(loads, Math.max(trays, Math.ceil(loads / loadsOnTray)));
+}
+
+/** Portions in which pieces are taken out and coated, so that each is coated while it is workable. */
+function portionsOf(workable: TimeRange | null, coatMin: number): number {
+  return workable === null ? 1 : Math.ceil(coatMin / (COAT_USED * Math.max(1, workable.earliestMin)));
 }
