@@ -48,10 +48,10 @@ export async function compareCommand(options: CommandOptions): Promise<number> {
         name: "compareKitchens",
         args: [before.kitchen, after.kitchen],
       });
-      parts.push(...tables);
+      for (const table of tables) parts.push(table);
     }
     const notebooks = await notebookParts(before.notebooks, after.notebooks);
-    parts.push(...notebooks);
+    for (const part of notebooks) parts.push(part);
     if (options.merge !== null) await writeMerged(before.notebooks, after.notebooks, options.merge, say);
     if (parts.length === 0) {
       say("Nothing differs.");
@@ -125,7 +125,7 @@ function notebookLines(before: Notebook, after: Notebook): readonly string[] {
   for (const { cell, what } of compareOutputs(one, inOrder))
     lines.push(`cell ${at(before, one.cells[cell - 1].id) + 1}: ${what.replace("stored ", "was ")}`);
   const [then, now] = [provenanceIn(before), provenanceIn(after)];
-  if (then !== null && now !== null) lines.push(...changedCauses(then, now, before));
+  if (then !== null && now !== null) for (const cause of changedCauses(then, now, before)) lines.push(cause);
   return lines;
 }
 
