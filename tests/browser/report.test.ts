@@ -97,4 +97,33 @@ describeInBrowser("the report in a browser", () => {
     expect((pdf.match(/\/Type \/Page\b/g) ?? []).length).toBeGreaterThanOrEqual(2);
     await page.context().close();
   });
+
+  it("draws a figure dark on a dark page, and for paper white and no higher than a page", async () => {
+    const { page } = await watchedPage(browser, home, { colorScheme: "dark" });
+    await page.goto(home);
+    await page.waitForFunction(() => document.body.dataset.figures === "1");
+    const look = () =>
+      page.evaluate(() => {
+        const canvas = document.querySelector(".canvas") as HTMLElement;
+        const ground = canvas.querySelector(".main-svg") as SVGElement;
+        return { ground: ground.style.background, heightPx: canvas.getBoundingClientRect().height };
+      });
+    expect((await look()).ground).toBe("rgb(36, 37, 38)");
+    await page.evaluate(() => {
+      const source = document.querySelector("script[data-for]") as HTMLElement;
+      const figure = JSON.parse(source.textContent as string);
+      source.textContent = JSON.stringify({
+        ...figure,
+        layout: { ...figure.layout, height: 1800, paper_bgcolor: "#fff" },
+      });
+      window.dispatchEvent(new Event("beforeprint"));
+    });
+    const printed = await look();
+    expect(printed.ground).toBe("rgb(255, 255, 255)");
+    expect(printed.heightPx).toBeLessThanOrEqual(901);
+    await page.evaluate(() => window.dispatchEvent(new Event("afterprint")));
+    expect((await look()).ground).toBe("rgb(36, 37, 38)");
+    expect((await look()).heightPx).toBeGreaterThan(1700);
+    await page.context().close();
+  });
 });

@@ -74,6 +74,8 @@ it("breaks long names on the upright axis on a phone only", () => {
 it("has light ink on a dark page, and the figure's own on a light one", () => {
   expect(fit(single, 1000, true).data[0].marker.color).toBe("#e8e6e1");
   expect(fit(single, 1000).data).toEqual(single.data);
+  expect(fit(single, 1000, true).layout).toMatchObject({ paper_bgcolor: "#242526", font: { color: "#e8e6e1" } });
+  expect(fit(single, 1000).layout.paper_bgcolor).toBeUndefined();
 });
 
 it("is whole by itself, as the report carries it as text", () => {

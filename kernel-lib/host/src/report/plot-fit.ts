@@ -70,6 +70,11 @@ export function plotFit(
   };
   const plain = { data: figure.data, layout: figure.layout ?? {} };
   const { data, layout }: { data: Loose[]; layout: Loose } = JSON.parse(JSON.stringify(isDark ? inked(plain) : plain));
+  if (isDark) {
+    layout.paper_bgcolor ??= DARK["#fff"];
+    layout.plot_bgcolor ??= DARK["#fff"];
+    layout.font = { color: DARK["#222"], ...layout.font };
+  }
   delete layout.width;
   layout.autosize = true;
   const margin = { t: 48, r: 24, b: 64, l: 64, ...layout.margin, ...(isNarrow && { l: 48, r: 12 }) };

@@ -99,7 +99,7 @@ footer { border-top: 1px solid var(--line); margin-top: 3rem; padding-top: 1rem;
   pre { font-size: 7pt; }
   table { font-size: 8.5pt; } th, td { padding: .2rem .4rem; }
   section { break-before: page; border: 0; margin: 0; padding: 0; }
-  figure, tr, pre { break-inside: avoid; } h2, h3, h4 { break-after: avoid; }
+  figure, .canvas, tr, pre { break-inside: avoid; } h2, h3, h4 { break-after: avoid; }
   .rich, pre { overflow: visible; }
   pre { white-space: pre-wrap; }
   .rich > p, .rich > blockquote { font-size: 9pt; }

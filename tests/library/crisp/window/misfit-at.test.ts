@@ -115,15 +115,27 @@ describe("misfitAt", () => {
     expect(far.crust).toBeCloseTo(Math.hypot(0.06, 0.06, 0.018), 12);
     expect(far.brown).toBeCloseTo(Math.hypot(0.2, 0.2), 12);
   });
-  it("stands by its distance: tried below 0.2, outside from 1.2 on", () => {
+  it("stands by its distance: tried below 0.17, from where words say so too, outside from 1.2 on", () => {
     const standing = (distance: number) => standingOf({ ...at({}), distance });
-    expect([standing(0), standing(0.19), standing(0.2), standing(1.19), standing(1.2)]).toEqual([
+    expect([standing(0), standing(0.16), standing(0.17), standing(1.19), standing(1.2)]).toEqual([
       "tried",
       "tried",
       "on the edge of what was tried",
       "on the edge of what was tried",
       "outside what was tried",
     ]);
+  });
+  it("says in words that a setting lies outside exactly where it does not stand as tried, one thing changed", () => {
+    const changes = Array.from({ length: 400 }, (_, step) => step / 10).flatMap((by): Partial<WindowSetting>[] => [
+      { setpointC: 205 + by },
+      { setpointC: 190 - by },
+      { thicknessMm: 12 + by / 10 },
+      { startC: -12 + by },
+    ]);
+    for (const change of changes) {
+      const misfit = at(change);
+      expect(misfit.outside.length > 0, JSON.stringify(change)).toBe(standingOf(misfit) !== "tried");
+    }
   });
   it("grows the misfit of every clock with the distance, and is furthest without a trial", () => {
     const near = at({});

@@ -26,7 +26,9 @@ describe("the words of a window", () => {
 
   it("give no chance outside what was tried, however good it looks", () => {
     const recommended = { success: 0.99 };
-    expect(chanceOf({ standing: "on the edge of what was tried", recommended })).toBe("chance of success 99 %");
+    expect(chanceOf({ standing: "on the edge of what was tried", recommended })).toBe(
+      "chance of success 99 %, on the edge of what was tried",
+    );
     expect(chanceOf({ standing: "outside what was tried", recommended })).not.toMatch(/\d/);
   });
 });

@@ -52,7 +52,7 @@ export function judgeWindow(window: KitchenWindow): WindowVerdict {
   if (standing === "on the edge of what was tried")
     return {
       advice: "on the edge",
-      verdict: `on the edge of what was tried (${extrapolation.join("; ")}): ${card} should succeed in ${chance}; log a trial to be sure`,
+      verdict: `on the edge of what was tried${extrapolation.length === 0 ? "" : ` (${extrapolation.join("; ")})`}: ${card} should succeed in ${chance}; log a trial to be sure`,
     };
   return { advice: "keep", verdict: `keep: ${card} succeeds in ${chance}` };
 }

@@ -25,7 +25,7 @@ export interface Misfit {
 export type Standing = "tried" | "on the edge of what was tried" | "outside what was tried";
 
 /** From this distance on a setting is on the edge of what was tried, and from the second on outside it; our judgement. */
-const EDGE_DISTANCE = 0.2;
+const EDGE_DISTANCE = 0.17;
 const OUTSIDE_DISTANCE = 1.2;
 
 /** Growth of the misfit over one unit of distance: for the core, the crust and browning; our judgement. */
@@ -49,7 +49,7 @@ export function misfitAt(calibration: CrispCalibration, setting: SettledSetting,
   const far = (units: number, sentence: string): void => {
     if (units <= 0) return;
     squares += units * units;
-    if (units > 0.17) outside.push(sentence);
+    if (units >= EDGE_DISTANCE) outside.push(sentence);
   };
   if (logged === null) {
     outside.push("no trial of it was logged");

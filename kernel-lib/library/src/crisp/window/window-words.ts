@@ -9,7 +9,7 @@ export function chanceText(chance: number): string {
   return chance < 0.005 ? "under 1 %" : `${Math.round(100 * chance)} %`;
 }
 
-/** The chance of success of a window in words; outside what was tried there is none to print. */
+/** The chance of success of a window in words; on the edge of what was tried it says so, and outside there is none to print. */
 export function chanceOf({
   standing,
   recommended,
@@ -18,7 +18,8 @@ export function chanceOf({
   readonly recommended: { readonly success: number };
 }): string {
   if (standing === "outside what was tried") return "outside what was tried, so no chance is given: log a trial first";
-  return `chance of success ${chanceText(recommended.success)}`;
+  const edge = standing === "tried" ? "" : `, ${standing}`;
+  return `chance of success ${chanceText(recommended.success)}${edge}`;
 }
 
 /** Thickness, and the sides of a piece where it is cut: `"8.9 mm (58 × 39 mm)"`, `"2 5/16 × 1 9/16 × 11/32 in (8.9 mm thick)"`. */
