@@ -73,5 +73,9 @@ describe("planMorning", () => {
     expect(() => planMorning({ kitchen: after(2), variantId, trials: 1, without: ["big pan"] })).toThrow(
       /^nextTrial: without must name a pan of the kitchen or the probe \(.*, probe\), got "big pan"$/,
     );
+    const without = kitchen.pans.filter(({ shape }) => shape === "rectangle").map(({ id }) => id);
+    expect(() => planMorning({ kitchen: after(2), variantId, trials: 2, without })).toThrow(
+      /^Without three-quarter-sheet, half-sheet, .* no pan is left that takes turkey and sage sticks at a thickness worth trying: allow one of them, or add a pan to pans\.csv\.$/,
+    );
   });
 });

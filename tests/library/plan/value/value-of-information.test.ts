@@ -129,4 +129,19 @@ describe("valueOfInformation", () => {
     expect(valueOfInformation({ targets, learning, judge, cases: 20 }).now).toBe(1);
     expect(valueOfInformation({ targets, learning, judge, cases: 20, nearly: 0.005 }).now).toBe(0);
   });
+
+  it("counts no chance in the draws as gain: what is chosen by some is valued by others", () => {
+    const random = seededRandom(21);
+    const noisy = (): Float64Array => Float64Array.from({ length: 50 }, () => 0.1 * random.normal());
+    const targets = targetDraws(even.map((z) => [z]));
+    const learning = learningFrom({ targets, readings: [even], matched: true });
+    const gainOf = (apart: boolean): number =>
+      valueOfInformation({
+        targets,
+        learning,
+        judge: () => () => ({ utility: noisy(), ...(apart ? { valued: noisy() } : {}) }),
+      }).gain;
+    expect(gainOf(false)).toBeGreaterThan(0.2);
+    expect(Math.abs(gainOf(true))).toBeLessThan(0.02);
+  });
 });

@@ -1,5 +1,6 @@
 import { fail } from "../../check/check";
 import { freezeDeep } from "../../check/freeze-deep";
+import { tooLittle } from "../../check/too-little";
 import { limitText } from "../../safety/limit-text";
 import { largestOf } from "../../statistics/extremes";
 import { applianceOf, panOf, variantOf } from "../../trials/kitchen-lookup";
@@ -101,6 +102,11 @@ export function planMorning(options: PlanMorningOptions): MorningPlan {
     fail("planMorning: trials", `must be a whole number from 1 to ${MOST_TRIALS}`, wanted);
   const valued = valuedTrials(options, "planMorning");
   const { kitchen, window, asked, needs, values, cost } = valued;
+  if (valued.ranked.length === 0)
+    tooLittle(
+      "planMorning",
+      `No pan of this kitchen takes ${window.variantName} at a thickness and setting that can be reckoned: look at its batch, or add a pan to pans.csv.`,
+    );
   const { units } = kitchen;
   const { chosen, worths } = chosenOf(valued, wanted);
   const slabs = [...new Map(chosen.map(({ trial }) => [slabKey(trial.slab), trial.slab])).values()].sort(

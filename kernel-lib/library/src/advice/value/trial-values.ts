@@ -63,8 +63,8 @@ export interface TrialValuesOptions {
 const DRAWS = 320;
 /** Outcomes of a trial that are worked through. */
 const CASES = 32;
-/** Pieces for each draw of the constants, for one place; fewer where there are more. */
-const PIECES = 4;
+/** Pieces for each draw of the constants that choose for one place, and as many that value; fewer where there are more places. */
+const PIECES = 3;
 /** The first time whose chance is so little below the greatest is taken, as the card does [-]. */
 const NEARLY_BEST = 0.005;
 /** Two times within this are one decision (min); our judgement, the step of a card. */
@@ -106,7 +106,7 @@ export function trialValues(options: TrialValuesOptions): TrialValues {
   );
   const judge = successJudge({
     places: alternatives.places.map(({ setting }, at) => ({ moments: moments[at], longestMin: setting.longestMin })),
-    pieces: Math.max(1, Math.floor(PIECES / moments.length)),
+    pieces: 2 * Math.max(1, Math.floor(PIECES / moments.length)),
     seed: seed + 1,
     late: moments.length === 1 && alternatives.other === null,
     other: alternatives.other?.success,

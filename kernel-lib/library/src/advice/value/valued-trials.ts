@@ -1,4 +1,5 @@
 import { fail, notNegative } from "../../check/check";
+import { tooLittle } from "../../check/too-little";
 import { largestOf } from "../../statistics/extremes";
 import type { Kitchen } from "../../trials/kitchen";
 import { tastersOf } from "../trial/plan-words";
@@ -95,6 +96,11 @@ export function valuedTrials(options: AskTrialsOptions, where: string): ValuedTr
       (asked.question.kind === "setpoint" ? alternatives.places.map(({ setting }) => setting.setpointC) : undefined),
     without: options.without,
   });
+  if (possible.length === 0 && (options.without ?? []).length > 0)
+    tooLittle(
+      where,
+      `Without ${(options.without ?? []).join(", ")} no pan is left that takes ${window.variantName} at a thickness worth trying: allow one of them, or add a pan to pans.csv.`,
+    );
   const done: ValuedTrial[] = [];
   for (const one of possible) {
     const { slab, setting, timeMin, probe } = one;

@@ -13,7 +13,7 @@ export interface JudgedPlace {
 /** What `successJudge` works from. */
 export interface SuccessJudgeOptions {
   readonly places: readonly JudgedPlace[];
-  /** pieces drawn for each draw of the constants */
+  /** pieces drawn for each draw of the constants, an even number: half of them choose, half value */
   readonly pieces: number;
   readonly seed: number;
   /** a time past the accepted one may be chosen where none within it is good: for one place only */
@@ -38,21 +38,23 @@ const CONFIDENCE_Z = 2.0537;
 
 /**
  * The judge of times: success is the share of drawn pieces that are open then and not yet closed, and a time is allowed
- * from when all pieces of 99 of 100 loads are safe with 98 % confidence, by what is known in that case: `safeFrom`'s rule.
+ * from when all pieces of 99 of 100 loads are safe with 98 % confidence, by what is known in that case: `safeFrom`'s rule for
+ * a lognormal core, as a few hundred draws do not know their own fiftieth part well enough to be compared.
  */
 export function successJudge({ places, pieces, seed, late, other }: SuccessJudgeOptions): SuccessJudge {
   const grids = places.map(({ moments, longestMin }) => gridOf(moments, longestMin));
   const count = places[0].moments.logs.length / 4;
   const scattered = places.map(({ moments }) => scatterOf(moments, count * pieces, seed));
-  const coreMisses = coreMissesOf(count, seed);
   const alternatives = grids.flatMap(({ first, step, steps }, place) =>
     Array.from({ length: steps }, (_, at) => ({ place, timeMin: Math.exp(first + at * step) })),
   );
   const size = 4 * places.length;
   const utility = new Float64Array(alternatives.length + (other === undefined ? 0 : 1));
+  const valued = new Float64Array(utility.length);
   const allowed = new Uint8Array(utility.length);
   if (other !== undefined) {
     utility[alternatives.length] = other;
+    valued[alternatives.length] = other;
     allowed[alternatives.length] = 1;
   }
   // logs of drawn pieces about the mean of a case: core, crisp, brown, dry
@@ -66,18 +68,19 @@ export function successJudge({ places, pieces, seed, late, other }: SuccessJudge
             logs[to] = left[at * size + 4 * place + moment] + scattered[place][to];
           }
     const safeAbove = places.map(
-      ({ moments }, place) => moments.logLoad + confidentAbove(left, size, 4 * place, moments.coreMissed, coreMisses),
+      ({ moments }, place) => moments.logLoad + confidentAbove(left, size, 4 * place, moments.coreMissed),
     );
     return (mean) => {
       let from = 0;
       for (let place = 0; place < places.length; place++) {
         const grid = grids[place];
-        sharesOpen(about[place], mean, 4 * place, grid, utility, from);
+        sharesOpen(about[place], 0, mean, 4 * place, grid, utility, from);
+        sharesOpen(about[place], 4, mean, 4 * place, grid, valued, from);
         const safe = mean[4 * place] + safeAbove[place];
         allowTimes({ grid, safe, late, longest: Math.log(places[place].longestMin), utility, allowed, from });
         from += grid.steps;
       }
-      return { utility, allowed };
+      return { utility, allowed, valued };
     };
   };
   return { judge, alternatives: other === undefined ? alternatives : [...alternatives, null] };
@@ -120,46 +123,29 @@ function scatterOf({ scatter }: MomentDraws, count: number, seed: number): Float
   return out;
 }
 
-function coreMissesOf(count: number, seed: number): Float64Array {
-  const random = seededRandom(seed + 1);
-  return Float64Array.from({ length: count }, () => random.normal());
-}
-
 /** By how much ln of the typical core's time may lie above its mean, with the confidence of a safe time. */
-function confidentAbove(
-  left: Float64Array,
-  size: number,
-  column: number,
-  missed: number,
-  normals: Float64Array,
-): number {
-  const count = normals.length;
-  const above = new Float64Array(count);
+function confidentAbove(left: Float64Array, size: number, column: number, missed: number): number {
+  const count = left.length / size;
   let squares = 0;
-  for (let at = 0; at < count; at++) {
-    const own = left[at * size + column];
-    squares += own * own;
-    above[at] = own + missed * normals[at];
-  }
-  above.sort();
-  const drawn = above[Math.min(count - 1, Math.ceil(CONFIDENCE * count))];
-  return Math.max(drawn, CONFIDENCE_Z * Math.sqrt(squares / (count - 1) + missed * missed));
+  for (let at = column; at < left.length; at += size) squares += left[at] * left[at];
+  return CONFIDENCE_Z * Math.sqrt(squares / (count - 1) + missed * missed);
 }
 
-/** Share of pieces that are open at each time of a grid, written from a place on. */
+/** Share of every second piece that is open at each time of a grid, written from a place on. */
 function sharesOpen(
   about: Float64Array,
+  start: 0 | 4,
   mean: Float64Array,
   column: number,
   { first, step, steps }: Grid,
   utility: Float64Array,
   from: number,
 ): void {
-  const count = about.length / 4;
+  const count = about.length / 8;
   const [core, crisp, brown, dry] = [mean[column], mean[column + 1], mean[column + 2], mean[column + 3]];
   for (let at = 0; at < steps; at++) utility[from + at] = 0;
   let opened = 0;
-  for (let piece = 0; piece < about.length; piece += 4) {
+  for (let piece = start; piece < about.length; piece += 8) {
     const coreAt = core + about[piece];
     const crispAt = crisp + about[piece + 1];
     const brownAt = brown + about[piece + 2];
@@ -167,11 +153,11 @@ function sharesOpen(
     const opens = Math.max(coreAt, crispAt);
     const closes = Math.min(brownAt, dryAt);
     if (opens > closes) continue;
-    const start = Math.ceil((opens - first) / step);
+    const begin = Math.ceil((opens - first) / step);
     const end = Math.ceil((closes - first) / step);
-    if (start >= steps || end <= 0) continue;
-    if (start <= 0) opened++;
-    else utility[from + start]++;
+    if (begin >= steps || end <= 0) continue;
+    if (begin <= 0) opened++;
+    else utility[from + begin]++;
     if (end < steps) utility[from + end]--;
   }
   let now = opened;

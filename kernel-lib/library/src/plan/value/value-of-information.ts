@@ -7,6 +7,8 @@ export interface Judged {
   readonly utility: ArrayLike<number>;
   /** all of them unless given */
   readonly allowed?: ArrayLike<number>;
+  /** the same by other draws: what was chosen by the first is valued by these, so that chance in the draws is no gain */
+  readonly valued?: ArrayLike<number>;
 }
 
 /**
@@ -82,19 +84,22 @@ export function valueOfInformation(options: ValueOfInformationOptions): ValueOfI
   const at = new Float64Array(size);
   for (let one = 0; one < cases; one++) {
     for (let target = 0; target < size; target++) at[target] = mean[target] + shifts[one * size + target];
-    const { utility, allowed } = judged(at);
+    const { utility, allowed, valued = utility } = judged(at);
     for (let alternative = 0; alternative < alternatives; alternative++) {
-      utilities[one * alternatives + alternative] = utility[alternative];
+      utilities[one * alternatives + alternative] = valued[alternative];
       sums[alternative] += utility[alternative] / cases;
     }
     then[one] = chosenOf(utility, allowed, nearly);
-    utilityThen[one] = then[one] < 0 ? 0 : utility[then[one]];
+    utilityThen[one] = then[one] < 0 ? 0 : valued[then[one]];
   }
   const now = chosenOf(sums, options.allowedNow ?? judge(centred)(mean).allowed, nearly);
   let gain = 0;
+  let utilityNow = 0;
   let changed = 0;
   for (let one = 0; one < cases; one++) {
-    gain += (utilityThen[one] - (now < 0 ? 0 : utilities[one * alternatives + now])) / cases;
+    const stayed = now < 0 ? 0 : utilities[one * alternatives + now];
+    gain += (utilityThen[one] - stayed) / cases;
+    utilityNow += stayed / cases;
     if (then[one] !== now && (then[one] < 0 || now < 0 || differs(now, then[one]))) changed++;
   }
   let squares = 0;
@@ -105,7 +110,7 @@ export function valueOfInformation(options: ValueOfInformationOptions): ValueOfI
     gainSe: Math.sqrt(squares / (cases - 1) / cases),
     chanceOfChange: changed / cases,
     now,
-    utilityNow: now < 0 ? 0 : sums[now],
+    utilityNow,
     then,
     utilityThen,
   };
