@@ -49,7 +49,7 @@ function settlesText(parts: readonly number[]): string {
 function servesText({ setting, readings, reaches }: ForeseenTrial, needs: EvidenceNeeds): string[] {
   const { climbing, done, soft, crisp } = readings.chance;
   const brings = [
-    ...(needs.outside && reaches ? ["a trial at this very setting"] : []),
+    ...(needs.outside && reaches ? ["this setting inside what was tried"] : []),
     ...(needs.oneThicknessMm !== null && ratioWith(needs.oneThicknessMm, setting.thicknessMm) >= THICKNESS_RATIO
       ? ["a second thickness"]
       : []),
