@@ -1,12 +1,12 @@
 /**
- * Does the next trial save trials? 16 simulated kitchens of `tests/worlds`, 8 trials each, under `nextTrial` and under other plans: some
+ * Does the next trial save trials? 16 simulated kitchens of `tests/worlds`, 6 trials each, under `nextTrial` and under other plans: some
  * minutes. `node tests/worlds/plan/run.mjs 100 16` runs more of them.
  */
 import { withModule } from "../worlds/load.mjs";
 
 export async function rows() {
   const measured = await withModule("plan/plan-ways.ts", ({ planWays, planRows }) =>
-    planRows(planWays({ kitchens: 16, trials: 8 })),
+    planRows(planWays({ kitchens: 16, trials: 6 })),
   );
   return measured.map((row) => ({ ...row, peer: null, peerValue: null, ratio: null }));
 }

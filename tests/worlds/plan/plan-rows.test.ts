@@ -1,5 +1,14 @@
 import { describe, expect, it } from "vitest";
-import { firstStop, median, planRows, settledAfter, trialsToSettle, trialsToStay } from "./plan-rows";
+import {
+  firstStop,
+  meanLost,
+  median,
+  planRows,
+  settledAfter,
+  trialsToSettle,
+  trialsToStay,
+  unsafeShare,
+} from "./plan-rows";
 import type { PlanWay } from "./plan-ways";
 
 const way = (policy: string, settled: string, stopAt = -1): PlanWay => ({
@@ -13,9 +22,9 @@ const way = (policy: string, settled: string, stopAt = -1): PlanWay => ({
     cardMin: 10,
     thicknessMm: 12,
     claimed: 0.9,
-    lost: 0,
-    offMin: 0,
-    safeLoads: 1,
+    lost: mark === "+" ? 0 : 0.2,
+    offMin: mark === "+" ? 0 : 3,
+    safeLoads: mark === "+" ? 1 : 0.5,
     settled: mark === "+",
     stop: policy === "nextTrial" ? at === stopAt : null,
   })),
@@ -28,6 +37,8 @@ describe("planRows", () => {
     expect(trialsToStay(way("random", "..+.+."))).toBe(Number.POSITIVE_INFINITY);
     expect(trialsToSettle(way("random", "......"))).toBe(Number.POSITIVE_INFINITY);
     expect(settledAfter([way("random", "..+"), way("random", ".++")], 1)).toBe(0.5);
+    expect(meanLost([way("random", "..+"), way("random", ".++")], 1)).toBe(0.1);
+    expect(unsafeShare([way("random", "..+"), way("random", ".++")])).toBe(0.5);
     expect(median([4, 1, 3, 2])).toBe(2.5);
     expect(firstStop(way("nextTrial", "..+", 1))).toEqual({ trials: 1, settled: false });
     expect(firstStop(way("nextTrial", "..+"))).toBeNull();
@@ -37,6 +48,7 @@ describe("planRows", () => {
     const [saved, stops] = planRows([
       way("nextTrial", ".++++", 1),
       way("nextTrial", "...++", 2),
+      way("mostGain", "..+++"),
       way("random", "....+"),
       way("random", "....+"),
       way("grid", ".....".replace(/.$/, "+")),

@@ -1,4 +1,5 @@
 import { type Kitchen, nextTrial } from "slabwright";
+import type { CandidateTrial } from "slabwright/advice";
 import type { CrispCalibration } from "slabwright/crisp";
 import { optimalDesign, polynomialTerms, termsModel } from "slabwright/plan";
 import { type SeededRandom, seededRandom } from "slabwright/statistics";
@@ -38,7 +39,9 @@ export interface PolicyAnswer {
 export type Policy = (state: PolicyState) => PolicyAnswer;
 
 export const POLICIES: Readonly<Record<string, Policy>> = {
-  nextTrial: byNextTrial,
+  nextTrial: (state) => byNextTrial(state, ([first]) => first),
+  mostGain: (state) =>
+    byNextTrial(state, (candidates) => candidates.reduce((most, one) => (one.gain > most.gain ? one : most))),
   random: atRandom,
   grid: byGrid,
   dOptimal: byDesign,
@@ -56,8 +59,14 @@ const THICKNESS_SCALE = 0.5;
 /** So little outside its range a surface still holds. */
 const OUTSIDE = 0.04;
 
-/** The first candidate of the library's plan that the simulated courses hold. */
-function byNextTrial({ kitchen, calibration, own, product, question }: PolicyState): PolicyAnswer {
+/**
+ * One of the library's candidates that the simulated courses hold: the first, or that of the greatest gain whatever a card still
+ * asks for.
+ */
+function byNextTrial(
+  { kitchen, calibration, own, product, question }: PolicyState,
+  choose: (candidates: readonly CandidateTrial[]) => CandidateTrial,
+): PolicyAnswer {
   const { candidates, stopping } = nextTrial({
     kitchen,
     variantId: product.id,
@@ -67,7 +76,7 @@ function byNextTrial({ kitchen, calibration, own, product, question }: PolicySta
   });
   const [thin, thick] = COURSE_RANGE.thickness;
   const [empty, full] = COURSE_RANGE.load;
-  const best = candidates.find(
+  const held = candidates.filter(
     ({ thicknessMm, setpointC, loadFraction }) =>
       thicknessMm >= (1 - OUTSIDE) * thin * product.thicknessMm &&
       thicknessMm <= (1 + OUTSIDE) * thick * product.thicknessMm &&
@@ -75,8 +84,8 @@ function byNextTrial({ kitchen, calibration, own, product, question }: PolicySta
       loadFraction >= empty &&
       loadFraction <= full,
   );
-  if (best === undefined) throw new Error(`nextTrial has no candidate that the courses of ${product.id} hold`);
-  const { thicknessMm, setpointC, loadFraction, timeMin, looksMin, probe } = best;
+  if (held.length === 0) throw new Error(`nextTrial has no candidate that the courses of ${product.id} hold`);
+  const { thicknessMm, setpointC, loadFraction, timeMin, looksMin, probe } = choose(held);
   return { asked: { thicknessMm, setpointC, loadFraction, timeMin, looksMin, probe }, stop: stopping.stop };
 }
 
