@@ -18,7 +18,7 @@ describe("settleIngredients", () => {
     const { formula, notices } = settle(
       "Rice Cooked,1 lb",
       "Fine salt,1.5 % of rice cooked",
-      '"White rice, cooked",2 oz',
+      '"Cooked rices, white",2 oz',
     );
     expect(formula?.mix).toEqual([
       { ingredient: "rice-cooked", amount: "1 lb" },
@@ -26,8 +26,8 @@ describe("settleIngredients", () => {
       { ingredient: "rice-cooked", amount: "2 oz" },
     ]);
     expect(noticeLines(notices).slice(2)).toEqual([
-      'a.csv rows 2 to 4, column ingredient: was taken as the ingredient whose id or name differs in capitals or blanks alone ("Rice Cooked" as rice-cooked, "Fine salt" as salt-fine and "White rice, cooked" as rice-cooked)',
-      'a.csv row 3, column amount: was taken as the ingredient whose id or name differs in capitals or blanks alone ("rice cooked" as rice-cooked)',
+      'a.csv rows 2 to 4, column ingredient: was taken as the ingredient of the same words ("Rice Cooked" as rice-cooked, "Fine salt" as salt-fine and "Cooked rices, white" as rice-cooked)',
+      'a.csv row 3, column amount: was taken as the ingredient of the same words ("rice cooked" as rice-cooked)',
     ]);
   });
 

@@ -12,7 +12,7 @@ export interface IngredientName {
 
 /**
  * A formula with its ingredients as the kitchen writes them: a name that differs from an id, or from the one name that an
- * ingredient goes by, in nothing but capitals, blanks and hyphens is taken as that, with a notice. Others are left.
+ * ingredient goes by, in nothing but capitals, marks, plurals and the order of its words is taken as that, with a notice. Others are left.
  */
 export function settleIngredients(read: ReadFormula, known: readonly IngredientName[]): ReadFormula {
   const { formula, file, placeOf } = read;
@@ -28,7 +28,7 @@ export function settleIngredients(read: ReadFormula, known: readonly IngredientN
   const settled = <Line extends FormulaLine>(line: Line, path: string): Line => {
     const tell = (field: string, given: string, taken: string): void => {
       const { row, at } = placeOf(`${path}.${field}`);
-      const says = "was taken as the ingredient whose id or name differs in capitals or blanks alone";
+      const says = "was taken as the ingredient of the same words";
       notices.push({ file, row, at, kind: "read", given: clipped(JSON.stringify(given)), taken, says });
     };
     const ingredient = meantBy(line.ingredient);
@@ -63,10 +63,15 @@ function namesOf(known: readonly IngredientName[]): ReadonlyMap<string, string |
   return new Map([...byName, ...byId]);
 }
 
+/** The words of a name in one order, each in the singular: `White rice, cooked` and `rice-white-cooked` are one. */
 function folded(text: string): string {
-  return text
+  const words = text
     .slice(0, 300)
     .toLowerCase()
-    .replace(/[^\p{L}\p{N}%]+/gu, "-")
-    .replace(/^-|-$/g, "");
+    .split(/[^\p{L}\p{N}%]+/u)
+    .filter((word) => word !== "");
+  return words
+    .map((word) => word.replace(/(?<=[^s]{3})s$/, ""))
+    .sort()
+    .join("-");
 }
