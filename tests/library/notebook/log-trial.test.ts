@@ -84,6 +84,24 @@ describe("logTrial", () => {
     expect(readdirSync(join(folder, "trials"))).not.toContain(".history");
   });
 
+  it("logs under a heading without its unit, where each cell has its own", () => {
+    const path = join(folder, "trials", "beet-lentil.csv");
+    const [comment, headings, ...rows] = text("beet-lentil.csv").split("\n");
+    const at = headings.split(",").indexOf("thickness_mm");
+    const named = rows.map((row) => {
+      const cells = row.split(",");
+      return cells.length > at && cells[at] !== ""
+        ? cells.with(at, cells[at].replace(/[\d.]+/g, "$& mm")).join(",")
+        : row;
+    });
+    writeFileSync(path, [comment, headings.replace("thickness_mm", "thickness"), ...named].join("\n"));
+    const { trial } = logTrial(
+      { variant: "beet-lentil", thickness_in: "3/8; 0.4", time_min: 10, core_c: 82 },
+      { folder },
+    );
+    expect(last(trial.trialId)?.probesMm).toEqual([expect.closeTo(9.525, 9), expect.closeTo(10.16, 9)]);
+  });
+
   it("tells every problem at once, and changes nothing", () => {
     const before = text("beet-lentil.csv");
     expect(() => logTrial({ variant: "beet-lentl", thickness_mm: "nine", time_min: 10 }, { folder })).toThrow(

@@ -75,7 +75,9 @@ function cellOf(
   const { name, holds } = field;
   const text = (value: number, of: Omit<NumberTextOptions, "places">): string =>
     numberText(value, { ...of, places }).replace(".", decimalSign);
-  const number = (value: number): string => text(value, { unit, base: field.base });
+  // under a heading without its unit each cell has its own
+  const own = unit === null && field.kind !== null && holds !== "programme" ? ` ${field.base}` : "";
+  const number = (value: number): string => `${text(value, { unit, base: field.base })}${own}`;
   // of several readings all have their unit, or none
   const readings = (values: readonly number[]): string => {
     const texts = values.map(number);
