@@ -17,7 +17,7 @@ export type OpenQuestion =
   | { readonly kind: "setpoint" }
   /** whether a card may be printed */
   | { readonly kind: "card" }
-  /** whether this variant or another does better */
+  /** whether this variant or another does better; the trials are of this one: ask with the two exchanged for those of the other */
   | { readonly kind: "difference"; readonly other: string };
 
 /** The question that is asked, why, and what a card still asks for. */
