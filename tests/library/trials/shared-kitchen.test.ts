@@ -83,6 +83,18 @@ describe("sharedKitchen", () => {
     expect(check(shared).problems).toEqual([]);
   });
 
+  it("takes every trial along whose cells name the variant in other capitals and blanks", () => {
+    const typed = files.map((entry) =>
+      entry.file === "trials/turkey-sage.csv" && entry.text !== null
+        ? { ...entry, text: entry.text.replaceAll(",turkey-sage,", ",Turkey Sage,") }
+        : entry,
+    );
+    const own = checkKitchen(typed).kitchen?.trials.filter(({ variantId }) => variantId === "turkey-sage");
+    expect(own?.length).toBeGreaterThan(10);
+    const kitchen = check(sharedKitchen({ files: typed, variantIds: ["turkey-sage"] })).kitchen;
+    expect(kitchen?.trials.map(({ trialId }) => trialId)).toEqual(own?.map(({ trialId }) => trialId));
+  });
+
   it("refuses a variant and a thing that it does not know", () => {
     expect(() => sharedKitchen({ files, variantIds: ["turkey-sages"] })).toThrow(
       'sharedKitchen: variantIds must be of the kitchen\'s variants, beet-lentil, turkey-sage, pollock-dill, chickpea-carrot, corn-puff (nearest: turkey-sage), got "turkey-sages"',

@@ -81,7 +81,7 @@ export function sharedKitchen({ files, variantIds, take = [] }: SharedKitchenOpt
     }
     if (folder === "traces" && name !== undefined)
       return trialIds.has(name.replace(/\.csv$/, "")) ? [{ file, content: text }] : [];
-    if (folder === "trials" && name !== undefined) return logToShare(entry, { ids, keeps, tell });
+    if (folder === "trials" && name !== undefined) return logToShare(entry, { trialIds, keeps, tell });
     const ofVariants = new Set(file === "variants.csv" ? rowsOfVariants(text, file, ids) : []);
     const ofIngredients = new Set(
       [...readIngredients(isTable(file) ? text : "", file).placeOf].flatMap(([id, { row }]) =>
@@ -169,17 +169,18 @@ function csvToShare({ file, text, isKept, isPrivate, comments, tell }: CsvToShar
 }
 
 interface LogToShareOptions {
-  readonly ids: ReadonlySet<string>;
+  /** trials of the variants that are shared, whatever their cells call them */
+  readonly trialIds: ReadonlySet<string>;
   readonly keeps: (thing: PrivateThing) => boolean;
   readonly tell: (what: string) => void;
 }
 
 /** A log with the trials of some variants, without what is private of them; none where nothing is left of it. */
-function logToShare(entry: FolderFile, { ids, keeps, tell }: LogToShareOptions): SharedKitchen["files"] {
+function logToShare(entry: FolderFile, { trialIds, keeps, tell }: LogToShareOptions): SharedKitchen["files"] {
   const { file, text, bytes } = entry;
   if (text === null || text.trim() === "") return [];
   const log = readLogRows(bytes ?? text, file);
-  const kept = log.records.filter(({ variantId }) => ids.has(variantId));
+  const kept = log.records.filter(({ trialId }) => trialIds.has(trialId));
   if (kept.length === 0 && log.records.length > 0) return [];
   const bare = kept.map(
     (trial): Trial => ({

@@ -37,4 +37,15 @@ describe("intraclassCorrelation", () => {
       }),
     );
   });
+
+  it("has an interval where things do not differ at all, as with scores of equal sums", () => {
+    const { agreement } = intraclassCorrelation([
+      [7, 8, 7],
+      [7, 7, 8],
+      [8, 7, 7],
+    ]);
+    expect(agreement.value).toBeLessThan(0);
+    for (const end of agreement.confidence95) expect(end).not.toBeNaN();
+    expect(agreement.confidence95[0]).toBeLessThanOrEqual(agreement.confidence95[1]);
+  });
 });

@@ -30,7 +30,7 @@ export interface IntraclassCorrelation {
  * Intraclass correlations of n things scored by the same k judges, two-way without replicates, from the mean squares MSR
  * (things), MSC (judges) and MSE (rest): agreement (MSR − MSE)/(MSR + (k−1)MSE + k(MSC − MSE)/n), consistency
  * (MSR − MSE)/(MSR + (k−1)MSE); of the mean of k judges (MSR − MSE)/(MSR + (MSC − MSE)/n) and (MSR − MSE)/MSR. Intervals
- * from F, that of agreement with Satterthwaite's degrees of freedom.
+ * from F, that of agreement with Satterthwaite's degrees of freedom, k − 1 at least.
  *
  * @param scores one row a thing, one column a judge
  * @example
@@ -58,8 +58,10 @@ export function intraclassCorrelation(scores: readonly (readonly number[])[]): I
   const agreement = (msr - mse) / (msr + (k - 1) * mse + (k * (msc - mse)) / n);
   const ratio = (k * agreement) / (n * (1 - agreement));
   const weight = 1 + ratio * (n - 1);
-  const df =
+  const satterthwaite =
     (ratio * msc + weight * mse) ** 2 / ((ratio * msc) ** 2 / (k - 1) + (weight * mse) ** 2 / ((n - 1) * (k - 1)));
+  // two parts that are both positive have no fewer than the smaller; a negative estimate may have none
+  const df = Number.isNaN(satterthwaite) ? k - 1 : Math.max(satterthwaite, k - 1);
   const low = fQuantile(0.975, n - 1, df);
   const high = fQuantile(0.975, df, n - 1);
   const others = k * msc + (k * n - k - n) * mse;
