@@ -16,6 +16,14 @@ const text = (log: string): string => readFileSync(join(folder, "trials", log), 
 const last = (trialId: string) => loadKitchen(folder).trials.find((trial) => trial.trialId === trialId);
 
 describe("logTrial", () => {
+  it("reads a day in the order that the logs' headings have, and asks where none has one", () => {
+    const typed = { variant: "beet-lentil", date: "11/9/2026", time_min: 12, core_c: 90 };
+    expect(() => checkTrial(typed, { folder, today: "2026-11-20" })).toThrow("2026-11-09 or 2026-09-11");
+    for (const log of readdirSync(join(folder, "trials")))
+      writeFileSync(join(folder, "trials", log), text(log).replace("trial,date,", "trial,date (m/d/y),"));
+    expect(checkTrial(typed, { folder, today: "2026-11-20" }).trial.date).toBe("2026-11-09");
+  });
+
   it("logs the usual trial in one line: what was measured; the rest is the variant's, and is said", () => {
     const before = text("beet-lentil.csv");
     const logged = logTrial(

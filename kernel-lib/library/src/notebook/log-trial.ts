@@ -118,7 +118,7 @@ interface Made extends Omit<LoggedTrial, "kind" | "sentence"> {
 function make(open: OpenKitchen, typed: TypedTrial, options: LogTrialOptions, path: string): Made {
   const today = options.today ?? thisDay();
   const { kitchen } = open;
-  const { trial, assumed, notices } = newTrial({ kitchen, typed, today });
+  const { trial, assumed, notices } = newTrial({ kitchen, typed, today, dayOrder: dayOrderOf(open) });
   const file = `trials/${basename(path)}`;
   const before = existsSync(path) ? logText(path) : `${logHeadings(kitchen.units).join(",")}\n`;
   const { text, line, added } = lineFor(trial, { text: before, file, units: kitchen.units });
@@ -149,12 +149,23 @@ function logOf({ files, kitchen }: OpenKitchen, typed: TypedTrial, { today }: Lo
   const logs = files.filter(
     ({ file, text }) => file.startsWith("trials/") && text !== null && logFormat(file) !== "xlsx",
   );
-  const { trial } = newTrial({ kitchen, typed, today: today ?? thisDay() });
+  const { trial } = newTrial({ kitchen, typed, today: today ?? thisDay(), dayOrder: dayOrderOf({ files }) });
   const last = kitchen.trials.filter(({ variantId }) => variantId === trial.variantId).at(-1)?.trialId;
   const holds = ({ text }: { text: string | null }, id: string): boolean =>
     new RegExp(`(^|[^\\w.-])${id.replace(/[.\\-]/g, "\\$&")}([^\\w.-]|$)`, "m").test(text ?? "");
   const found = (last !== undefined && logs.findLast((one) => holds(one, last))) || logs.at(0);
   return found ? found.file : FIRST_LOG;
+}
+
+/** The order of day and month that the headings of a kitchen's logs agree on. */
+function dayOrderOf({ files }: Pick<OpenKitchen, "files">): "d/m/y" | "m/d/y" | undefined {
+  const said = files.flatMap(({ file, text }) => {
+    const order = file.startsWith("trials/")
+      ? /\bdate ?\((d\/m\/y|m\/d\/y)\)/i.exec((text ?? "").slice(0, 4000))
+      : null;
+    return order === null ? [] : [order[1].toLowerCase() as "d/m/y" | "m/d/y"];
+  });
+  return new Set(said).size === 1 ? said[0] : undefined;
 }
 
 function begin(path: string, units: KitchenUnits): void {

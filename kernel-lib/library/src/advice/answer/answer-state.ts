@@ -30,11 +30,15 @@ export function answerState(
   const first = open.find(isColdCore) ?? open[0];
   return {
     state: "not ready",
-    missing:
-      open.length > 1
-        ? `${first.missing}, and ${open.length === 2 ? "one thing" : `${open.length - 1} things`} more`
-        : first.missing,
+    missing: missingText(first, open),
   };
+}
+
+/** One thing or two as they are, of more the first and how many. */
+function missingText(first: CardCondition, open: readonly CardCondition[]): string | null {
+  if (open.length > 2) return `${first.missing}, and ${open.length - 1} things more`;
+  const other = open.find((one) => one !== first);
+  return other === undefined ? first.missing : `${first.missing}, and ${other.missing}`;
 }
 
 /** Whether a condition is the one that no core was found cold at the card's time. */

@@ -9,7 +9,7 @@ import type { Kitchen } from "../kitchen";
 import { kitchenNames, unknownNames } from "../known-names";
 import { type Trial, TrialSchema } from "../trial";
 import { LOG_FIELDS, type LogField, type LogName, logField, logHeading } from "./log-fields";
-import { readTrials } from "./read-trials";
+import { type ReadTrialsOptions, readTrials } from "./read-trials";
 import { settleNames } from "./settle-names";
 import { readHeading } from "./table/read-heading";
 import { trialJson } from "./write/trial-json";
@@ -26,6 +26,8 @@ export interface NewTrialOptions {
   readonly typed: TypedTrial;
   /** as `2026-03-14`: the day of the trial where none is typed */
   readonly today: string;
+  /** order of day and month in days such as 11/3/2026, as the log's heading has it; such a day is refused unless given */
+  readonly dayOrder?: ReadTrialsOptions["dayOrder"];
 }
 
 /** A trial that was typed, and what was made of it. */
@@ -48,7 +50,7 @@ const FROZEN_C = -18;
  * (pan, appliance, setpoint; the batch where no depth was read) and from the day, and is said; what was measured is never
  * made up. Every problem is told at once: what is no column, no known id, no number, or missing.
  */
-export function newTrial({ kitchen, typed, today }: NewTrialOptions): NewTrial {
+export function newTrial({ kitchen, typed, today, dayOrder }: NewTrialOptions): NewTrial {
   const given = Object.entries(typed).filter(([, value]) => !isNothing(value));
   const names = columnsOf(
     given.map(([heading]) => heading),
@@ -100,7 +102,7 @@ export function newTrial({ kitchen, typed, today }: NewTrialOptions): NewTrial {
   );
   assume("date", today, `the day is today, ${today}`);
 
-  const { trial, notices } = readTyped(cells, kitchen, today);
+  const { trial, notices } = readTyped(cells, { kitchen, today, dayOrder });
   if (kitchen.trials.some(({ trialId }) => trialId === trial.trialId))
     fail("logTrial: trial", "must be a name that is not used yet", trial.trialId);
   return Object.freeze({ trial, assumed, notices });
@@ -113,7 +115,13 @@ export interface AmendedTrialOptions extends NewTrialOptions {
 }
 
 /** A logged trial with some cells typed again; `null` makes a cell unknown. Its other fields stay as they are. */
-export function amendedTrial({ kitchen, trial, typed, today }: AmendedTrialOptions): Omit<NewTrial, "assumed"> {
+export function amendedTrial({
+  kitchen,
+  trial,
+  typed,
+  today,
+  dayOrder,
+}: AmendedTrialOptions): Omit<NewTrial, "assumed"> {
   const names = columnsOf(Object.keys(typed), kitchen);
   if (names.has("trialId")) fail("correctTrial: trial", "must keep its name", typed[names.get("trialId") as string]);
   const fields = JSON.parse(trialJson(TrialSchema.parse(trial))) as Record<string, Typed>;
@@ -123,7 +131,7 @@ export function amendedTrial({ kitchen, trial, typed, today }: AmendedTrialOptio
     if (name === "crispScores" || name === "brownScores") delete fields[name.replace("Scores", "Tasters")];
   }
   const cells = Object.fromEntries(Object.entries(typed).filter(([, value]) => !isNothing(value)));
-  return readTyped({ ...fields, ...cells }, kitchen, today);
+  return readTyped({ ...fields, ...cells }, { kitchen, today, dayOrder });
 }
 
 /** The columns that headings name, each once; throws for one that is none. */
@@ -149,11 +157,10 @@ function columnsOf(headings: readonly string[], kitchen: Kitchen): Map<LogName, 
 
 function readTyped(
   cells: Readonly<Record<string, unknown>>,
-  kitchen: Kitchen,
-  today: string,
+  { kitchen, today, dayOrder }: Omit<NewTrialOptions, "typed">,
 ): Omit<NewTrial, "assumed"> {
   const file = "the trial";
-  const read = { ...readTrials(JSON.stringify(cells), file, { format: "jsonl", today }), file };
+  const read = { ...readTrials(JSON.stringify(cells), file, { format: "jsonl", today, dayOrder }), file };
   const known = kitchenNames(kitchen);
   const log = settleNames(read, known);
   const problems = slipLines([...log.slips, ...unknownNames(log, known)]);

@@ -1,7 +1,7 @@
 import type { KitchenWindow } from "../../advice/window/crisp-window";
 import { clocksOverTime } from "../../crisp/window/clocks-over-time";
 import { sizeText } from "../../crisp/window/window-words";
-import { limitCaution } from "../../safety/limit-text";
+import { limitCaution, limitText } from "../../safety/limit-text";
 import { largestOf } from "../../statistics/extremes";
 import { convertUnit } from "../../units/convert-unit";
 import { ownSettingText } from "../../units/setting-text";
@@ -42,7 +42,8 @@ export function clockFigure(window: KitchenWindow): Figure {
     return {
       type: "scatter",
       mode: "lines",
-      name: `${name} (100 % = ${mark.toFixed(mark < 10 ? digits : 0)} ${unit})`,
+      // a limit stands as its source prints it
+      name: `${name} (100 % = ${name === "core" ? limitText(limit, setting.units) : `${mark.toFixed(mark < 10 ? digits : 0)} ${unit}`})`,
       x: timesMin,
       y: values.map((value) => (100 * (value - from)) / (mark - from)),
       customdata: values,
