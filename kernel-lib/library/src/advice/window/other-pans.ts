@@ -221,8 +221,10 @@ function splitOver(common: Common, pan: Pan): Remedy[] {
     if (slabThickness({ pan, batchG, densityKgM3 }).thicknessMm < 3) break;
     const window = crispWindow({ ...common, panId: pan.id, batchG });
     const short = pans > pan.count ? `, the kitchen has ${pan.count}` : "";
-    last = remedyOf("split over pans", `split over ${pans} ${pan.name}s${short}`, window);
-    if (isGood(window)) return [last];
+    const remedy = remedyOf("split over pans", `split over ${pans} ${pan.name}s${short}`, window);
+    if (isGood(window)) return [remedy];
+    // more pans than there are are worth a word only where they help
+    if (pans <= pan.count) last = remedy;
   }
   return last === null ? [] : [last];
 }
