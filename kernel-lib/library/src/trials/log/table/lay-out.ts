@@ -77,7 +77,7 @@ export function layOut(table: LogTable, file: string, ownUnits?: KitchenUnits): 
   const { cells } = table.lines[top];
   const headingRow = table.isFramed ? null : table.lines[top].row;
   for (const line of table.lines.slice(0, top)) putAside(line.row, "stands above the headings, not read");
-  const units = ownUnits ?? guessUnits(cells).units;
+  const units = ownUnits ?? guessUnits(cells.slice(0, MOST_COLUMNS)).units;
   if (cells.length > MOST_COLUMNS) {
     slip(headingRow, null, `at most ${MOST_COLUMNS} columns`, String(cells.length));
     return { headingRow, columns: [], lines: table.lines.slice(top + 1), aside, slips, notices, isLog: false, units };
