@@ -1,6 +1,6 @@
 /**
- * Does the next trial save trials? 16 simulated kitchens of `tests/worlds`, 6 trials each, under `nextTrial` and under other plans: some
- * minutes. `node tests/worlds/plan/run.mjs 100 16` runs more of them.
+ * Does the next trial save trials? 16 simulated kitchens of `tests/worlds`, 6 trials each, under `nextTrial` and under other plans: five to
+ * ten minutes. `node tests/worlds/plan/run.mjs 40 6` runs more of them, and is what DEVELOPERS.md tells.
  */
 import { withModule } from "../worlds/load.mjs";
 
