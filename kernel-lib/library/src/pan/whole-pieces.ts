@@ -50,7 +50,7 @@ const SHIFTS = 24;
  *
  * @example
  * const squares = wholePieces({ floor: { shape: "round", diameterMm: 228 }, piece: { lengthMm: 40, widthMm: 40 } });
- * squares.pieces; // → 18
+ * squares.pieces; // → 19
  * squares.byArea; // → 25
  * wholePieces({ floor: { shape: "round", diameterMm: 150 }, piece: { diameterMm: 50 } }).pieces; // → 7
  */
