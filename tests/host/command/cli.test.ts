@@ -1,4 +1,3 @@
-import { execFile } from "node:child_process";
 import {
   cpSync,
   existsSync,
@@ -14,8 +13,8 @@ import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";
 import { afterAll, describe, expect, it } from "vitest";
 import { youngKitchen } from "../kitchen/young-kitchen";
+import { type Outcome, runCommand } from "./run-command";
 
-const bin = resolve(__dirname, "../../../kernel-lib/host/bin/slabwright.js");
 const stored = resolve(__dirname, "../notebooks");
 const project = mkdtempSync(join(tmpdir(), "slabwright-test-"));
 mkdirSync(join(project, "notebooks"));
@@ -23,19 +22,7 @@ writeFileSync(join(project, "package.json"), "{}");
 symlinkSync(resolve(__dirname, "../../../node_modules"), join(project, "node_modules"));
 afterAll(() => rmSync(project, { recursive: true, force: true }));
 
-interface Outcome {
-  readonly code: number;
-  readonly out: string;
-  readonly err: string;
-}
-
-function slabwright(...words: string[]): Promise<Outcome> {
-  return new Promise((done) => {
-    execFile(process.execPath, [bin, ...words], { cwd: project }, (error, out, err) => {
-      done({ code: typeof error?.code === "number" ? error.code : error ? -1 : 0, out, err });
-    });
-  });
-}
+const slabwright = (...words: string[]): Promise<Outcome> => runCommand(project, words);
 
 function put(...names: string[]): void {
   rmSync(join(project, "notebooks"), { recursive: true });

@@ -1,10 +1,9 @@
-import { execFile } from "node:child_process";
 import { cpSync, existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";
 import { afterAll, beforeEach, describe, expect, it } from "vitest";
+import { type Outcome, runCommand } from "./run-command";
 
-const bin = resolve(__dirname, "../../../kernel-lib/host/bin/slabwright.js");
 const project = mkdtempSync(join(tmpdir(), "slabwright-test-"));
 symlinkSync(resolve(__dirname, "../../../node_modules"), join(project, "node_modules"));
 writeFileSync(join(project, "package.json"), "{}");
@@ -28,13 +27,7 @@ function put(...names: string[]): void {
     writeFileSync(join(project, "notebooks", `${name}.ipynb`), text);
   }
 }
-function slabwright(...words: string[]): Promise<{ code: number; out: string; err: string }> {
-  return new Promise((done) => {
-    execFile(process.execPath, [bin, ...words], { cwd: project }, (error, out, err) => {
-      done({ code: typeof error?.code === "number" ? error.code : error ? -1 : 0, out, err });
-    });
-  });
-}
+const slabwright = (...words: string[]): Promise<Outcome> => runCommand(project, words);
 const reportIn = (...folder: string[]): string => readFileSync(join(project, ...folder, "report.html"), "utf8");
 
 beforeEach(() => {

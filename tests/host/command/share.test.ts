@@ -1,4 +1,3 @@
-import { execFile } from "node:child_process";
 import {
   appendFileSync,
   cpSync,
@@ -13,9 +12,9 @@ import {
 import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";
 import { afterAll, expect, it } from "vitest";
+import { type Outcome, runCommand } from "./run-command";
 
 const root = resolve(__dirname, "../../..");
-const bin = join(root, "kernel-lib/host/bin/slabwright.js");
 const project = mkdtempSync(join(tmpdir(), "slabwright-test-"));
 afterAll(() => rmSync(project, { recursive: true, force: true }));
 mkdirSync(join(project, "notebooks"));
@@ -30,18 +29,7 @@ const cells = [{ cell_type: "code", id: "c", metadata: {}, source, outputs: [], 
 const text = JSON.stringify({ nbformat: 4, nbformat_minor: 5, metadata: {}, cells });
 writeFileSync(join(project, "notebooks", "01-all.ipynb"), text);
 
-function slabwright(...words: string[]): Promise<{ code: number; out: string; err: string }> {
-  return new Promise((done) => {
-    execFile(
-      process.execPath,
-      [bin, ...words],
-      { cwd: project, env: { ...process.env, TZ: "Asia/Tokyo" } },
-      (error, out, err) => {
-        done({ code: typeof error?.code === "number" ? error.code : error ? -1 : 0, out, err });
-      },
-    );
-  });
-}
+const slabwright = (...words: string[]): Promise<Outcome> => runCommand(project, words, { TZ: "Asia/Tokyo" });
 
 it("share writes a bundle of one product that runs again the same, and check names the file that was changed", async () => {
   const shared = await slabwright("share", "--set", "variant=turkey-sage", "--by", "the kitchen", "--zip");

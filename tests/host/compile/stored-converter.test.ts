@@ -2,7 +2,7 @@ import { expect, it } from "vitest";
 import type { CellStore, FileState } from "../../../kernel-lib/host/src/compile/cell-store";
 import { type Converted, storedConverter } from "../../../kernel-lib/host/src/compile/stored-converter";
 
-const PACKAGES: FileState = ["/work/notebooks/node_modules/p/index.d.ts", 1, 1];
+const PACKAGES: FileState = ["/kitchen/notebooks/node_modules/p/index.d.ts", 1, 1];
 
 /** A converter over a store in memory, with what it compiled and how often its compiler was loaded. */
 function converterWith(convert: (source: string) => Converted, files: readonly FileState[] = [PACKAGES]) {
@@ -16,7 +16,7 @@ function converterWith(convert: (source: string) => Converted, files: readonly F
   const open = () =>
     storedConverter({
       store,
-      folder: "/work/notebooks",
+      folder: "/kitchen/notebooks",
       load: () => {
         loads++;
         return {
@@ -68,7 +68,7 @@ it.each([
 });
 
 it("compiles each time what rests on a file of the notebook's own folder", () => {
-  const { open, compiled } = converterWith(plain, [PACKAGES, ["/work/notebooks/mine.ts", 1, 1]]);
+  const { open, compiled } = converterWith(plain, [PACKAGES, ["/kitchen/notebooks/mine.ts", 1, 1]]);
   open().convert("", "a");
   open().convert("", "a");
   expect(compiled).toEqual(["a", "a"]);

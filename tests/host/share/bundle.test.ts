@@ -3,7 +3,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { strToU8, zipSync } from "fflate";
 import { afterAll, describe, expect, it } from "vitest";
-import { CRATE, changedFiles, openBundle, packBundle } from "../../../kernel-lib/host/src/share/bundle";
+import { CRATE, openBundle, packBundle } from "../../../kernel-lib/host/src/share/bundle";
 import { crateText } from "../../../kernel-lib/host/src/share/crate";
 
 const place = mkdtempSync(join(tmpdir(), "slabwright-test-"));
@@ -31,16 +31,15 @@ function bundle(name: string): string {
 describe("a bundle", () => {
   it("opens as a folder and as a zip file, and tells which files are not those that were shared", async () => {
     const folder = bundle("plain");
-    expect((await openBundle(folder)).folder).toBe(folder);
-    expect(changedFiles(folder)).toEqual([]);
+    expect(await openBundle(folder)).toMatchObject({ folder, changed: [] });
     await packBundle(folder, join(place, "plain.zip"));
     const open = await openBundle(join(place, "plain.zip"));
     expect(readdirSync(open.folder).sort()).toEqual(["kitchen", "page.html", CRATE].sort());
-    expect(changedFiles(open.folder)).toEqual([]);
+    expect(open.changed).toEqual([]);
     open.close();
     expect(() => readdirSync(open.folder)).toThrow("ENOENT");
     writeFileSync(join(folder, "page.html"), "<p>Page</p>");
-    expect(changedFiles(folder)).toEqual(["page.html"]);
+    expect((await openBundle(folder)).changed).toEqual(["page.html"]);
     rmSync(join(folder, "page.html"));
     await expect(openBundle(folder)).rejects.toThrow("page.html must be in the bundle");
   });

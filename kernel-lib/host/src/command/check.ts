@@ -1,8 +1,7 @@
-import { existsSync, statSync } from "node:fs";
 import { basename, dirname, join, resolve } from "node:path";
 import { compareOutputs } from "../notebook/compare-outputs";
 import { type Notebook, readNotebook, writeNotebook } from "../notebook/notebook";
-import { CRATE, changedFiles, openBundle } from "../share/bundle";
+import { isBundle, openBundle } from "../share/bundle";
 import { changedCauses } from "../share/changed-causes";
 import { provenanceIn } from "../share/provenance";
 import { askedParameters } from "./asked-parameters";
@@ -107,15 +106,15 @@ function whyLines(causes: readonly string[] | null, differs: boolean): readonly 
 
 async function storedOf(options: CommandOptions, project: string): Promise<Stored> {
   const [first] = options.named;
-  if (options.named.length === 1 && existsSync(first) && (/\.zip$/i.test(first) || isBundle(first))) {
-    const { folder, close } = await openBundle(resolve(first));
+  if (options.named.length === 1 && isBundle(first)) {
+    const { folder, changed, close } = await openBundle(resolve(first));
     const kitchen = join(folder, "kitchen");
     return {
       paths: await notebookPaths(join(folder, "notebooks")),
       kitchen,
       environment: { SLABWRIGHT_KITCHEN: kitchen },
       folderOf: () => join(project, "notebooks"),
-      changed: changedFiles(folder),
+      changed,
       close,
     };
   }
@@ -135,10 +134,6 @@ async function storedOf(options: CommandOptions, project: string): Promise<Store
       `executed notebooks of ${kitchen.name} must be in ${copies}, or outputs in notebooks/: run "slabwright start" first`,
     );
   return { ...common, paths: last.copies.map(({ path }) => path), folderOf };
-}
-
-function isBundle(path: string): boolean {
-  return statSync(path).isDirectory() && existsSync(join(path, CRATE));
 }
 
 /** Stores a new run in the place of the old one, as of the same run of the kitchen. */

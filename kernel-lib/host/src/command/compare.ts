@@ -6,7 +6,7 @@ import { type Cell, type Notebook, notebookText, readNotebook, textOf } from "..
 import { writeWhole } from "../notebook/write-whole";
 import { escapeHtml } from "../report/escape";
 import { writeReport } from "../report/write-report";
-import { CRATE, openBundle } from "../share/bundle";
+import { isBundle, openBundle } from "../share/bundle";
 import { changedCauses } from "../share/changed-causes";
 import { provenanceIn } from "../share/provenance";
 import { askLibrary } from "./ask-library";
@@ -78,7 +78,7 @@ async function sideOf(named: string): Promise<Side> {
   const path = resolve(named);
   if (!existsSync(path)) throw new Error(`what is compared must exist, got ${oneLine(path)}`);
   if (path.endsWith(".ipynb")) return { kitchen: null, notebooks: [path], close: () => {} };
-  if (/\.zip$/i.test(path) || existsSync(join(path, CRATE))) {
+  if (isBundle(path)) {
     const { folder, close } = await openBundle(path);
     return { kitchen: join(folder, "kitchen"), notebooks: await notebookPaths(join(folder, "notebooks")), close };
   }

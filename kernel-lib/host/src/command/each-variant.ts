@@ -1,10 +1,9 @@
-import { createHash } from "node:crypto";
 import { existsSync, readFileSync } from "node:fs";
 import { basename, join } from "node:path";
 import type { AskedParameters } from "../notebook/parameters";
 import { writeWhole } from "../notebook/write-whole";
 import { writeReport } from "../report/write-report";
-import { filesIn } from "../share/bundle";
+import { filesDigest, filesIn } from "../share/files-in";
 import { runBasis } from "../share/provenance";
 import type { CommandOptions } from "./command-options";
 import { headingsOf, newStamp } from "./executed-copies";
@@ -79,11 +78,10 @@ export async function eachVariant(options: EachVariantOptions): Promise<number> 
 
 /** Everything that a report rests on, as text. */
 function restsOn({ paths, kitchen, project, parameters }: EachVariantOptions): string {
-  const hash = createHash("sha256");
-  const add = (name: string, path: string): void =>
-    void hash.update(`${name}\0`).update(new Uint8Array(readFileSync(path)));
-  for (const path of paths) add(basename(path), path);
-  for (const file of filesIn(kitchen.folder).filter((name) => !/^(out|\.)/.test(name)))
-    add(file, join(kitchen.folder, ...file.split("/")));
-  return `${JSON.stringify({ ...runBasis(project), parameters, files: hash.digest("hex") }, null, 1)}\n`;
+  const ofKitchen = filesIn(kitchen.folder).filter((name) => !/^(out|\.)/.test(name));
+  const files = filesDigest([
+    ...paths.map((path) => ({ name: basename(path), path })),
+    ...ofKitchen.map((name) => ({ name, path: join(kitchen.folder, name) })),
+  ]);
+  return `${JSON.stringify({ ...runBasis(project), parameters, files }, null, 1)}\n`;
 }

@@ -1,6 +1,6 @@
 import { existsSync } from "node:fs";
 import { readdir } from "node:fs/promises";
-import { dirname, join, resolve } from "node:path";
+import { basename, dirname, join, resolve } from "node:path";
 import { LIBRARY } from "../kernel/door-names";
 
 /** The folder that holds `notebooks/`: the one given or the nearest above it. */
@@ -29,4 +29,9 @@ export async function notebookPaths(folder: string): Promise<string[]> {
     .filter((name) => name.endsWith(".ipynb") && !name.startsWith("."))
     .sort()
     .map((name) => join(folder, name));
+}
+
+/** Whether a notebook is a draft that nobody has named yet. */
+export function isDraft(path: string): boolean {
+  return /^untitled/i.test(basename(path));
 }

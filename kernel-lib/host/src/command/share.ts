@@ -10,7 +10,7 @@ import type { CommandOptions } from "./command-options";
 import { headingsOf, type RunStamp } from "./executed-copies";
 import { kitchenOf } from "./kitchen";
 import { oneLine } from "./printable";
-import { notebookPaths, projectFolder } from "./project";
+import { isDraft, notebookPaths, projectFolder } from "./project";
 import { failureReport, runAll } from "./run-all";
 
 /** What the library gives of a kitchen that is shared. */
@@ -56,7 +56,7 @@ export async function shareCommand(options: CommandOptions): Promise<number> {
   const paths = options.named.length > 0 ? options.named : await notebookPaths(join(project, "notebooks"));
   const stamp: RunStamp = { kitchen: shared.name, folder: "kitchen", run };
   const runs = await runAll({
-    paths: paths.filter((path) => !/^untitled/i.test(basename(path))),
+    paths: paths.filter((path) => !isDraft(path)),
     copyTo: (path) => join(draft, "notebooks", basename(path)),
     stamp,
     project,

@@ -9,7 +9,7 @@ import { eachVariant } from "./each-variant";
 import { headingsOf, newStamp } from "./executed-copies";
 import { kitchenOf } from "./kitchen";
 import { oneLine } from "./printable";
-import { notebookPaths, projectFolder } from "./project";
+import { isDraft, notebookPaths, projectFolder } from "./project";
 import { failureReport, runAll } from "./run-all";
 
 /**
@@ -25,7 +25,7 @@ export async function startCommand(options: CommandOptions): Promise<number> {
   const ofProject = options.named.length ? [...options.named] : await notebookPaths(join(project, "notebooks"));
   const own = options.named.length || kitchen.notebooks === null ? [] : await notebookPaths(kitchen.notebooks);
   const all = [...ofProject, ...own];
-  const drafts = options.named.length ? [] : all.filter((path) => /^untitled/i.test(basename(path)));
+  const drafts = options.named.length ? [] : all.filter(isDraft);
   const paths = all.filter((path) => !drafts.includes(path));
   if (drafts.length > 0)
     options.say(

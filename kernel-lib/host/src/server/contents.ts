@@ -1,10 +1,11 @@
-import { createHash, randomUUID } from "node:crypto";
+import { randomUUID } from "node:crypto";
 import type { Stats } from "node:fs";
 import { cp, lstat, mkdir, readdir, rename, rm, stat } from "node:fs/promises";
 import { basename, dirname, extname, join } from "node:path";
 import { LIBRARY } from "../kernel/door-names";
 import { asNotebook, type Cell, decodeNotebook, type Notebook, notebookText } from "../notebook/notebook";
 import { moveNew, writeWhole } from "../notebook/write-whole";
+import { sha256 } from "../share/sha256";
 import { checkpointName, checkpointOf, KEPT_EVERY_MS, type KeptState, outdatedStates } from "./checkpoint-names";
 import { confine } from "./confine";
 import { type HeldFolder, holdFolder } from "./hold-folder";
@@ -343,7 +344,7 @@ function tooLarge(path: string, most: number): HttpError {
 }
 
 function hashed(bytes: Uint8Array): { hash: string; hash_algorithm: string } {
-  return { hash: createHash("sha256").update(bytes).digest("hex"), hash_algorithm: "sha256" };
+  return { hash: sha256(bytes), hash_algorithm: "sha256" };
 }
 
 function described(path: string, facts: Stats) {

@@ -4,7 +4,8 @@ import { tmpdir } from "node:os";
 import { basename, join } from "node:path";
 import { unzipSync, zipSync } from "fflate";
 import { writeWhole } from "../notebook/write-whole";
-import { sha256 } from "./provenance";
+import { filesIn } from "./files-in";
+import { fileSha256 } from "./sha256";
 
 /** The manifest of a bundle: RO-Crate 1.1, https://w3id.org/ro/crate/1.1. */
 export const CRATE = "ro-crate-metadata.json";
@@ -20,19 +21,25 @@ const isPlainName = (name: string): boolean =>
 /** A bundle that can be read. */
 export interface OpenBundle {
   readonly folder: string;
+  /** files whose SHA-256 is not that of the manifest */
+  readonly changed: readonly string[];
   /** takes away what was unpacked */
   readonly close: () => void;
 }
 
+/** Whether a path is a bundle: a zip file, or a folder with a manifest. */
+export function isBundle(path: string): boolean {
+  return existsSync(path) && (/\.zip$/i.test(path) || existsSync(join(path, CRATE)));
+}
+
 /**
  * Opens a bundle, a folder or a zip file, and holds each of its files against the manifest's SHA-256. Throws for one that is
- * missing or was changed, for a link, for a name that leads out of the bundle, and for a zip that unpacks to more than
+ * missing, for a link, for a name that leads out of the bundle, and for a zip that unpacks to more than
  * 300 MB or 5,000 files.
  */
 export async function openBundle(path: string): Promise<OpenBundle> {
   if (statSync(path).isDirectory()) {
-    checkFiles(path);
-    return { folder: path, close: () => {} };
+    return { folder: path, changed: checkFiles(path), close: () => {} };
   }
   const folder = mkdtempSync(join(tmpdir(), "slabwright-bundle-"));
   const close = (): void => rmSync(folder, { recursive: true, force: true });
@@ -43,8 +50,7 @@ export async function openBundle(path: string): Promise<OpenBundle> {
     const [only, ...more] = readdirSync(folder);
     const inner =
       more.length === 0 && only !== undefined && !existsSync(join(folder, CRATE)) ? join(folder, only) : folder;
-    checkFiles(inner);
-    return { folder: inner, close };
+    return { folder: inner, changed: checkFiles(inner), close };
   } catch (error) {
     close();
     throw error;
@@ -74,28 +80,19 @@ interface Crate {
   readonly "@graph"?: readonly { readonly "@id"?: unknown; readonly "@type"?: unknown; readonly sha256?: unknown }[];
 }
 
-/** Holds a bundle's folder against its manifest. */
-function checkFiles(folder: string): void {
+/** Holds a bundle's folder against its manifest; the files that are not those that were shared. */
+function checkFiles(folder: string): readonly string[] {
   const manifest = join(folder, CRATE);
   if (!existsSync(manifest)) throw new Error(`a bundle must hold ${CRATE}, got none in ${folder}`);
   noLinks(folder, "");
   const crate = JSON.parse(readFileSync(manifest, "utf8")) as Crate;
-  for (const { "@id": id, "@type": type, sha256: digest } of crate["@graph"] ?? []) {
-    if (type !== "File" || typeof id !== "string" || typeof digest !== "string") continue;
+  return (crate["@graph"] ?? []).flatMap(({ "@id": id, "@type": type, sha256: digest }) => {
+    if (type !== "File" || typeof id !== "string" || typeof digest !== "string") return [];
     const name = decodeURIComponent(id);
     if (!isPlainName(name)) throw new Error(`${CRATE}: a file must lie in the bundle, got ${JSON.stringify(name)}`);
     const path = join(folder, ...name.split("/"));
     if (!existsSync(path)) throw new Error(`${name} must be in the bundle, as its manifest lists it; it is not there`);
-  }
-}
-
-/** The files of a bundle whose SHA-256 is not that of its manifest. */
-export function changedFiles(folder: string): readonly string[] {
-  const crate = JSON.parse(readFileSync(join(folder, CRATE), "utf8")) as Crate;
-  return (crate["@graph"] ?? []).flatMap(({ "@id": id, "@type": type, sha256: digest }) => {
-    if (type !== "File" || typeof id !== "string" || typeof digest !== "string") return [];
-    const name = decodeURIComponent(id);
-    return sha256(new Uint8Array(readFileSync(join(folder, ...name.split("/"))))) === digest ? [] : [name];
+    return fileSha256(path) === digest ? [] : [name];
   });
 }
 
@@ -111,16 +108,6 @@ function noLinks(folder: string, inner: string): void {
 /** A path in a bundle as its manifest names it. */
 export function crateId(path: string): string {
   return path.split("/").map(encodeURIComponent).join("/");
-}
-
-/** All files in a folder, by their path in it. */
-export function filesIn(folder: string, inner = ""): readonly string[] {
-  return readdirSync(join(folder, inner), { withFileTypes: true })
-    .sort((a, b) => (a.name < b.name ? -1 : 1))
-    .flatMap((entry) => {
-      const path = inner === "" ? entry.name : `${inner}/${entry.name}`;
-      return entry.isDirectory() ? filesIn(folder, path) : [path];
-    });
 }
 
 /** Packs a folder as a zip file beside it; the same files give the same bytes. */

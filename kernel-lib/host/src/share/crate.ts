@@ -1,8 +1,10 @@
-import { readFileSync, statSync } from "node:fs";
+import { statSync } from "node:fs";
 import { join } from "node:path";
 import type { ParameterValue } from "../notebook/parameters";
-import { CRATE, crateId, filesIn } from "./bundle";
-import { type RunBasis, sha256 } from "./provenance";
+import { CRATE, crateId } from "./bundle";
+import { filesIn } from "./files-in";
+import type { RunBasis } from "./provenance";
+import { fileSha256 } from "./sha256";
 
 /** What `crateText` says of a bundle. */
 export interface CrateOptions {
@@ -87,7 +89,7 @@ export function crateText({ folder, name, description, run, contact, basis, para
       name: file,
       encodingFormat: MEDIA[file.slice(file.lastIndexOf(".") + 1)] ?? "application/octet-stream",
       contentSize: String(statSync(join(folder, file)).size),
-      sha256: sha256(new Uint8Array(readFileSync(join(folder, file)))),
+      sha256: fileSha256(join(folder, file)),
     })),
     ...software,
     ...digests,

@@ -1,9 +1,10 @@
-import { createHash } from "node:crypto";
-import { existsSync, readdirSync, readFileSync } from "node:fs";
+import { existsSync, readFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { join, sep } from "node:path";
 import { type Cell, type Notebook, textOf } from "../notebook/notebook";
 import { type ParameterValue, parametersOf } from "../notebook/parameters";
+import { filesDigest, filesIn } from "./files-in";
+import { fileSha256, sha256 } from "./sha256";
 
 /** What a run of a notebook rested on: enough to say, of a later run that came out otherwise, why. */
 export interface Provenance {
@@ -39,7 +40,7 @@ export function runBasis(project: string): RunBasis {
   return {
     node: process.versions.node,
     packages: Object.fromEntries(packages),
-    lock: existsSync(lock) ? sha256(bytesOf(lock)) : null,
+    lock: existsSync(lock) ? fileSha256(lock) : null,
     code: codeDigest(join(project, "kernel-lib/library/dist")),
   };
 }
@@ -66,7 +67,7 @@ export function provenanceOf({ basis, notebook, name, told, reads, places }: Pro
     const place = Object.entries(places).find(([, folder]) => path.startsWith(folder + sep));
     if (place === undefined || !existsSync(path)) return [];
     const [called, folder] = place;
-    return [[[called, ...path.slice(folder.length + 1).split(sep)].join("/"), sha256(bytesOf(path))]];
+    return [[[called, ...path.slice(folder.length + 1).split(sep)].join("/"), fileSha256(path)]];
   });
   return {
     ...basis,
@@ -113,15 +114,6 @@ function joined(data: Readonly<Record<string, unknown>>): Readonly<Record<string
   );
 }
 
-/** SHA-256 in hexadecimal. */
-export function sha256(content: string | Uint8Array): string {
-  return createHash("sha256").update(content).digest("hex");
-}
-
-function bytesOf(path: string): Uint8Array {
-  return new Uint8Array(readFileSync(path));
-}
-
 function installedVersion(project: string, name: string): string | null {
   const from = createRequire(join(project, "kernel-lib/library/package.json"));
   for (const folder of from.resolve.paths(name) ?? []) {
@@ -133,16 +125,7 @@ function installedVersion(project: string, name: string): string | null {
 
 /** One digest over all programs in a folder, by name and content. */
 function codeDigest(folder: string): string {
-  const hash = createHash("sha256");
-  const within = (inner: string): void => {
-    for (const entry of readdirSync(join(folder, inner), { withFileTypes: true }).sort((a, b) =>
-      a.name < b.name ? -1 : 1,
-    )) {
-      const path = inner === "" ? entry.name : `${inner}/${entry.name}`;
-      if (entry.isDirectory()) within(path);
-      else if (entry.name.endsWith(".js")) hash.update(`${path}\0`).update(bytesOf(join(folder, path)));
-    }
-  };
-  if (existsSync(folder)) within("");
-  return hash.digest("hex");
+  if (!existsSync(folder)) return filesDigest([]);
+  const programs = filesIn(folder).filter((name) => name.endsWith(".js"));
+  return filesDigest(programs.map((name) => ({ name, path: join(folder, name) })));
 }

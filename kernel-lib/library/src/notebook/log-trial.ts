@@ -2,6 +2,7 @@ import { existsSync, mkdirSync, writeFileSync } from "node:fs";
 import { basename, dirname } from "node:path";
 import { freezeDeep } from "../check/freeze-deep";
 import { logHeadings } from "../trials/log/log-fields";
+import { logShape } from "../trials/log/log-shape";
 import { newTrial, type TypedTrial } from "../trials/log/new-trial";
 import { logFormat } from "../trials/log/table/log-table";
 import type { Trial } from "../trials/trial";
@@ -157,13 +158,16 @@ function logOf({ files, kitchen }: OpenKitchen, typed: TypedTrial, { today }: Lo
   return found ? found.file : FIRST_LOG;
 }
 
+/** Headings stand within so many characters of a log; our judgement. */
+const HEADINGS_END = 4000;
+
 /** The order of day and month that the headings of a kitchen's logs agree on. */
 function dayOrderOf({ files }: Pick<OpenKitchen, "files">): "d/m/y" | "m/d/y" | undefined {
-  const said = files.flatMap(({ file, text }) => {
-    const order = file.startsWith("trials/")
-      ? /\bdate ?\((d\/m\/y|m\/d\/y)\)/i.exec((text ?? "").slice(0, 4000))
-      : null;
-    return order === null ? [] : [order[1].toLowerCase() as "d/m/y" | "m/d/y"];
+  const said = files.flatMap(({ file, text }): readonly ("d/m/y" | "m/d/y")[] => {
+    if (text === null || !file.startsWith("trials/") || /\.(xlsx|jsonl)$/i.test(file)) return [];
+    const day = logShape(text.slice(0, HEADINGS_END), file).columns.find(({ field }) => field?.holds === "day");
+    const order = day?.unit;
+    return order === "d/m/y" || order === "m/d/y" ? [order] : [];
   });
   return new Set(said).size === 1 ? said[0] : undefined;
 }

@@ -1,3 +1,4 @@
+import { counted } from "../check/counted";
 import { calmNotices, noticeLines } from "../check/notice";
 import { type Slip, slipLines } from "../check/slip";
 import { formulaTotals } from "../food/formula/formula-totals";
@@ -179,13 +180,13 @@ export function examineKitchen(parts: KitchenParts): KitchenCheck {
     notices: noticesWith(calmNotices([...ofTables, ...ofLogs])),
   });
   const summary = [
-    counted(pans?.drafts, "pan"),
-    counted(appliances?.drafts, "appliance"),
-    counted(ingredients?.ids ?? [], "ingredient"),
-    counted(formulas, "formula"),
-    counted(variants?.drafts, "variant"),
+    counted(pans?.drafts.length ?? 0, "pan"),
+    counted(appliances?.drafts.length ?? 0, "appliance"),
+    counted(ingredients?.ids.length ?? 0, "ingredient"),
+    counted(formulas.length, "formula"),
+    counted(variants?.drafts.length ?? 0, "variant"),
     counted(
-      logs.flatMap(({ drafts }) => drafts),
+      logs.reduce((sum, { drafts }) => sum + drafts.length, 0),
       "trial",
     ),
     `${units} units`,
@@ -206,11 +207,6 @@ function ingredientsOf(
 
 function readPart<T>(part: KitchenFile | null, read: (text: string, file: string) => T): (T & { file: string }) | null {
   return part === null ? null : { ...read(part.text, part.file), file: part.file };
-}
-
-function counted(things: readonly unknown[] | undefined, name: string): string {
-  const count = things?.length ?? 0;
-  return `${count} ${name}${count === 1 ? "" : "s"}`;
 }
 
 /** What the formulas that are sound make, by id; and those that call themselves milder than what is in them. */

@@ -1,4 +1,5 @@
 import { fail } from "../check/check";
+import { counted } from "../check/counted";
 import { csvLine } from "../check/csv-line";
 import { eachCsvLine } from "../check/each-csv-line";
 import { nearestName } from "../check/nearest-name";
@@ -82,33 +83,27 @@ export function sharedKitchen({ files, variantIds, take = [] }: SharedKitchenOpt
     if (folder === "traces" && name !== undefined)
       return trialIds.has(name.replace(/\.csv$/, "")) ? [{ file, content: text }] : [];
     if (folder === "trials" && name !== undefined) return logToShare(entry, { trialIds, keeps, tell });
-    const ofVariants = new Set(file === "variants.csv" ? rowsOfVariants(text, file, ids) : []);
-    const ofIngredients = new Set(
-      [...readIngredients(isTable(file) ? text : "", file).placeOf].flatMap(([id, { row }]) =>
-        used.has(id) ? [row] : [],
-      ),
-    );
     if (file === "kitchen.json") return [{ file, content: text }];
-    const isKept =
+    const kept =
       file === "variants.csv"
-        ? (_: Cells, row: number): boolean => ofVariants.has(row)
+        ? rowsOfVariants(text, file, ids)
         : isTable(file) && !isAll
-          ? (_: Cells, row: number): boolean => ofIngredients.has(row)
-          : () => true;
+          ? rowsOfIngredients(text, file, used)
+          : null;
+    const isKept = (row: number): boolean => kept === null || kept.has(row);
     const isPrivate = (heading: string): boolean =>
       (wordsOf(heading) === "note" && !keeps("notes")) || (/^cost/.test(wordsOf(heading)) && !keeps("costs"));
     return [{ file, content: csvToShare({ file, text, isKept, isPrivate, comments: keeps("notes"), tell }) }];
   });
   const others = kitchen.variants.filter(({ variantId }) => !ids.has(variantId));
   if (others.length > 0) tell(`${counted(others.length, "other product")} with formulas and trials`);
-  const photos = keeps("photos") ? [...new Set(trials.flatMap((trial) => trial.photos))] : [];
-  const hidden = keeps("photos") ? 0 : new Set(trials.flatMap((trial) => trial.photos)).size;
-  if (hidden > 0) tell(counted(hidden, "photograph"));
+  const photos = [...new Set(trials.flatMap((trial) => trial.photos))];
+  if (photos.length > 0 && !keeps("photos")) tell(counted(photos.length, "photograph"));
   return {
     name: kitchen.name,
     files: shared,
     variantIds: variants.map(({ variantId }) => variantId),
-    photos,
+    photos: keeps("photos") ? photos : [],
     leftOut,
   };
 }
@@ -118,14 +113,17 @@ function isTable(file: string): boolean {
 }
 
 /** The rows of the variants that are shared, by whatever words the file names them. */
-function rowsOfVariants(text: string, file: string, ids: ReadonlySet<string>): readonly number[] {
+function rowsOfVariants(text: string, file: string, ids: ReadonlySet<string>): ReadonlySet<number> {
   const { records, rows } = readVariants(text, file);
-  return rows.filter((_, at) => ids.has(records[at].variantId));
+  return new Set(rows.filter((_, at) => ids.has(records[at].variantId)));
+}
+
+/** The rows of the ingredients that are used. */
+function rowsOfIngredients(text: string, file: string, used: ReadonlySet<string>): ReadonlySet<number> {
+  return new Set([...readIngredients(text, file).placeOf].flatMap(([id, { row }]) => (used.has(id) ? [row] : [])));
 }
 
 const COMMENT = /^\s*#/m;
-
-type Cells = Readonly<Record<string, string>>;
 
 function chosen(kitchen: Kitchen, variantIds: readonly string[] | undefined): Kitchen["variants"] {
   if (variantIds === undefined) return kitchen.variants;
@@ -142,7 +140,7 @@ function chosen(kitchen: Kitchen, variantIds: readonly string[] | undefined): Ki
 interface CsvToShareOptions {
   readonly file: string;
   readonly text: string;
-  readonly isKept: (cells: Cells, row: number) => boolean;
+  readonly isKept: (row: number) => boolean;
   readonly isPrivate: (heading: string) => boolean;
   /** whether lines that begin with # stay */
   readonly comments: boolean;
@@ -154,9 +152,7 @@ function csvToShare({ file, text, isKept, isPrivate, comments, tell }: CsvToShar
   const lines: { readonly cells: readonly string[]; readonly row: number }[] = [];
   eachCsvLine(text, { comment: "#", take: (cells, row) => lines.push({ cells, row }) });
   const [{ cells: headings } = { cells: [] }, ...rows] = lines;
-  const named = (cells: readonly string[]): Cells =>
-    Object.fromEntries(headings.map((name, at) => [name, cells[at] ?? ""]));
-  const kept = rows.filter(({ cells, row }) => isKept(named(cells), row));
+  const kept = rows.filter(({ row }) => isKept(row));
   const gone = headings.filter(
     (heading, at) => isPrivate(heading) && rows.some(({ cells }) => (cells[at] ?? "") !== ""),
   );
@@ -224,8 +220,4 @@ function headingsOf(
     const name = nameOf.get(heading);
     return name === undefined ? keepsOwn : !without.has(name);
   });
-}
-
-function counted(count: number, name: string): string {
-  return `${count} ${name}${count === 1 ? "" : "s"}`;
 }

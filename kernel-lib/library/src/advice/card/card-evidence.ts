@@ -1,3 +1,4 @@
+import { counted } from "../../check/counted";
 import { GOOD_CHANCE } from "../../crisp/window/card-time";
 import { chanceOf, minutesText } from "../../crisp/window/window-words";
 import { limitText } from "../../safety/limit-text";
@@ -163,10 +164,6 @@ export function cardEvidence({ kitchen, window }: CardEvidenceOptions): readonly
       unscored.length > 0 ? `scores of ${unscored.join(" and ")}` : `a chance of ${Math.round(100 * GOOD_CHANCE)} %`,
     ),
   ];
-}
-
-function counted(count: number, name: string): string {
-  return `${count} ${name}${count === 1 ? "" : "s"}`;
 }
 
 /** Trials in a setting as easy as the window's or easier, out at its card time or later, with a core below the limit. */

@@ -1,3 +1,4 @@
+import { counted } from "../../check/counted";
 import { freezeDeep } from "../../check/freeze-deep";
 import type { Kitchen, KitchenTrial } from "../../trials/kitchen";
 import { applianceOf, panOf, variantOf } from "../../trials/kitchen-lookup";
@@ -159,9 +160,8 @@ function isAnotherTime({ timeMin, looksMin = [] }: PlannedRun, trial: KitchenTri
 function sentenceOf({ name }: TrialPlan, rows: readonly PlanRow[], unplanned: number): string {
   const done = rows.filter(({ trial }) => trial !== null);
   const otherwise = done.filter(({ deviations }) => deviations.length > 0);
-  const count = (number: number, of: string): string => `${number} ${of}${number === 1 ? "" : "s"}`;
   const parts = [
-    `Of ${count(rows.length, "trial")} planned under ${name} ${done.length === 0 ? "none is logged yet" : `${done.length} ${done.length === 1 ? "is" : "are"} logged`}.`,
+    `Of ${counted(rows.length, "trial")} planned under ${name} ${done.length === 0 ? "none is logged yet" : `${done.length} ${done.length === 1 ? "is" : "are"} logged`}.`,
     ...(otherwise.length === 0
       ? []
       : [
@@ -169,7 +169,7 @@ function sentenceOf({ name }: TrialPlan, rows: readonly PlanRow[], unplanned: nu
         ]),
     ...(unplanned === 0
       ? []
-      : [`${count(unplanned, "trial")} more ${unplanned === 1 ? "was" : "were"} logged since, not of the plan.`]),
+      : [`${counted(unplanned, "trial")} more ${unplanned === 1 ? "was" : "were"} logged since, not of the plan.`]),
   ];
   return parts.join(" ");
 }

@@ -46,6 +46,8 @@ export interface CandidateTrial {
   readonly gainPerMinute: number;
   /** the trial in one line and what it settles; null but for the best five that differ in more than the pan */
   readonly reason: string | null;
+  /** what it settles alone; null where `reason` is */
+  readonly why: string | null;
 }
 
 /** The decision as it stands before the trial. */
@@ -128,7 +130,9 @@ export function nextTrial(options: NextTrialOptions): NextTrial {
       minutes,
       gramsMix,
       gainPerMinute: worth.gain / minutes,
-      reason: told.includes(one) ? trialReason({ trial, units, needs, parts: values.partsOf([trial]) }) : null,
+      ...(told.includes(one)
+        ? trialReason({ trial, units, needs, parts: values.partsOf([trial]) })
+        : { reason: null, why: null }),
     };
   });
   const stopping = stoppingOf(valued);

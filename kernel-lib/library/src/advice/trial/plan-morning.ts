@@ -18,7 +18,7 @@ import type { PlannedTrial } from "./bench-sheet";
 import { decisionOf, type StandingDecision } from "./next-trial";
 import { planCautions } from "./plan-cautions";
 import { looksText, type PlanStep, slabSteps, tastersText } from "./plan-words";
-import type { PlannedSlab } from "./planned-slab";
+import { type PlannedSlab, slabKey } from "./planned-slab";
 
 /** What `planMorning` works from. */
 export interface PlanMorningOptions extends AskTrialsOptions {
@@ -116,7 +116,12 @@ export function planMorning(options: PlanMorningOptions): MorningPlan {
     .map(({ trial }, at): MorningTrial => {
       const { slab, setting, pieces, timeMin, looksMin, probe } = trial;
       const earlier = chosen.slice(0, at).map((one) => servingOf(one));
-      const reason = trialReason({ trial, units, needs: needsAfter(needs, earlier), parts: values.partsOf([trial]) });
+      const { reason, why } = trialReason({
+        trial,
+        units,
+        needs: needsAfter(needs, earlier),
+        parts: values.partsOf([trial]),
+      });
       return {
         variantId: window.variantId,
         applianceId: setting.applianceId,
@@ -133,7 +138,7 @@ export function planMorning(options: PlanMorningOptions): MorningPlan {
         gainSoFar: worths[at].gain,
         chosen: at + 1,
         reason,
-        purpose: reason.slice(reason.indexOf("; it ") + 2, -1),
+        purpose: why,
       };
     })
     .sort((a, b) => a.slab - b.slab || a.setpointC - b.setpointC || a.timeMin - b.timeMin || a.chosen - b.chosen);
@@ -240,10 +245,6 @@ function isRoomFor(
   const slabs = new Map(chosen.map((one) => [slabKey(one.trial.slab), one.trial.slab]));
   const onPan = [...slabs.values()].filter(({ panId }) => panId === trial.slab.panId).length;
   return slabs.size < MOST_SLABS && onPan < countOf(trial.slab.panId);
-}
-
-function slabKey({ panId, batchG }: PlannedSlab): string {
-  return `${panId} ${batchG}`;
 }
 
 function servingOf({ trial }: ValuedTrial): Parameters<typeof servedBy>[1] {

@@ -21,6 +21,11 @@ export interface PlannedSlab {
   readonly sidesMm: readonly [number, number];
 }
 
+/** What tells one slab of a plan from another. */
+export function slabKey({ panId, batchG }: Pick<PlannedSlab, "panId" | "batchG">): string {
+  return `${panId} ${batchG}`;
+}
+
 /** What `plannedSlab` works from. */
 export interface PlannedSlabOptions {
   readonly kitchen: Kitchen;

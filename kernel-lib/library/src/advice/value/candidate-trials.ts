@@ -9,7 +9,7 @@ import { applianceOf, panOf, variantOf } from "../../trials/kitchen-lookup";
 import { dialSetting } from "../../units/dial-setting";
 import { SETPOINT_STEP_K } from "../../units/setpoint-step";
 import type { KitchenUnits } from "../../units/unit-table";
-import { LEVEL_FULL, type PlannedSlab, plannedSlab } from "../trial/planned-slab";
+import { LEVEL_FULL, type PlannedSlab, plannedSlab, slabKey } from "../trial/planned-slab";
 import { isWithinClocks, withinClocks } from "../trial/within-clocks";
 import type { KitchenWindow } from "../window/crisp-window";
 import { piecesOnFloor } from "../window/load-plan";
@@ -115,8 +115,7 @@ function slabsOf(
   const pans = kitchen.pans.filter((one) => kind(one) && !without.includes(one.id));
   const found = new Map<string, PlannedSlab>();
   const keep = (slab: PlannedSlab): void => {
-    if (isWithinClocks({ ...slab, setpointC: window.setting.setpointC }))
-      found.set(`${slab.panId} ${slab.batchG}`, slab);
+    if (isWithinClocks({ ...slab, setpointC: window.setting.setpointC })) found.set(slabKey(slab), slab);
   };
   for (const slab of slabs) if (!without.includes(slab.panId)) keep(slab);
   for (const share of SHARES) {

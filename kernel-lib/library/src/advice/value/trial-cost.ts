@@ -1,4 +1,5 @@
 import { notNegative } from "../../check/check";
+import { slabKey } from "../trial/planned-slab";
 
 /** What trials cost a cook (min). Freezing costs none: nobody stands by. */
 export interface TrialCost {
@@ -55,9 +56,7 @@ export function effortOf(
   trials: readonly (CostedTrial & { readonly slabId?: string })[],
   cost: TrialCost = USUAL_COST,
 ): Effort {
-  const slabs = new Map(
-    trials.map((trial) => [trial.slabId ?? `${trial.panId} ${trial.batchG}`, trial.batchG] as const),
-  );
+  const slabs = new Map(trials.map((trial) => [trial.slabId ?? slabKey(trial), trial.batchG] as const));
   const settings = new Set(trials.map(({ setpointC }) => setpointC));
   let minutes = slabs.size * (cost.spreadMin + cost.cutMin) + settings.size * cost.preheatMin;
   for (const { timeMin, probe } of trials)

@@ -1,3 +1,4 @@
+import { listed } from "../../check/slip";
 import { massText } from "../../units/mass-text";
 import { settingText } from "../../units/setting-text";
 import { thicknessText } from "../../units/thickness-text";
@@ -23,12 +24,21 @@ const NONE = 2e-4;
 /** A chance from which a reading is to be expected. */
 const LIKELY = 0.5;
 
-/** A trial in one line, and what it should settle: by what it moves, and by what a card still asks for. */
-export function trialReason({ trial, units, needs, parts }: TrialReasonOptions): string {
+/** Why to run a trial. */
+export interface TrialReason {
+  /** the trial in one line, and why */
+  readonly reason: string;
+  /** `"it settles when the core is safe"` */
+  readonly why: string;
+}
+
+/** What a trial should settle: by what it moves, and by what a card still asks for. */
+export function trialReason({ trial, units, needs, parts }: TrialReasonOptions): TrialReason {
   const { slab, setting, timeMin, looksMin, probe } = trial;
   const looks = looksMin.length > 1 ? `look at ${looksText(looksMin)}` : `out at ${timeMin} min`;
   const where = `${massText(slab.batchG, units)} on the ${slab.panName}, ${thicknessText(setting.thicknessMm, units)}, ${settingText(setting.setpointC, units)}, ${looks}${probe ? "" : ", no probe"}`;
-  return `${where}; ${[settlesText(parts), ...servesText(trial, needs)].join(", and ")}.`;
+  const why = [settlesText(parts), ...servesText(trial, needs)].join(", and ");
+  return { reason: `${where}; ${why}.`, why };
 }
 
 function settlesText(parts: readonly number[]): string {
@@ -58,9 +68,5 @@ function servesText({ setting, readings, reaches }: ForeseenTrial, needs: Eviden
     ...(needs.soft && soft >= LIKELY ? ["scores while it is soft"] : []),
     ...(needs.crisp && crisp >= LIKELY ? ["scores when it is crisp"] : []),
   ];
-  return brings.length === 0 ? [] : [`it brings ${listText(brings)}`];
-}
-
-function listText(words: readonly string[]): string {
-  return words.length === 1 ? words[0] : `${words.slice(0, -1).join(", ")} and ${words[words.length - 1]}`;
+  return brings.length === 0 ? [] : [`it brings ${listed(brings)}`];
 }

@@ -10,6 +10,7 @@ import { type Learning, learningFrom, learningOfOne } from "../../plan/value/lea
 import { type TargetDraws, targetDraws } from "../../plan/value/target-draws";
 import { type ValueOfInformation, valueOfInformation } from "../../plan/value/value-of-information";
 import { CLIMBING_K } from "../card/card-evidence";
+import { slabKey } from "../trial/planned-slab";
 import type { KitchenWindow } from "../window/crisp-window";
 import type { PossibleTrial } from "./candidate-trials";
 import { chanceOfEvidence, type EvidenceNeeds, triedAlso } from "./evidence-needs";
@@ -172,7 +173,7 @@ export function trialValues(options: TrialValuesOptions): TrialValues {
     now: nothing.now < 0 ? "none" : (choices[nothing.now] ?? "other"),
     successNow: nothing.utilityNow,
     foresee: (trial, twin) => {
-      const slab = `${trial.slab.panId} ${trial.slab.batchG}`;
+      const slab = slabKey(trial.slab);
       if (twin !== undefined) return { ...trial, reaches: twin.reaches, readings: { ...twin.readings, slab } };
       const { timeMin, looksMin, probe } = trial;
       const place = drawsAt(trial.setting);

@@ -1,4 +1,5 @@
 import { inverseFrom } from "../../statistics/linear-algebra/cholesky";
+import { dot } from "../../statistics/linear-algebra/square-matrix";
 import type { CrispCalibration } from "./calibrate-crisp";
 import { crispResiduals } from "./crisp-residuals";
 import { settingGroup, sharedCovariance } from "./shared-covariance";
@@ -83,10 +84,4 @@ function missedSettings(calibration: CrispCalibration): ReadonlyMap<string, Miss
       ];
     }),
   );
-}
-
-function dot(a: Float64Array, b: Float64Array): number {
-  let sum = 0;
-  for (let at = 0; at < a.length; at++) sum += a[at] * b[at];
-  return sum;
 }

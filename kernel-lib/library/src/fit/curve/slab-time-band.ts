@@ -1,5 +1,6 @@
 import { largestOf, smallestOf } from "../../statistics/extremes";
 import { choleskyOrNull, solveLower, solveUpper } from "../../statistics/linear-algebra/cholesky";
+import { dot } from "../../statistics/linear-algebra/square-matrix";
 import { intervalFactor } from "../doubt/interval-factor";
 import type { SlabTimeFit } from "./fit-slab-time";
 
@@ -75,8 +76,4 @@ function normalEquations(fit: SlabTimeFit, unitMm: number): { gram: number[][]; 
   });
   for (const { thicknessMm, weight, residual } of fit.oneSided) add(thicknessMm, weight, residual);
   return { gram, pull };
-}
-
-function dot(left: readonly number[], right: readonly number[]): number {
-  return left.reduce((sum, value, k) => sum + value * right[k], 0);
 }

@@ -1,6 +1,7 @@
 import { fail } from "../../check/check";
 import { freezeDeep } from "../../check/freeze-deep";
 import { largestOf } from "../../statistics/extremes";
+import { dot } from "../../statistics/linear-algebra/square-matrix";
 import { symmetricEigen } from "../../statistics/linear-algebra/symmetric-eigen";
 import { intervalFactor } from "../doubt/interval-factor";
 import type { SurfaceFit } from "./fit-surface";
@@ -107,8 +108,4 @@ function bendVariance(fit: SurfaceFit, w: readonly number[]): number {
 function signed(direction: readonly number[]): readonly number[] {
   const largest = direction.reduce((most, one) => (Math.abs(one) > Math.abs(most) + 1e-12 ? one : most), 0);
   return direction.map((one) => (largest < 0 ? -one : one));
-}
-
-export function dot(one: readonly number[], other: readonly number[]): number {
-  return one.reduce((sum, value, at) => sum + value * other[at], 0);
 }

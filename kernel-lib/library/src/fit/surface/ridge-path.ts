@@ -1,7 +1,7 @@
 import { fail, notNegative } from "../../check/check";
 import { freezeDeep } from "../../check/freeze-deep";
+import { dot } from "../../statistics/linear-algebra/square-matrix";
 import { symmetricEigen } from "../../statistics/linear-algebra/symmetric-eigen";
-import { dot } from "./canonical-analysis";
 import type { SurfaceFit } from "./fit-surface";
 import { type SurfaceHeight, surfaceAt } from "./surface-at";
 

@@ -1,4 +1,5 @@
 import { choleskyOrNull, inverseFrom } from "../../statistics/linear-algebra/cholesky";
+import { dot, product, times } from "../../statistics/linear-algebra/square-matrix";
 import type { CodedPoint } from "../factor/factor";
 import { momentsOf } from "./design-model";
 
@@ -159,16 +160,6 @@ function bestAlong(
   return found > most + 1e-12 * Math.max(1, Math.abs(most)) ? { value: refined, gain: found } : { value, gain: most };
 }
 
-function times(matrix: Float64Array, vector: Float64Array, size: number): Float64Array {
-  const out = new Float64Array(size);
-  for (let i = 0; i < size; i++) {
-    let sum = 0;
-    for (let j = 0; j < size; j++) sum += matrix[i * size + j] * vector[j];
-    out[i] = sum;
-  }
-  return out;
-}
-
 /** xᵀAx of a symmetric A. */
 function form(matrix: Float64Array, x: Float64Array, size: number): number {
   let sum = 0;
@@ -178,20 +169,4 @@ function form(matrix: Float64Array, x: Float64Array, size: number): number {
     sum += 2 * x[i] * inner;
   }
   return sum;
-}
-
-function dot(one: Float64Array, other: Float64Array): number {
-  let sum = 0;
-  for (let i = 0; i < one.length; i++) sum += one[i] * other[i];
-  return sum;
-}
-
-function product(one: Float64Array, other: Float64Array, size: number): Float64Array {
-  const out = new Float64Array(size * size);
-  for (let i = 0; i < size; i++)
-    for (let k = 0; k < size; k++) {
-      const value = one[i * size + k];
-      for (let j = 0; j < size; j++) out[i * size + j] += value * other[k * size + j];
-    }
-  return out;
 }

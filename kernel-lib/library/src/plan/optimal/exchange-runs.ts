@@ -1,4 +1,5 @@
 import { choleskyOrNull, inverseFrom } from "../../statistics/linear-algebra/cholesky";
+import { product } from "../../statistics/linear-algebra/square-matrix";
 import { momentsOf } from "./design-model";
 import { variancesAt } from "./design-quality";
 import { stepInverse } from "./step-inverse";
@@ -161,14 +162,4 @@ function crossInto(out: Float64Array, rows: Float64Array, vector: Float64Array, 
     for (let i = 0; i < size; i++) sum += vector[i] * rows[row * size + i];
     out[row] = sum;
   }
-}
-
-function product(one: Float64Array, other: Float64Array, size: number): Float64Array {
-  const out = new Float64Array(size * size);
-  for (let i = 0; i < size; i++)
-    for (let k = 0; k < size; k++) {
-      const value = one[i * size + k];
-      for (let j = 0; j < size; j++) out[i * size + j] += value * other[k * size + j];
-    }
-  return out;
 }

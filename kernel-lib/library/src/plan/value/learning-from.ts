@@ -1,7 +1,8 @@
 import { fail } from "../../check/check";
 import { choleskyOrNull, solveLower } from "../../statistics/linear-algebra/cholesky";
+import { dot, identity, product, times } from "../../statistics/linear-algebra/square-matrix";
 import { symmetricEigen } from "../../statistics/linear-algebra/symmetric-eigen";
-import { covarianceBetween, product, type TargetDraws } from "./target-draws";
+import { covarianceBetween, type TargetDraws } from "./target-draws";
 
 /** A share below this is rounding. */
 const LEAST_TOLD = 1e-12;
@@ -133,22 +134,4 @@ function chanceEdge(freedom: number, rank: number, count: number): number {
   if (freedom <= 0 || rank === 0) return 0;
   const [e, q] = [Math.sqrt(freedom), Math.sqrt(rank)];
   return Math.min(1, ((e + q) ** 2 + 2 * (e + q) * (1 / e + 1 / q) ** (1 / 3)) / (count - 1));
-}
-
-function times(matrix: Float64Array, vector: Float64Array, size: number): Float64Array {
-  const out = new Float64Array(size);
-  for (let i = 0; i < size; i++) for (let j = 0; j < size; j++) out[i] += matrix[i * size + j] * vector[j];
-  return out;
-}
-
-function dot(a: Float64Array, b: Float64Array): number {
-  let sum = 0;
-  for (let at = 0; at < a.length; at++) sum += a[at] * b[at];
-  return sum;
-}
-
-function identity(size: number): Float64Array {
-  const matrix = new Float64Array(size * size);
-  for (let at = 0; at < size; at++) matrix[at * size + at] = 1;
-  return matrix;
 }

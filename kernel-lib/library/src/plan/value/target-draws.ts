@@ -88,15 +88,3 @@ export function covarianceBetween(
 function rowsOf(matrix: Float64Array, size: number): number[][] {
   return Array.from({ length: size }, (_, row) => [...matrix.subarray(row * size, (row + 1) * size)]);
 }
-
-/** The product of two square matrices, row by row. */
-export function product(a: Float64Array, b: Float64Array, size: number): Float64Array {
-  const out = new Float64Array(size * size);
-  for (let i = 0; i < size; i++)
-    for (let k = 0; k < size; k++) {
-      const left = a[i * size + k];
-      if (left === 0) continue;
-      for (let j = 0; j < size; j++) out[i * size + j] += left * b[k * size + j];
-    }
-  return out;
-}

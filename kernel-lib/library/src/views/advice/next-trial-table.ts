@@ -45,7 +45,7 @@ export function nextTrialTable(next: NextTrial): Table {
         196 * one.gainSe,
         100 * one.chanceOfChange,
         one.minutes,
-        whyOf(one.reason),
+        one.why,
       ]),
     notes: [
       next.questionSentence,
@@ -60,9 +60,4 @@ export function nextTrialTable(next: NextTrial): Table {
     ],
   };
   return tableIn(table, window.setting.units);
-}
-
-/** A reason without the trial that it is the reason of. */
-export function whyOf(reason: string | null): string {
-  return reason === null ? "" : reason.slice(reason.indexOf("; it ") + 2, -1);
 }

@@ -5,7 +5,6 @@ import type { Figure } from "../figure/figure";
 import { figureIn } from "../figure/figure-in";
 import { houseLayout } from "../figure/layout";
 import { MARKERS, PALETTE } from "../figure/palette";
-import { whyOf } from "./next-trial-table";
 
 /** Points of neighbouring settings lie so far apart (mm), so that their doubt can be seen. */
 const BESIDE_MM = 0.12;
@@ -59,7 +58,7 @@ export function trialGainFigure(next: NextTrial): Figure {
         text: told.map((_, at) => String(at + 1)),
         textposition: "top right",
         marker: { symbol: "circle-open", size: 16, color: PALETTE[6], line: { width: 1.5 } },
-        hovertext: told.map((one) => whyOf(one.reason)),
+        hovertext: told.map(({ why }) => why),
         hovertemplate: "%{text}: %{hovertext}<extra></extra>",
       },
     ],

@@ -1,3 +1,4 @@
+import { counted } from "../../check/counted";
 import { tooLittle } from "../../check/too-little";
 import type { Kitchen, KitchenTrial } from "../../trials/kitchen";
 import { sessionOf } from "../../trials/questions/session-of";
@@ -93,8 +94,4 @@ function lastDay(trials: readonly KitchenTrial[]): string {
     .map(({ date }) => date)
     .sort()
     .at(-1) as string;
-}
-
-function counted(count: number, what: string): string {
-  return `${count} ${what}${count === 1 ? "" : "s"}`;
 }

@@ -1,4 +1,5 @@
 import { fail } from "../../check/check";
+import { counted } from "../../check/counted";
 import { type CodedPoint, checkFactors, type Factor } from "../../plan/factor/factor";
 import type { KitchenUnits } from "../../units/unit-table";
 import type { Figure } from "../figure/figure";
@@ -74,7 +75,7 @@ export function designFigure({ factors, points, kept = [], units = "metric" }: D
         ],
       },
     }),
-    summary: `${points.length} run${points.length === 1 ? "" : "s"} to make beside ${kept.length} in the log, over ${across.name} and ${up.name}.`,
+    summary: `${counted(points.length, "run")} to make beside ${kept.length} in the log, over ${across.name} and ${up.name}.`,
   };
   return figureIn(figure, units);
 }
