@@ -62,7 +62,7 @@ describe("changedCauses", () => {
     ],
     ["a file less", now({ files: {} }), notebook, "kitchen/trials/week.csv was read and is not any more"],
     ["a parameter", now({ parameters: { seed: 7, airC: 190 } }), notebook, "the parameter airC was 180, is 190"],
-    ["a seed", now({ parameters: { seed: 8, airC: 180 } }), notebook, "the seed seed was 7, is 8"],
+    ["a seed", now({ parameters: { seed: 8, airC: 180 } }), notebook, "the seed was 7, is 8"],
     ["Node", now({ node: "22.13.0" }), notebook, "Node was 20.19.0, is 22.13.0"],
     ["a dependency", now({ packages: { zod: "4.6.8", tslab: "1.0.22" } }), notebook, "zod was 4.6.7, is 4.6.8"],
     [

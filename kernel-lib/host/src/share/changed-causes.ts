@@ -29,8 +29,8 @@ export function changedCauses(then: Provenance, now: Provenance, stored: Noteboo
   for (const name of namesOf(then.parameters, now.parameters)) {
     const [was, is] = [then.parameters, now.parameters].map((parameters) => JSON.stringify(held(parameters, name)));
     if (was === is) continue;
-    const what = /seed/i.test(name) ? "the seed" : "the parameter";
-    causes.push(`${what} ${name} was ${was ?? "not set"}, is ${is ?? "not set"}`);
+    const what = name === "seed" ? "the seed" : `the ${/seed/i.test(name) ? "seed" : "parameter"} ${name}`;
+    causes.push(`${what} was ${was ?? "not set"}, is ${is ?? "not set"}`);
   }
   if (then.node !== now.node) causes.push(`Node was ${then.node}, is ${now.node}`);
   for (const name of namesOf(then.packages, now.packages)) {
