@@ -1,0 +1,141 @@
+import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { dirname, join, posix, resolve } from "node:path";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { doorHeadings } from "../../kernel-lib/reference/src/door-headings";
+import { DOORS } from "../../kernel-lib/reference/src/doors";
+import type { ReferenceOptions } from "../../kernel-lib/reference/src/reference-options";
+
+// loaded by path: typedoc is a package of that workspace alone, and its types of no other
+const { makeReference } = (await import(resolve("kernel-lib/reference/src/make-reference.ts"))) as {
+  makeReference: (options: ReferenceOptions) => Promise<void>;
+};
+
+// below the project, so that the declarations find the packages they speak of
+mkdirSync("out", { recursive: true });
+const place = mkdtempSync("out/reference-test-");
+const pagesIn = (out: string): Map<string, string> =>
+  new Map(
+    readdirSync(out, { recursive: true, encoding: "utf8" })
+      .filter((path) => path.endsWith(".html"))
+      .map((path) => [path.replaceAll("\\", "/"), readFileSync(join(out, path), "utf8")]),
+  );
+afterAll(() => rmSync(place, { recursive: true, force: true }));
+
+describe("the reference of the library", () => {
+  const out = join(place, "pages");
+  let pages = new Map<string, string>();
+  let names: Record<string, string> = {};
+  beforeAll(async () => {
+    mkdirSync(join(place, "work"));
+    await makeReference({
+      library: "kernel-lib/library",
+      documents: [],
+      readme: "none",
+      work: join(place, "work"),
+      out,
+    });
+    pages = pagesIn(out);
+    names = JSON.parse(readFileSync(join(out, "names.json"), "utf8"));
+  }, 120_000);
+
+  it("has a page for every name of every door, with its imports", () => {
+    const missing = DOORS.flatMap(({ room }) => {
+      const door = room === "" ? "slabwright" : `slabwright/${room}`;
+      return doorHeadings(readFileSync(join("kernel-lib/library/src", room, "index.ts"), "utf8"))
+        .flatMap((heading) => heading.names)
+        .filter((name) => {
+          const page = pages.get(names[name] ?? "");
+          return page === undefined || !page.includes(`${name} } from &quot;${door}&quot;`);
+        })
+        .map((name) => `${door} ${name}`);
+    });
+    expect(missing).toEqual([]);
+    expect(Object.keys(names).length).toBeGreaterThan(500);
+  });
+
+  it("leads nowhere that is not there", () => {
+    const anchors = new Map(
+      [...pages].map(([path, html]) => [path, new Set([...html.matchAll(/ id="([^"]*)"/g)].map(([, id]) => id))]),
+    );
+    const broken: string[] = [];
+    let followed = 0;
+    for (const [path, html] of pages)
+      for (const [, target] of html.matchAll(/ (?:href|src)="([^"]*)"/g)) {
+        if (/^(https?:|data:)/.test(target)) continue;
+        followed++;
+        const [file, anchor] = target.split("#");
+        const found = file === "" ? path : posix.normalize(posix.join(dirname(path), file.replace(/\?.*/, "")));
+        const known = found.endsWith(".html") ? anchors.get(found) : new Set([anchor]);
+        const there = found.startsWith("assets/") || known !== undefined;
+        if (!there || (anchor && found.endsWith(".html") && !known!.has(decodeURIComponent(anchor))))
+          broken.push(`${path}: ${target}`);
+      }
+    expect(broken).toEqual([]);
+    expect(followed).toBeGreaterThan(10_000);
+  });
+
+  it("asks nobody else for anything", () => {
+    const asking = [...pages].flatMap(([path, html]) =>
+      [...html.matchAll(/<(?:script|link|img|iframe)[^>]*(?:src|href)="(?:https?:)?\/\/[^"]*"/g)].map(
+        ([tag]) => `${path}: ${tag}`,
+      ),
+    );
+    expect(asking).toEqual([]);
+  });
+
+  it("explains a name at the cook's door as its room does, and links names in a docstring", () => {
+    expect(pages.get("slabwright.html")).toContain('href="slabwright/trials/variantOf.html"');
+    const page = pages.get(names.coreTimeClosedForm)!;
+    expect(page).toMatch(/<a href="coreTime.html"><code>coreTime<\/code><\/a>/);
+    expect(page).toMatch(/>Range<[\s\S]*>Example<[\s\S]*9.8375[\s\S]*>Reference</);
+  });
+});
+
+describe("hostile docstrings", () => {
+  const hostile = `<img src=x onerror="alert(1)"> <script>alert(2)</script> [go](javascript:alert(3)) &lt;b&gt; {@link alert}`;
+  let pages = new Map<string, string>();
+  beforeAll(async () => {
+    const library = join(place, "hostile");
+    const write = (path: string, text: string): void => {
+      mkdirSync(dirname(join(library, path)), { recursive: true });
+      writeFileSync(join(library, path), text);
+    };
+    write("src/index.ts", `// <b>heading</b>\n\nexport { odd } from "./odd/odd";\n`);
+    write("src/odd/index.ts", `// <i>other</i>\n\nexport { odd } from "./odd";\n`);
+    write("dist/index.d.ts", `export { odd } from "./odd/odd";\n`);
+    write("dist/odd/index.d.ts", `export { odd } from "./odd";\n`);
+    write(
+      "dist/odd/odd.d.ts",
+      `/**\n * What ${hostile}.\n *\n * x = ${hostile}\n *\n * @param options ${hostile}\n * @returns ${hostile}\n *\n * Range: ${hostile}\n *\n * @example\n * odd("${hostile.replaceAll('"', "'")}"); // → \`\`\`\n *\n * Reference: ${hostile}\n */\nexport declare function odd(options: "<script>alert(4)</script>"): "<u>";\n`,
+    );
+    const work = join(place, "hostile-work");
+    mkdirSync(work);
+    await makeReference({
+      library,
+      documents: [],
+      readme: "none",
+      work,
+      out: join(place, "hostile-pages"),
+      doors: [
+        { room: "", purpose: `${hostile}` },
+        { room: "odd", purpose: "odd" },
+      ],
+    });
+    pages = pagesIn(join(place, "hostile-pages"));
+  }, 120_000);
+
+  it("are shown as text", () => {
+    const page = pages.get("slabwright/odd/odd.html")!;
+    expect(page.split("alert(1)").length).toBeGreaterThan(7);
+    for (const [path, html] of pages) {
+      // what stands between quotes in a tag is a value, whatever it looks like
+      const tags = html.replace(/="[^"]*"/g, "");
+      expect(tags, path).not.toMatch(/<img|<script>alert|<b>|<i>|<u>/);
+      expect(html, path).not.toContain(`href="javascript:`);
+      // the only scripts are the page's own
+      expect(html.match(/<script/g)?.length, path).toBe(
+        html.match(/<script (?:defer|async)|<script>document\.documentElement/g)?.length,
+      );
+    }
+  });
+});
