@@ -7,11 +7,18 @@ import {
 import { semiInfiniteSolution } from "../../kernel-lib/library/src/heat/formulas/semi-infinite-solution";
 import { brickSeriesSolution, seriesSolution } from "../../kernel-lib/library/src/heat/formulas/series-solution";
 import { seriesTerms } from "../../kernel-lib/library/src/heat/formulas/series-terms";
+import { comparison } from "./comparison";
 import reference from "./conduction/reference.json";
 
 /** Absolute, as reference.json states. */
 const TOLERANCE = 1e-7;
-const near = (found: number, certified: number): void => expect(Math.abs(found - certified)).toBeLessThan(TOLERANCE);
+const exact = comparison({
+  page: "heating-and-freezing",
+  what: "roots, coefficients, temperatures and freezing fronts of the closed solutions",
+  against: "the equations solved apart from the library",
+  source: "Carslaw H.S., Jaeger J.C. (1959), Conduction of Heat in Solids, 2nd ed.",
+});
+const near = (found: number, certified: number): void => exact.absolute(found, certified, TOLERANCE, "-");
 
 describe("roots and coefficients (Carslaw & Jaeger 1959)", () => {
   for (const certified of reference.roots)
@@ -47,7 +54,7 @@ describe("series solutions", () => {
     const { startC, airC, theta, centreC, ...box } = reference.brick;
     const found = brickSeriesSolution(box);
     near(found.centre, theta);
-    expect(Math.abs(airC + (startC - airC) * found.centre - centreC)).toBeLessThan(1e-5);
+    exact.absolute(airC + (startC - airC) * found.centre, centreC, 1e-5, "K");
   });
 
   test("a thick body", () => {
@@ -105,19 +112,26 @@ describe("freezing fronts", () => {
       near(front.lambda, certified.lambda);
       for (const seconds of ["600", "3600"] as const) {
         const timeMin = Number(seconds) / 60;
-        expect(Math.abs(freezingFrontMm(front, timeMin) - certified[seconds].frontMm)).toBeLessThan(1e-6);
+        exact.absolute(freezingFrontMm(front, timeMin), certified[seconds].frontMm, 1e-6, "mm");
         for (const [depth, temperatureC] of Object.entries(certified[seconds].temperatureC))
-          expect(Math.abs(freezingFrontC(front, Number(depth), timeMin) - temperatureC)).toBeLessThan(1e-6);
+          exact.absolute(freezingFrontC(front, Number(depth), timeMin), temperatureC, 1e-6, "K");
       }
     });
+});
+
+const handbook = comparison({
+  page: "heating-and-freezing",
+  what: "first root and lag of a slab",
+  against: "cooling-curve factors of the handbooks",
+  source: "Lacroix C., Castaigne F. (1987), as in ASHRAE Handbook - Refrigeration, chapter 10",
 });
 
 describe("cooling-curve factors of the handbooks against the exact roots", () => {
   for (const { biot, root, lag } of reference.lacroixCastaigne)
     test(`slab, Bi ${biot}: Lacroix & Castaigne (1987) within 0.1 % of ours`, () => {
       const [first] = seriesTerms("slab", biot, 1);
-      expect(Math.abs(root / first.root - 1)).toBeLessThan(1e-3);
-      expect(Math.abs(lag / first.coefficient - 1)).toBeLessThan(1e-3);
+      handbook.relative(first.root, root, 1e-3);
+      handbook.relative(first.coefficient, lag, 1e-3);
     });
 
   for (const { biot, ratios, linRate, exactRate, exactLag } of reference.lin)

@@ -21,6 +21,14 @@ import { type WindowAtOptions, windowAt } from "../../kernel-lib/library/src/cri
 import { basisOf } from "../../kernel-lib/library/src/crisp/window/window-setting";
 import { thermalProperties } from "../../kernel-lib/library/src/food/thermal/thermal-properties";
 import { unmeasured } from "../library/crisp/sample-food";
+import { comparison } from "./comparison";
+
+const bricksLoss = comparison({
+  page: "crisp-window",
+  what: "loss of two beef bricks in one oven after calibration on their cores and losses",
+  against: "weighings of a public experiment",
+  source: "BeefSimulator, Beef_experiment.py (2022), a public repository",
+});
 
 const beef = thermalProperties({
   waterFraction: 0.7,
@@ -64,7 +72,7 @@ describe("two beef bricks in one oven", () => {
       brick.thicknessMm,
       crustMmAt(basis, piece, brick.thicknessMm, brick.timeMin),
     );
-    expect(Math.abs(loss - brick.lossPercent)).toBeLessThan(2.5);
+    bricksLoss.absolute(loss, brick.lossPercent, 2.5, "% points");
   });
 });
 

@@ -12,7 +12,31 @@ import {
 } from "../../kernel-lib/library/src/crisp/clocks/crust-clock";
 import { crustSurfaceC } from "../../kernel-lib/library/src/heat/formulas/crust-depth";
 import { bareSlab, food, ZANONI_PER_S } from "../library/crisp/sample-food";
+import { comparison } from "./comparison";
 import reference from "./crisp-short-forms/reference.json";
+
+const clock = (what: string, against: string, source: string) =>
+  comparison({ page: "crisp-window", what, against, source });
+const FRONT = "Farkas, Singh & Rumsey (1996), Journal of Food Engineering 29:211-226";
+const ZANONI = "Zanoni, Peri & Bruno (1995), LWT 28:604-609";
+const MOVING = "the full moving front on 60 cells, computed apart from the library";
+const closed = clock("depth, time and surface of the crust clock", "its closed form, evaluated apart", FRONT);
+const browning = clock("rate and integral of the browning clock", "its integral, computed apart", ZANONI);
+const depthRms = clock("crust depth of the clock, rms over 46 points", MOVING, FRONT);
+const depthWorst = clock("crust depth of the clock, worst of 46 points", MOVING, FRONT);
+const surfaceTime = clock("time until the surface boils, worst of 46 points", MOVING, FRONT);
+const timeRms = clock("time to a depth, rms over 46 points", MOVING, FRONT);
+const loss = clock("loss in % of the mass, worst of 46 points", MOVING, FRONT);
+const coreRms = clock(
+  "core clock over 24 runs from each start, rms",
+  "the enthalpy solver, computed apart from the library",
+  "Plank R. (1913) for the form",
+);
+const coreWorst = clock(
+  "core clock over 24 runs from each start, worst",
+  "the enthalpy solver, computed apart from the library",
+  "Plank R. (1913) for the form",
+);
 
 const basisAt = (airC: number, startC = -18) => clockBasis({ food, startC, airC, limitC: 74 });
 const rms = (misses: readonly number[]): number =>
@@ -23,29 +47,29 @@ describe("crust short form in closed form", () => {
   const basis = basisAt(204);
 
   it.each(reference.crustDepth)("is $depthMm mm after $dryingS s", ({ dryingS, depthMm }) => {
-    expect(Math.abs(crustDepthAfter(basis, bareSlab, dryingS / 60) / depthMm - 1)).toBeLessThan(1e-6);
+    closed.relative(crustDepthAfter(basis, bareSlab, dryingS / 60), depthMm, 1e-6);
   });
 
   it.each(reference.crustTime)("takes $dryingS s for $depthMm mm", ({ dryingS, depthMm }) => {
-    expect(Math.abs((60 * crustDryingMin(basis, bareSlab, depthMm)) / dryingS - 1)).toBeLessThan(1e-6);
+    closed.relative(60 * crustDryingMin(basis, bareSlab, depthMm), dryingS, 1e-6);
   });
 
   it.each(reference.surface)("has its surface at $surfaceC °C at $depthMm mm", ({ depthMm, surfaceC }) => {
     const found = crustSurfaceC({ coefficientWm2K: 40, airC: 204, crustWaterKgM3: 771.75, crustMm: depthMm });
-    expect(found).toBeCloseTo(surfaceC, 6);
+    closed.absolute(found, surfaceC, 0.5e-6, "K");
   });
 });
 
 describe("browning clock", () => {
   it.each(reference.browningRate)("has Zanoni's rate at $surfaceC °C", ({ surfaceC, perS }) => {
-    expect(Math.abs((ZANONI_PER_S * browningRate(surfaceC + 273.15, 64.151)) / perS - 1)).toBeLessThan(1e-5);
+    browning.relative(ZANONI_PER_S * browningRate(surfaceC + 273.15, 64.151), perS, 1e-5);
   });
 
   it.each(reference.browning)("at $airC °C after $dryingS s of crust", ({ airC, dryingS, integral, crustMm }) => {
     const basis = basisAt(airC);
     const depthMm = crustDepthAfter(basis, bareSlab, dryingS / 60);
     expect(Math.abs(depthMm / crustMm - 1)).toBeLessThan(1e-6);
-    expect(Math.abs(browningOf(basis, bareSlab, 10, depthMm) / integral - 1)).toBeLessThan(3e-4);
+    browning.relative(browningOf(basis, bareSlab, 10, depthMm), integral, 3e-4);
   });
 });
 
@@ -60,8 +84,8 @@ describe("against the full moving front, 46 points", () => {
       return crustDepthAfter(basis, slab, (timeS - surfaceS) / 60 - soakMin) / crustMm - 1;
     });
     expect(rows.length).toBe(46);
-    expect(rms(misses)).toBeLessThan(0.0184);
-    expect(worst(misses)).toBeLessThan(0.0767);
+    depthRms.miss(rms(misses), 0.0184, "relative");
+    depthWorst.miss(worst(misses), 0.0767, "relative");
   });
 
   it("has the time at which the surface reaches 100 °C within 1.3 %", () => {
@@ -70,7 +94,7 @@ describe("against the full moving front, 46 points", () => {
       const startMin = crustStartMin(basis, { ...bareSlab, coefficientWm2K }, thicknessMm);
       return (60 * (startMin - basis.soak * thicknessMm ** 2)) / surfaceS - 1;
     });
-    expect(worst(misses)).toBeLessThan(0.013);
+    surfaceTime.miss(worst(misses), 0.013, "relative");
   });
 
   it("has the time to a depth, start and growth together, within 1.8 % rms of the run", () => {
@@ -80,7 +104,7 @@ describe("against the full moving front, 46 points", () => {
       const found = crustStartMin(basis, slab, thicknessMm) + crustDryingMin(basis, slab, crustMm);
       return (60 * found) / timeS - 1;
     });
-    expect(rms(misses)).toBeLessThan(0.018);
+    timeRms.miss(rms(misses), 0.018, "relative");
     expect(worst(misses)).toBeLessThan(0.0767);
   });
 
@@ -90,7 +114,7 @@ describe("against the full moving front, 46 points", () => {
       const slab = { ...bareSlab, coefficientWm2K };
       return lossPercentOf(basis, slab, thicknessMm, crustMmAt(basis, slab, thicknessMm, timeS / 60)) - lossPercent;
     });
-    expect(worst(misses)).toBeLessThan(1);
+    loss.miss(worst(misses), 1, "% of the mass");
   });
 });
 
@@ -106,8 +130,8 @@ describe("core short form against the enthalpy solver", () => {
         return (60 * found) / timeS - 1;
       });
     expect(misses.length).toBe(24);
-    expect(rms(misses)).toBeLessThan(rmsBound);
-    expect(worst(misses)).toBeLessThan(worstBound);
+    coreRms.miss(rms(misses), rmsBound, "relative");
+    coreWorst.miss(worst(misses), worstBound, "relative");
   });
 });
 

@@ -1,8 +1,22 @@
 // Source: see label-rounding/reference.json (21 CFR 101.9(c); Regulation (EU) 1169/2011 Annex XIV).
-import { describe, expect, it } from "vitest";
+import { describe, it } from "vitest";
 import { energyOf } from "../../kernel-lib/library/src/macros/energy-of";
 import { roundLabelUs, type UsLabelNutrient } from "../../kernel-lib/library/src/macros/round-label-us";
+import { comparison } from "./comparison";
 import reference from "./label-rounding/reference.json";
+
+const label = (what: string, against: string, source: string) =>
+  comparison({ page: "yield-and-macros", what, against, source });
+const us = label(
+  "amounts as `roundLabelUs` prints them",
+  "the rule worked out by hand",
+  "21 CFR 101.9(c), as in FDA's Food Labeling Guide, appendix H",
+);
+const eu = label(
+  "energy by `energyOf` with the EU's factors",
+  "the factors worked out by hand",
+  "Regulation (EU) 1169/2011, Annex XIV",
+);
 
 const cases = Object.entries(reference.us).flatMap(([nutrient, pairs]) =>
   Object.entries(pairs).map(([amount, printed]) => ({ nutrient, amount: Number(amount), printed: String(printed) })),
@@ -18,7 +32,7 @@ describe("US label rounding", () => {
     ...sameRule("sugars"),
     ...cases.filter((one) => one.nutrient === "fat").map((one) => ({ ...one, nutrient: "saturated fat" })),
   ])("$nutrient $amount prints $printed", ({ nutrient, amount, printed }) => {
-    expect(roundLabelUs({ nutrient: nutrient as UsLabelNutrient, amount })).toBe(printed);
+    us.equal(roundLabelUs({ nutrient: nutrient as UsLabelNutrient, amount }), printed);
   });
 });
 
@@ -35,7 +49,7 @@ describe("EU energy", () => {
       },
       basis: "EU Annex XIV",
     });
-    expect(energy.kJ).toBeCloseTo(kJ, 8);
-    expect(energy.kcal).toBeCloseTo(kcal, 8);
+    eu.absolute(energy.kJ, kJ, 5e-9, "kJ");
+    eu.absolute(energy.kcal, kcal, 5e-9, "kcal");
   });
 });

@@ -1,11 +1,19 @@
 import { describe, expect, it } from "vitest";
 import { lethality } from "../../kernel-lib/library/src/safety/lethality";
+import { comparison } from "./comparison";
 import reference from "./lethality/reference.json";
+
+const closedForm = comparison({
+  page: "safe-core-and-lethality",
+  what: "equivalent minutes of `lethality` over ramps, holds and traces of several lines",
+  against: "the integral in closed form, evaluated apart from the library",
+  source: "Bigelow W.D. (1921), Journal of Infectious Diseases 29:528-536",
+});
 
 describe("lethality against the integral in closed form", () => {
   it.each(reference.cases)("$name", ({ timesMin, temperaturesC, equivalentMin }) => {
     const found = lethality({ timesMin, temperaturesC, referenceC: reference.referenceC, zK: reference.zK });
-    expect(Math.abs(found.equivalentMin / equivalentMin - 1)).toBeLessThan(reference.tolerance);
+    closedForm.relative(found.equivalentMin, equivalentMin, reference.tolerance);
   });
 
   it("is nearer than the trapezoid rule at steps of a minute", () => {

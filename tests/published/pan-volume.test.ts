@@ -1,6 +1,14 @@
 import { describe, expect, it } from "vitest";
 import { panPreset } from "../../kernel-lib/library/src/pan/pan-preset";
 import { panVolumeMl } from "../../kernel-lib/library/src/pan/pan-volume";
+import { comparison } from "./comparison";
+
+const volumes = comparison({
+  page: "thickness-and-crisp-time",
+  what: "brim volumes of nominal baking pans",
+  against: "cups as kitchen references print them",
+  source: "common practice, no source",
+});
 
 /**
  * Brim volumes of household baking pans as kitchen references print them (cups of 236.588 mL): 13 × 9 × 2 in 14 cups,
@@ -19,7 +27,7 @@ describe("panVolumeMl against printed pan volumes", () => {
     const pan = panPreset(name);
     const ours = panVolumeMl(pan, pan.depthMm);
     expect(ours).toBeLessThan(boxMl);
-    expect(Math.abs(ours / volumeMl - 1)).toBeLessThan(0.1);
+    volumes.relative(ours, volumeMl, 0.1);
   });
 });
 

@@ -1,5 +1,13 @@
 import { describe, expect, it } from "vitest";
 import { coreLimit } from "../../kernel-lib/library/src/safety/core-limit";
+import { comparison } from "./comparison";
+
+const limits = comparison({
+  page: "safe-core-and-lethality",
+  what: "core limits of `coreLimit` in °F, and their hold",
+  against: "the published minima",
+  source: "foodsafety.gov, safe minimum internal temperatures; FDA Food Code, 3-401.11, 3-403.11 and 3-501.14",
+});
 
 /**
  * US consumer minimum internal temperatures, foodsafety.gov (public copies read): poultry 165 °F, ground meats 160,
@@ -19,12 +27,12 @@ describe("core limits against the published minima", () => {
     ["readyToEat", 165],
   ] as const)("%s has %d °F", (foodClass, limitF) => {
     const limit = coreLimit(foodClass);
-    expect(limit.limitF).toBe(limitF);
+    limits.equal(limit.limitF, limitF);
     expect(limit.limitC).toBeGreaterThanOrEqual((limitF - 32) / 1.8);
   });
 
   it("holds fish for 17 s, and nothing else", () => {
-    expect(coreLimit("fish").holdS).toBe(17);
+    limits.equal(coreLimit("fish").holdS, 17);
     for (const foodClass of ["poultry", "groundMeat", "egg", "wholeMeat", "plant", "readyToEat"] as const)
       expect(coreLimit(foodClass).holdS).toBe(0);
   });

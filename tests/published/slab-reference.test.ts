@@ -6,11 +6,47 @@ import { crustStart } from "../../kernel-lib/library/src/heat/formulas/crust-sta
 import { timeWhen, valueAt } from "../../kernel-lib/library/src/heat/solver/heat-run";
 import { simulateSlab } from "../../kernel-lib/library/src/heat/solver/simulate-slab";
 import { foods } from "../library/heat/foods";
+import { comparison } from "./comparison";
 import neumann from "./conduction/reference.json";
 import reference from "./slab-reference/reference.json";
 
 const food: ThermalModel = reference.food;
-const off = (value: number, certified: number): number => Math.abs(value / certified - 1);
+const solver = (what: string, against: string, source: string) =>
+  comparison({ page: "heating-and-freezing", what, against, source });
+const CARSLAW = "Carslaw H.S., Jaeger J.C. (1959), Conduction of Heat in Solids, 2nd ed.";
+const ENTHALPY = "enthalpy finite volumes on 200 cells with scipy's solve_ivp, computed for this check";
+const series = solver(
+  "core, mean and surface of a slab with constant properties, 40 cells",
+  "the exact series",
+  CARSLAW,
+);
+const sharpFront = solver("a sharp freezing front after an hour", "Neumann's solution", CARSLAW);
+const frozen = {
+  "40 cells": solver("freezing times of slabs, 40 cells", ENTHALPY, ENTHALPY),
+  "default grid": solver("freezing times of slabs, default grid", ENTHALPY, ENTHALPY),
+};
+const heated = {
+  "40 cells": solver("heating times, loss and crust of slabs from −18 °C, 40 cells", ENTHALPY, ENTHALPY),
+  "default grid": solver("heating times, loss and crust of slabs from −18 °C, default grid", ENTHALPY, ENTHALPY),
+};
+const core = solver("core times over thickness and coefficient, default grid", ENTHALPY, ENTHALPY);
+const balance = solver(
+  "heat that went in against heat that is held",
+  "conservation of energy",
+  "conservation of energy",
+);
+const short = solver("core times of `coreTimeClosedForm` inside its range", ENTHALPY, ENTHALPY);
+const surface = solver("time until the surface boils by `crustStart` inside its range", ENTHALPY, ENTHALPY);
+const crust = solver(
+  "depth of dry crust by `crustDepthMm`, rms",
+  "the solver's own moving front",
+  "Farkas, Singh & Rumsey (1996), Journal of Food Engineering 29:211-226",
+);
+const crustWorst = solver(
+  "depth of dry crust by `crustDepthMm`, worst",
+  "the solver's own moving front",
+  "Farkas, Singh & Rumsey (1996), Journal of Food Engineering 29:211-226",
+);
 
 describe("constant properties against the exact series (Carslaw & Jaeger 1959)", () => {
   const { at, conductivityWmK, densityKgM3, specificHeatKJkgK, ...slab } = reference.constant;
@@ -28,9 +64,9 @@ describe("constant properties against the exact series (Carslaw & Jaeger 1959)",
   for (const { seconds, coreC, meanC, surfaceC } of at)
     test(`after ${seconds} s, 40 cells: within 0.004 K`, () => {
       const found = run(40);
-      expect(Math.abs(valueAt(found, "coreC", seconds / 60) - coreC)).toBeLessThan(0.004);
-      expect(Math.abs(valueAt(found, "meanC", seconds / 60) - meanC)).toBeLessThan(0.004);
-      expect(Math.abs(valueAt(found, "surfaceC", seconds / 60) - surfaceC)).toBeLessThan(0.004);
+      series.absolute(valueAt(found, "coreC", seconds / 60), coreC, 0.004, "K");
+      series.absolute(valueAt(found, "meanC", seconds / 60), meanC, 0.004, "K");
+      series.absolute(valueAt(found, "surfaceC", seconds / 60), surfaceC, 0.004, "K");
     });
 
   test("the error falls with the square of the cell width", () => {
@@ -100,12 +136,12 @@ describe("a sharp freezing front against Neumann's solution", () => {
     const at = temperatures.findIndex((temperature) => temperature < -1.05);
     const share = (-1.05 - temperatures[at - 1]) / (temperatures[at] - temperatures[at - 1]);
     const front = depths[at - 1] + share * (depths[at] - depths[at - 1]);
-    expect(off(front, certified.frontMm)).toBeLessThan(0.01);
+    sharpFront.relative(front, certified.frontMm, 0.01);
     for (const [depth, temperatureC] of Object.entries(certified.temperatureC)) {
       const node = depths.findIndex((place) => place <= Number(depth));
       const u = (depths[node - 1] - Number(depth)) / (depths[node - 1] - depths[node]);
       const found = temperatures[node - 1] + u * (temperatures[node] - temperatures[node - 1]);
-      expect(Math.abs(found - temperatureC)).toBeLessThan(0.2);
+      sharpFront.absolute(found, temperatureC, 0.2, "K");
     }
   });
 });
@@ -120,8 +156,12 @@ describe("freezing from 5 °C in −18 °C air, both faces (enthalpy solution on
         const slab = { food, thicknessMm, coefficientWm2K, airC: -18, startC: 5, endMin: 500, stopCoreC: -10.5 };
         const run = simulateSlab({ ...slab, ...method });
         for (const [coreC, certified] of Object.entries(seconds))
-          expect(off(timeWhen(run, { column: "coreC", value: Number(coreC) }) * 60, certified)).toBeLessThan(tolerance);
-        expect(run.energyBalanceError).toBeLessThan(1e-6);
+          frozen[fineness].relative(
+            timeWhen(run, { column: "coreC", value: Number(coreC) }) * 60,
+            certified,
+            tolerance,
+          );
+        balance.miss(run.energyBalanceError, 1e-6, "relative");
       });
 });
 
@@ -138,13 +178,13 @@ describe("heating from −18 °C in 204 °C air at 40 W/(m²·K), 15 min", () =>
         for (const [coreC, certified] of Object.entries(seconds)) {
           const found = timeWhen(run, { column: "coreC", value: Number(coreC) }) * 60;
           // just above the freezing point the core stands on the plateau, where a cell's width counts most: twice
-          expect(off(found, certified)).toBeLessThan(coreC === "-0.9" ? 2 * tolerance : tolerance);
+          heated[fineness].relative(found, certified, coreC === "-0.9" ? 2 * tolerance : tolerance);
         }
         const last = run.timeMin.length - 1;
-        expect(off(run.waterLostPercent[last], lossPercent)).toBeLessThan(tolerance);
-        if (crustMm !== null) expect(off(run.crustMm[last], crustMm)).toBeLessThan(tolerance);
-        expect(off(timeWhen(run, { column: "surfaceC", value: 99.99 }) * 60, surface100S)).toBeLessThan(5e-3);
-        expect(run.energyBalanceError).toBeLessThan(1e-6);
+        heated[fineness].relative(run.waterLostPercent[last], lossPercent, tolerance);
+        if (crustMm !== null) heated[fineness].relative(run.crustMm[last], crustMm, tolerance);
+        heated[fineness].relative(timeWhen(run, { column: "surfaceC", value: 99.99 }) * 60, surface100S, 5e-3);
+        balance.miss(run.energyBalanceError, 1e-6, "relative");
       });
 });
 
@@ -153,14 +193,14 @@ describe("core times over thickness and coefficient, 204 °C air", () => {
     for (const { thicknessMm, coefficientWm2K, coreS } of reference.scaling) {
       const slab = { food, thicknessMm, coefficientWm2K, airC: 204, startC: -18, endMin: 60, stopCoreC: 74 };
       const run = simulateSlab({ ...slab, drying: "boiling-surface" });
-      expect(off(timeWhen(run, { column: "coreC", value: 74 }) * 60, coreS)).toBeLessThan(2e-3);
+      core.relative(timeWhen(run, { column: "coreC", value: 74 }) * 60, coreS, 2e-3);
     }
   });
 
   test("the short form stays within the error that it states, and flags the rest", () => {
     for (const { thicknessMm, coefficientWm2K, coreS } of reference.scaling) {
-      const short = coreTimeClosedForm({ food, thicknessMm, coefficientWm2K, airC: 204 });
-      if (!short.extrapolation) expect(off(short.timeMin * 60, coreS)).toBeLessThan(short.worstRelativeError);
+      const found = coreTimeClosedForm({ food, thicknessMm, coefficientWm2K, airC: 204 });
+      if (!found.extrapolation) short.relative(found.timeMin * 60, coreS, found.worstRelativeError);
     }
   });
 
@@ -168,7 +208,7 @@ describe("core times over thickness and coefficient, 204 °C air", () => {
     for (const { thicknessMm, coefficientWm2K, surface100S } of reference.scaling) {
       if (surface100S === null) continue;
       const start = crustStart({ food, thicknessMm, coefficientWm2K, airC: 204 });
-      if (!start.extrapolation) expect(off(start.surfaceMin * 60, surface100S)).toBeLessThan(start.worstRelativeError);
+      if (!start.extrapolation) surface.relative(start.surfaceMin * 60, surface100S, start.worstRelativeError);
     }
   });
 });
@@ -189,6 +229,6 @@ test("the closed crust form follows the moving front: rms below 2.5 %, worst bel
         }
       }
   expect(errors.length).toBeGreaterThan(30);
-  expect(Math.sqrt(errors.reduce((sum, error) => sum + error * error, 0) / errors.length)).toBeLessThan(0.025);
-  expect(Math.max(...errors.map(Math.abs))).toBeLessThan(0.09);
+  crust.miss(Math.sqrt(errors.reduce((sum, error) => sum + error * error, 0) / errors.length), 0.025, "relative");
+  crustWorst.miss(Math.max(...errors.map(Math.abs)), 0.09, "relative");
 });

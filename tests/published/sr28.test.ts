@@ -8,7 +8,22 @@ import { energyOf } from "../../kernel-lib/library/src/macros/energy-of";
 import { loadFoods } from "../../kernel-lib/library/src/notebook/load-foods";
 import { type YieldBalance, yieldFromComposition } from "../../kernel-lib/library/src/yield/yield-from-composition";
 import { INGREDIENTS } from "../library/food/kitchen-data";
+import { comparison } from "./comparison";
 import reference from "./sr28/reference.json";
+
+const sr28 = (what: string, against: string) =>
+  comparison({
+    page: "yield-and-macros",
+    what,
+    against,
+    source: "USDA National Nutrient Database for Standard Reference, Release 28 (2015)",
+  });
+const yields = sr28(
+  "cooked on raw mass by non-fat solids and by protein",
+  "household weights of the raw and cooked food",
+);
+const hydration = sr28("cooked on dry mass by total solids", "ratios as kitchens print them");
+const practice = sr28("grams of household measures", "common practice, no source");
 
 const byNumber = new Map(loadFoods().map((food) => [food.ndb, food]));
 const food = (ndb: string): Sr28Food => byNumber.get(ndb)!;
@@ -80,8 +95,8 @@ describe("cooking yields from SR28 pairs", () => {
     expect(Math.abs(bySolids - solids)).toBeLessThan(0.0006);
     expect(Math.abs(byProtein - protein)).toBeLessThan(0.0006);
     if (household !== null) {
-      expect(Math.abs(bySolids - household)).toBeLessThanOrEqual(0.05);
-      expect(Math.abs(byProtein - household)).toBeLessThanOrEqual(0.05);
+      yields.absolute(bySolids, household, 0.05, "-");
+      yields.absolute(byProtein, household, 0.05, "-");
     }
   });
 
@@ -96,7 +111,7 @@ describe("cooking yields from SR28 pairs", () => {
   });
 
   it.each(reference.hydration)("hydration of $name by total solids", ({ dry, cooked, ratio: published }) => {
-    expect(Math.abs(ratio(dry, cooked, "solids") - published)).toBeLessThan(0.006);
+    hydration.absolute(ratio(dry, cooked, "solids"), published, 0.006, "-");
   });
 
   it.each(reference.reheat)("reheating loss of $name", ({ frozen, heated, solids }) => {
@@ -107,7 +122,7 @@ describe("cooking yields from SR28 pairs", () => {
 describe("household measures", () => {
   it.each(reference.commonPractice)("$amount of $id is about $grams g (common practice, no source)", (one) => {
     const { massG } = gramsOf(ingredientOf(INGREDIENTS, one.id), one.amount);
-    expect(Math.abs(massG / one.grams - 1)).toBeLessThanOrEqual(0.1);
+    practice.relative(massG, one.grams, 0.1);
   });
 
   it("leaves out the weight that cannot be: mashed sweet potato at 1.39 g/mL", () => {
