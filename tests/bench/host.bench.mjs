@@ -1,5 +1,6 @@
 /**
- * The host: a notebook's run against Debian's `jupyter nbconvert --execute` on the same notebook and kernel, how soon
+ * The host: a run of one notebook and of a set against Debian's `jupyter nbconvert --execute` on the same notebooks and kernel, the
+ * same set checked against what it gave, how soon
  * the notebook page is ready with its kernel, a completion there and back, what the page weighs, and how many lines a cell may
  * print in a loop.
  */
@@ -20,11 +21,12 @@ const notebook = join(root, "notebooks", "01-thickness-and-crisp-time.ipynb");
 const nbconvert = "/usr/bin/jupyter-nbconvert";
 const chromium = ["/usr/bin/chromium", "/usr/bin/chromium-browser"].find((path) => existsSync(path));
 const ROUNDS = 3;
+const SET_ROUNDS = 3;
 
 /** One array of rows, as the bench prints them. */
 export async function rows() {
   await buildPage();
-  return [...(await runRows()), await floodRow(), bundleRow(), ...(await pageRows())];
+  return [...(await runRows()), ...(await setRows()), await floodRow(), bundleRow(), ...(await pageRows())];
 }
 
 /** A notebook that was never compiled, beside nbconvert, which compiles each time; and the same notebook once more. */
@@ -65,6 +67,54 @@ async function runRows() {
     }),
     row("host.runAgain.ms", median(again), "ms", { note: "the same, with what its cells compile to in the store" }),
   ];
+}
+
+/** Eight notebooks by one command, never compiled before, once more, and checked; nbconvert takes them by one command too. */
+async function setRows() {
+  const data = mkdtempSync(join(tmpdir(), "slabwright-bench-"));
+  await register(data);
+  const [first, again, checked, theirs] = [[], [], [], []];
+  for (let round = 0; round < SET_ROUNDS; round++) {
+    const folder = join(root, "out", `bench-set-${process.pid}-${round}`);
+    mkdirSync(folder, { recursive: true });
+    const names = readdirSync(join(root, "notebooks")).filter((name) => /^0[0-7].*\.ipynb$/.test(name));
+    for (const name of names) cpSync(join(root, "notebooks", name), join(folder, name));
+    const paths = names.map((name) => join(folder, name));
+    const bin = join(root, "kernel-lib", "host", "bin", "slabwright.js");
+    const ours = (...words) => timed(() => finished(process.execPath, [bin, ...words]));
+    try {
+      first.push(await ours("run", ...paths, "--out", folder));
+      again.push(await ours("run", ...paths, "--out", folder));
+      checked.push(await ours("check", ...names.map((name) => join(folder, "notebooks", name))));
+      if (!existsSync(nbconvert)) continue;
+      const words = ["--to", "notebook", "--execute", "--output-dir", join(folder, "theirs"), ...paths];
+      theirs.push(await timed(() => finished(nbconvert, words, { ...process.env, JUPYTER_DATA_DIR: data })));
+    } finally {
+      rmSync(folder, { recursive: true, force: true });
+    }
+  }
+  rmSync(data, { recursive: true });
+  const peer = theirs.length > 0 ? { peer: "nbconvert --execute", peerValue: median(theirs) } : {};
+  return [
+    row("host.runSet.ms", median(first), "ms", {
+      ...peer,
+      note: `eight notebooks by one command, nothing compiled before, median of ${SET_ROUNDS}`,
+    }),
+    row("host.runSetAgain.ms", median(again), "ms", {
+      ...peer,
+      note: "the same, with what cells compile to in the store",
+    }),
+    row("share.check.ms", median(checked), "ms", {
+      ...peer,
+      note: "the same eight run again and compared with what they gave; nbconvert runs and does not compare",
+    }),
+  ];
+}
+
+/** Runs a program to its end. */
+function finished(program, words, env = process.env) {
+  const { status, stdout, stderr } = spawnSync(program, words, { env, cwd: root, encoding: "utf8" });
+  if (status !== 0) throw new Error(`${program} ${words[0]} ended with ${status}: ${stderr}${stdout}`);
 }
 
 async function floodRow() {
