@@ -2,10 +2,12 @@ import { SessionContextDialogs } from "@jupyterlab/apputils";
 import { NotebookActions } from "@jupyterlab/notebook";
 import { CommandRegistry } from "@lumino/commands";
 import { saveChecked } from "./checked-saves";
+import { bringBackLast, deletedDialog, hasDeleted, keepDeleted } from "./deleted-cells";
 import { examplesDialog } from "./examples";
 import { notice } from "./notice";
 import type { OpenNotebook } from "./open-notebook";
 import { runAll } from "./run-all";
+import { type StaleWatch, tellStale } from "./stale/watch-stale";
 import { statesDialog } from "./states-dialog";
 
 /** Where a key works. */
@@ -17,8 +19,14 @@ const NOTEBOOK = ".jp-Notebook";
 /** One command: its name, what it says, its keys, what it does. */
 type Entry = readonly [id: string, label: string, keys: readonly (readonly [string[], string])[], run: () => unknown];
 
+/** What commands work on. */
+export interface CommandsOptions extends OpenNotebook {
+  readonly text: { lineNumbers: boolean };
+  readonly stale: StaleWatch;
+}
+
 /** The commands of the page and their keys, after the habits of Jupyter notebooks. */
-export function pageCommands(options: OpenNotebook & { readonly text: { lineNumbers: boolean } }): CommandRegistry {
+export function pageCommands(options: CommandsOptions): CommandRegistry {
   const { context, panel, text } = options;
   const notebook = panel.content;
   const session = context.sessionContext;
@@ -33,7 +41,10 @@ export function pageCommands(options: OpenNotebook & { readonly text: { lineNumb
         [["Accel S"], ANYWHERE],
         [["S"], COMMAND],
       ],
-      () => saveChecked(context),
+      async () => {
+        await saveChecked(context);
+        tellStale(options.stale, () => runAll(notebook, session));
+      },
     ],
     ["restore", "go back to an earlier state", [], () => statesDialog(context)],
     ["run", "run", [[["Accel Enter"], NOTEBOOK]], () => NotebookActions.run(notebook, session)],
@@ -114,11 +125,38 @@ export function pageCommands(options: OpenNotebook & { readonly text: { lineNumb
     ["above", "new cell above", [[["A"], COMMAND]], () => NotebookActions.insertAbove(notebook)],
     ["below", "new cell", [[["B"], COMMAND]], () => NotebookActions.insertBelow(notebook)],
     ["example", "insert an example", [[["E"], COMMAND]], () => examplesDialog(panel)],
-    ["delete", "delete the cell", [[["D", "D"], COMMAND]], () => NotebookActions.deleteCells(notebook)],
-    ["cut", "cut the cell", [[["X"], COMMAND]], () => NotebookActions.cut(notebook)],
+    [
+      "delete",
+      "delete the cell",
+      [[["D", "D"], COMMAND]],
+      () => {
+        keepDeleted(notebook, context.path);
+        NotebookActions.deleteCells(notebook);
+      },
+    ],
+    [
+      "cut",
+      "cut the cell",
+      [[["X"], COMMAND]],
+      () => {
+        keepDeleted(notebook, context.path);
+        NotebookActions.cut(notebook);
+      },
+    ],
+    ["bring-back", "bring back a deleted cell", [], () => deletedDialog(notebook, context.path)],
     ["copy", "copy the cell", [[["C"], COMMAND]], () => NotebookActions.copy(notebook)],
     ["paste", "paste below", [[["V"], COMMAND]], () => NotebookActions.paste(notebook)],
-    ["undo", "undo", [[["Z"], COMMAND]], () => NotebookActions.undo(notebook)],
+    [
+      "undo",
+      "undo",
+      [[["Z"], COMMAND]],
+      () => {
+        const canUndo = notebook.model?.sharedModel.canUndo();
+        // what a reload has made undo forget
+        if (!canUndo && hasDeleted(context.path)) bringBackLast(notebook, context.path);
+        else NotebookActions.undo(notebook);
+      },
+    ],
     ["redo", "redo", [[["Shift Z"], COMMAND]], () => NotebookActions.redo(notebook)],
     ["move-up", "move up", [[["Ctrl Shift ArrowUp"], NOTEBOOK]], () => NotebookActions.moveUp(notebook)],
     ["move-down", "move down", [[["Ctrl Shift ArrowDown"], NOTEBOOK]], () => NotebookActions.moveDown(notebook)],

@@ -9,6 +9,7 @@ import { notice } from "./notice";
 import { openNotebook } from "./open-notebook";
 import { rendering } from "./rendering";
 import { services } from "./services";
+import { watchStale } from "./stale/watch-stale";
 import { toolbar } from "./toolbar";
 import { tooltips } from "./tooltips";
 
@@ -25,10 +26,11 @@ async function start(): Promise<void> {
     editorFactory: factory,
     mimeTypes,
   });
-  const commands = pageCommands({ context, panel, text });
+  const stale = watchStale({ context, panel });
+  const commands = pageCommands({ context, panel, text, stale });
   completion({ panel, commands });
   tooltips({ panel, commands });
-  const bar = toolbar({ context, panel, commands });
+  const bar = toolbar({ context, panel, commands, stale: stale.node });
   place.append(bar);
   Widget.attach(panel, place);
   window.addEventListener("resize", () => panel.update());

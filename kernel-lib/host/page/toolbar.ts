@@ -17,9 +17,16 @@ const KERNEL_WORDS: Record<string, string> = {
   unknown: "kernel starts",
 };
 
-/** The bar above the notebook: its name, whether it is saved, commands, the kind of the cell, the kernel's state. */
-export function toolbar(options: OpenNotebook & { readonly commands: CommandRegistry }): HTMLElement {
-  const { context, panel, commands } = options;
+/** What the bar shows beside the notebook and its kernel. */
+export interface ToolbarOptions extends OpenNotebook {
+  readonly commands: CommandRegistry;
+  /** what says how many cells are out of date */
+  readonly stale: HTMLElement;
+}
+
+/** The bar above the notebook: its name, whether it is saved and up to date, commands, the kind of the cell, the kernel's state. */
+export function toolbar(options: ToolbarOptions): HTMLElement {
+  const { context, panel, commands, stale } = options;
   const bar = document.createElement("header");
   bar.id = "bar";
 
@@ -75,7 +82,7 @@ export function toolbar(options: OpenNotebook & { readonly commands: CommandRegi
   panel.content.activeCellChanged.connect(show);
   show();
 
-  const place = group(home, name, saved);
+  const place = group(home, name, saved, stale);
   place.id = "place";
   const acts = document.createElement("div");
   acts.id = "acts";

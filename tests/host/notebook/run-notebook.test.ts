@@ -1,7 +1,7 @@
 import { mkdtemp, readFile, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { type Notebook, type Run, readNotebook, runNotebook, terminalText } from "slabwright-host";
+import { type Notebook, type Run, readNotebook, runNotebook, startKernel, terminalText } from "slabwright-host";
 import { describe, expect, it } from "vitest";
 
 const at = (name: string): string => join(__dirname, "..", "notebooks", `${name}.ipynb`);
@@ -28,6 +28,22 @@ describe("runNotebook", () => {
     expect(outputs[6]).toEqual([{ output_type: "stream", name: "stdout", text: ["42\n"] }]);
     expect(copy.cells.map((cell) => cell.execution_count)).toEqual([undefined, 1, 2, 3, 4, 5, 6, null]);
     expect(terminalText(copy)).toBe("decision: keep at 9.5 mm");
+  });
+
+  it("drops what the page noted of an earlier run, and keeps a cell's other metadata", async () => {
+    const folder = await mkdtemp(join(tmpdir(), "slabwright-test-"));
+    const metadata = {
+      tags: ["answer"],
+      slabwright: { ran: { source: "s", reads: { "kitchen/other.csv": "d" }, from: {} } },
+    };
+    const cell = { cell_type: "code", id: "a", metadata, execution_count: 3, outputs: [], source: "1;" };
+    const path = join(folder, "a.ipynb");
+    await writeFile(path, JSON.stringify({ nbformat: 4, nbformat_minor: 5, metadata: {}, cells: [cell] }));
+    const { notebook } = await runNotebook({
+      path,
+      kernel: startKernel({ folder: join(__dirname, "..", "notebooks") }),
+    });
+    expect(notebook.cells[0].metadata).toEqual({ tags: ["answer"] });
   });
 
   it("keeps the text of a display with broken JSON, 50,000 lines, and 20 of 120 MB of displays", async () => {

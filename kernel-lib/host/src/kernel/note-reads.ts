@@ -1,12 +1,13 @@
 /*
  * Loaded into a kernel's process before tslab, where the host asks for it: notes which files of the kitchen and the project
  * the cells read, so that a run can say what it rests on. The environment says under which folders, and into which file the
- * paths go, one a line as JSON.
+ * paths go, one a line as JSON, once for each cell that reads it.
  */
 import { appendFileSync } from "node:fs";
 import { resolve, sep } from "node:path";
 import { fileURLToPath } from "node:url";
 import { isMainThread } from "node:worker_threads";
+import { afterLoad } from "./after-load";
 import type { ReadsAsked } from "./reads-asked";
 
 import fs = require("node:fs");
@@ -17,6 +18,10 @@ const LEFT_OUT =
 
 const asked = process.env.SLABWRIGHT_READS;
 if (isMainThread && asked !== undefined) noteReads(JSON.parse(asked) as ReadsAsked);
+
+interface Handler {
+  handleExecute(...words: unknown[]): unknown;
+}
 
 function noteReads({ to, roots }: ReadsAsked): void {
   const noted = new Set<string>();
@@ -35,6 +40,15 @@ function noteReads({ to, roots }: ReadsAsked): void {
   };
   const reads = (flags: unknown): boolean =>
     flags === undefined || (typeof flags === "string" && /^rs?\+?$/.test(flags));
+  afterLoad<{ JupyterHandlerImpl?: { prototype: Handler } }>("jupyter", ({ JupyterHandlerImpl }) => {
+    const handler = JupyterHandlerImpl?.prototype;
+    if (!handler?.handleExecute) return;
+    const handle = handler.handleExecute;
+    handler.handleExecute = function (this: Handler, ...words: unknown[]) {
+      noted.clear();
+      return handle.apply(this, words);
+    };
+  });
   type Reader = (path: unknown, ...rest: readonly unknown[]) => unknown;
   const watch = (owner: object, name: string, isRead: (second: unknown) => boolean = () => true): void => {
     const readers = owner as Record<string, Reader>;

@@ -58,7 +58,9 @@ export async function runNotebook(options: RunOptions): Promise<Run> {
   let failure: CellFailure | null = null;
   try {
     for (const cell of notebook.cells) {
-      if (cell.cell_type === "code") Object.assign(cell, { execution_count: null, outputs: [] });
+      if (cell.cell_type !== "code") continue;
+      Object.assign(cell, { execution_count: null, outputs: [] });
+      delete cell.metadata.slabwright; // what the page noted of an earlier run, with names of files that stay at home
     }
     failure = await runCells(kernel, notebook, options);
   } finally {

@@ -3,6 +3,7 @@ import type { Kernel } from "../kernel/start-kernel";
 import { errorOutput, parsedData } from "../notebook/collect-outputs";
 import { type HeldStderr, heldStderr } from "./held-stderr";
 import { LANGUAGE_INFO } from "./kernelspec";
+import type { Digests } from "./noted-reads";
 
 /** A page that is connected to a kernel. */
 export interface Client {
@@ -42,8 +43,11 @@ const FORWARDED = new Set(
 );
 const AFTER_FAILURE_MS = 250; // the kernel refuses work for 200 ms
 
-/** A bridge for one kernel; `interrupt` is called when a page asks for it over the control channel. */
-export function bridge(interrupt: () => void): Bridge {
+/**
+ * A bridge for one kernel; `interrupt` is called when a page asks for it over the control channel, `reads` after each cell: what
+ * it gives goes along with the reply as metadata.
+ */
+export function bridge(interrupt: () => void, reads?: () => Digests): Bridge {
   const clients = new Set<Client>();
   const asked = new Map<string, Client>();
   let kernel: Kernel | null = null;
@@ -89,6 +93,7 @@ export function bridge(interrupt: () => void): Bridge {
   const finish = (done: Running, reply: Message, idle: Message): void => {
     running = null;
     const failed = reply.content.status !== "ok";
+    if (reads) reply.metadata = { ...reply.metadata, slabwright: { reads: reads() } };
     if (!failed) done.stderr.release();
     else {
       const { output_type: _, ...error } = errorOutput(done.stderr.take(), "", String(done.message.content.code));

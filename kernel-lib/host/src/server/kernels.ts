@@ -3,6 +3,7 @@ import { type Kernel, type KernelOptions, startKernel } from "../kernel/start-ke
 import { type Bridge, bridge } from "./bridge";
 import { HttpError } from "./http-error";
 import { KERNEL_NAME } from "./kernelspec";
+import type { NotedReads } from "./noted-reads";
 
 /** A kernel as the Jupyter Server REST API describes it. */
 export interface KernelModel {
@@ -28,6 +29,8 @@ export interface Kernels {
 /** What `kernels` needs to know. */
 export interface KernelsOptions {
   readonly environment: Readonly<Record<string, string>>;
+  /** notes what one kernel's cells read, for the replies to them; left out, nobody does */
+  readonly notes?: () => NotedReads;
   /** how many may run at once; 8 */
   readonly most?: number;
   /** a kernel with no page connected and nothing running ends after this long, min; 120 */
@@ -43,6 +46,7 @@ export interface KernelsOptions {
 interface Entry {
   readonly folder: string;
   readonly bridge: Bridge;
+  readonly reads: NotedReads | null;
   kernel: Promise<Kernel>;
   /** times of the last crashes, ms */
   crashes: number[];
@@ -70,7 +74,7 @@ export function kernels(options: KernelsOptions): Kernels {
   const model = (id: string): KernelModel => ({ id, name: KERNEL_NAME, ...entryOf(id).bridge.state() });
   const isListed = (id: string, entry: Entry): boolean => entries.get(id) === entry;
   const launch = (id: string, entry: Entry): Promise<Kernel> => {
-    const wanted = { folder: entry.folder, environment: options.environment };
+    const wanted = { folder: entry.folder, environment: { ...options.environment, ...entry.reads?.environment } };
     const started = (options.launch ?? startKernel)(wanted).then(async (kernel) => {
       if (!isListed(id, entry)) {
         await kernel.stop();
@@ -89,6 +93,7 @@ export function kernels(options: KernelsOptions): Kernels {
     if (!isListed(id, entry)) return;
     entries.delete(id);
     entry.bridge.lose(reason, "dead");
+    entry.reads?.close();
     options.onGone(id);
   };
   const crashed = (id: string, entry: Entry): void => {
@@ -155,9 +160,11 @@ export function kernels(options: KernelsOptions): Kernels {
       }
       const id = randomUUID();
       const interrupt = (): void => void entry.kernel.then((kernel) => kernel.interrupt()).catch(() => {});
+      const reads = options.notes?.() ?? null;
       const entry: Entry = {
         folder,
-        bridge: bridge(interrupt),
+        bridge: bridge(interrupt, reads?.take),
+        reads,
         kernel: null as never,
         crashes: [],
         ending: false,
@@ -187,6 +194,7 @@ export function kernels(options: KernelsOptions): Kernels {
       const all = [...entries.values(), ...leaving];
       entries.clear();
       await Promise.all(all.map(end));
+      for (const { reads } of all) reads?.close();
     },
   };
 }

@@ -6,6 +6,7 @@ import { type KitchenPlace, openKitchen } from "../kitchen/open-kitchen";
 import { sweepDrafts } from "../notebook/sweep-drafts";
 import { answer, type Parts } from "./api";
 import { assets } from "./assets";
+import { jsonBody } from "./body";
 import { confine } from "./confine";
 import { type Contents, contents } from "./contents";
 import { guard } from "./guard";
@@ -13,6 +14,7 @@ import { HttpError } from "./http-error";
 import { kernels } from "./kernels";
 import { logAnswer, logPage } from "./log";
 import { newcomers } from "./newcomers";
+import { watchedFiles } from "./noted-reads";
 import { pageShell } from "./page-shell";
 import { rateLimit } from "./rate";
 import { sessions } from "./sessions";
@@ -87,12 +89,16 @@ export async function serveNotebooks(options: ServeOptions): Promise<NotebookSer
   const limit = rateLimit(3000, 10_000);
   const files = assets();
   const kitchen = options.kitchen ? openKitchen(options.kitchen) : null;
+  const watched = options.kitchen
+    ? watchedFiles({ kitchen: options.kitchen.folder, project: options.kitchen.project })
+    : null;
   const trash = options.trash ?? join(options.folder, "..", "out", "trash");
   const shelf = options.kitchen?.notebooks ?? null;
   const parts: Parts = {
     contents: allContents(options, trash),
     kernels: kernels({
       environment: options.environment ?? {},
+      notes: watched?.notes,
       idleLimitMin: options.idleLimitMin,
       say,
       onGone: (id) => parts.sessions.drop(id),
@@ -125,6 +131,11 @@ export async function serveNotebooks(options: ServeOptions): Promise<NotebookSer
     }
     if (path.startsWith("/log/") && kitchen) {
       return send(response, 200, "application/json", JSON.stringify(await logAnswer(kitchen, request, path)));
+    }
+    if (path === "/digests" && watched && request.method === "POST") {
+      const { names } = await jsonBody(request, 100_000);
+      const asked = Array.isArray(names) ? names.filter((name) => typeof name === "string") : [];
+      return send(response, 200, "application/json", JSON.stringify(await watched.digests(asked)));
     }
     if (request.method !== "GET") throw new HttpError(405, `${request.method} is not allowed here`);
     if (path.startsWith("/assets/")) {

@@ -1,8 +1,9 @@
 import { existsSync, readFileSync } from "node:fs";
 import { createRequire } from "node:module";
-import { join, sep } from "node:path";
+import { join } from "node:path";
 import { type Cell, type Notebook, textOf } from "../notebook/notebook";
 import { type ParameterValue, parametersOf } from "../notebook/parameters";
+import { calledIn } from "./called-in";
 import { filesDigest, filesIn } from "./files-in";
 import { fileSha256, sha256 } from "./sha256";
 
@@ -64,10 +65,8 @@ export interface ProvenanceOptions {
 export function provenanceOf({ basis, notebook, name, told, reads, places }: ProvenanceOptions): Provenance {
   const own = parametersOf(notebook, name).map((parameter) => [parameter.name, parameter.value] as const);
   const files = reads.flatMap((path): readonly (readonly [string, string])[] => {
-    const place = Object.entries(places).find(([, folder]) => path.startsWith(folder + sep));
-    if (place === undefined || !existsSync(path)) return [];
-    const [called, folder] = place;
-    return [[[called, ...path.slice(folder.length + 1).split(sep)].join("/"), fileSha256(path)]];
+    const name = calledIn(places, path);
+    return name === null || !existsSync(path) ? [] : [[name, fileSha256(path)]];
   });
   return {
     ...basis,
