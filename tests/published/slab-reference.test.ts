@@ -14,7 +14,7 @@ const food: ThermalModel = reference.food;
 const solver = (what: string, against: string, source: string) =>
   comparison({ page: "heating-and-freezing", what, against, source });
 const CARSLAW = "Carslaw H.S., Jaeger J.C. (1959), Conduction of Heat in Solids, 2nd ed.";
-const ENTHALPY = "enthalpy finite volumes on 200 cells with scipy's solve_ivp, computed for this check";
+const ENTHALPY = "enthalpy finite volumes on 200 cells, computed apart with scipy";
 const series = solver(
   "core, mean and surface of a slab with constant properties, 40 cells",
   "the exact series",

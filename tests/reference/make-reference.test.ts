@@ -1,9 +1,11 @@
 import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { dirname, join, posix, resolve } from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { documents } from "../../kernel-lib/reference/src/documents";
 import { doorHeadings } from "../../kernel-lib/reference/src/door-headings";
 import { DOORS } from "../../kernel-lib/reference/src/doors";
 import type { ReferenceOptions } from "../../kernel-lib/reference/src/reference-options";
+import { checkSources, docstringSources } from "../../kernel-lib/reference/src/source-list";
 
 // loaded by path: typedoc is a package of that workspace alone, and its types of no other
 const { makeReference } = (await import(resolve("kernel-lib/reference/src/make-reference.ts"))) as {
@@ -22,6 +24,22 @@ const pagesIn = (out: string): Map<string, string> =>
 afterAll(() => rmSync(place, { recursive: true, force: true }));
 
 describe("the reference of the library", () => {
+  const source = "Somebody <b>(1900)</b>";
+  const closeness = readdirSync("kernel-lib/reference/pages/models").map((path) => ({
+    page: path.replace(".md", ""),
+    what: "`lethality` | <b>",
+    against: "x",
+    source,
+    measure: "K",
+    found: 1,
+    heldTo: 2,
+  }));
+  const contents = {
+    closeness,
+    docstrings: docstringSources("kernel-lib/library/dist"),
+    checks: checkSources(closeness),
+    tutorial: readFileSync("kernel-lib/reference/pages/tutorial.md", "utf8").replace(/^```csv.*/gm, "```text"),
+  };
   const out = join(place, "pages");
   let pages = new Map<string, string>();
   let names: Record<string, string> = {};
@@ -29,8 +47,7 @@ describe("the reference of the library", () => {
     mkdirSync(join(place, "work"));
     await makeReference({
       library: "kernel-lib/library",
-      documents: [],
-      readme: "none",
+      ...documents("kernel-lib/reference/pages", join(place, "work/pages"), contents),
       work: join(place, "work"),
       out,
     });
@@ -72,6 +89,16 @@ describe("the reference of the library", () => {
       }
     expect(broken).toEqual([]);
     expect(followed).toBeGreaterThan(10_000);
+  });
+
+  it("fills the pages with checks and sources, as text", () => {
+    const page = pages.get("How_it_is_computed/Storage.html")!;
+    expect(page).toMatch(/lethality.html"><code>lethality<\/code><\/a> \| &lt;b&gt;; with x<\/td>/);
+    expect(page).toContain("1\u00a0K</td>");
+    const sources = pages.get("Sources.html")!;
+    expect(sources).toMatch(/Bigelow W.D. \(1921\)[^\n]*lethality/);
+    expect(sources).toContain("Somebody &lt;b&gt;(1900)&lt;/b&gt;");
+    expect([...pages.values()].filter((html) => html.includes("{{"))).toEqual([]);
   });
 
   it("asks nobody else for anything", () => {

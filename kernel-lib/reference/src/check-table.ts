@@ -46,11 +46,15 @@ export function checkTable(closeness: readonly Closeness[], page: string): strin
   const lines = [...rows.values()].map((cases) => {
     const [{ what, against }] = cases;
     const { close, held } = wordsOf(cases);
-    return `| ${[what, against, String(cases.length), close, held].map((cell) => cell.replaceAll("|", "\\|")).join(" | ")} |`;
+    const cells = [`${what}; with ${against}`, String(cases.length), ...[close, held].map(unbroken)];
+    return `| ${cells.map((cell) => cell.replaceAll("|", "\\|")).join(" | ")} |`;
   });
-  return ["| compared | with | comparisons | worst | held to |", "| --- | --- | ---: | --- | --- |", ...lines].join(
-    "\n",
-  );
+  return ["| compared | cases | worst | held to |", "| --- | ---: | --- | --- |", ...lines].join("\n");
+}
+
+/** A figure and its unit stay on one line. */
+function unbroken(words: string): string {
+  return words.replace(/(?<! to) (?!to )/g, "\u00a0");
 }
 
 function wordsOf(cases: readonly Closeness[]): { close: string; held: string } {

@@ -1,12 +1,43 @@
+import { execFile } from "node:child_process";
+import { mkdirSync, readFileSync, rmSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
+import { promisify } from "node:util";
+import { type Closeness, closenessIn } from "./check-table.js";
+import { documents } from "./documents.js";
 import { makeReference } from "./make-reference.js";
+import { runTutorial } from "./run-tutorial.js";
+import { checkSources, docstringSources } from "./source-list.js";
 
 const project = fileURLToPath(new URL("../../../", import.meta.url));
-await makeReference({
-  library: join(project, "kernel-lib/library"),
-  documents: [],
-  readme: "none",
-  work: join(project, "kernel-lib/reference/dist"),
-  out: join(project, "out/reference"),
-});
+const library = join(project, "kernel-lib/library");
+const pages = join(project, "kernel-lib/reference/pages");
+const out = join(project, "out/reference");
+const work = join(project, "kernel-lib/reference/dist/work");
+rmSync(work, { recursive: true, force: true });
+mkdirSync(work, { recursive: true });
+
+console.log("Running the checks and the tutorial …");
+const [closeness, tutorial] = await Promise.all([
+  runChecks(),
+  runTutorial(readFileSync(join(pages, "tutorial.md"), "utf8"), { project, folder: join(work, "tutorial") }),
+]);
+console.log("Writing the pages …");
+const contents = {
+  closeness,
+  tutorial,
+  docstrings: docstringSources(join(library, "dist")),
+  checks: checkSources(closeness),
+};
+await makeReference({ library, ...documents(pages, join(work, "pages"), contents), work, out });
+console.log(`The reference: ${join(out, "index.html")}`);
+
+/** What the published checks leave behind; the one of notebooks' form compares nothing with a number. */
+async function runChecks(): Promise<readonly Closeness[]> {
+  const results = join(work, "checks.json");
+  const words = ["tests/published", "--exclude", "**/nbformat.test.ts", "--reporter=json", `--outputFile=${results}`];
+  const vitest = join(project, "node_modules/vitest/vitest.mjs");
+  // that a check failed is read from its results
+  await promisify(execFile)(process.execPath, [vitest, "run", ...words], { cwd: project }).catch(() => undefined);
+  return closenessIn(JSON.parse(readFileSync(results, "utf8")));
+}

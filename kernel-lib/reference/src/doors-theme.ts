@@ -43,7 +43,7 @@ function importLines(model: Reflection, doorsOf: ReadonlyMap<string, readonly st
   if (!model.parent?.parent?.isProject()) return null;
   const type = model.kindOf(TYPES) ? "type " : "";
   const lines = (doorsOf.get(model.name) ?? []).map((door) => `import { ${type}${model.name} } from "${door}";`);
-  return JSX.createElement("pre", { class: "import-lines" }, lines.join("\n"));
+  return lines.length === 0 ? null : JSX.createElement("pre", { class: "import-lines" }, lines.join("\n"));
 }
 
 /** A name that another door's page explains, as if it stood here. */

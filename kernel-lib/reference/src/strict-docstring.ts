@@ -83,7 +83,7 @@ function longestRun(line: string): number {
 }
 
 /** Text that Markdown and TSDoc show as it stands; what is in backticks is code and left alone, a list stays a list. */
-function plain(line: string): string {
+export function plain(line: string): string {
   const [, bullet, rest] = /^(\s*(?:[-*] |\d+\. )?)(.*)$/.exec(line)!;
   const pieces = rest.split(/(`[^`]*`)/);
   return bullet + pieces.map((piece, at) => (at % 2 === 1 ? piece : escaped(piece))).join("");
