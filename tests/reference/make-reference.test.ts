@@ -1,11 +1,13 @@
 import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { dirname, join, posix, resolve } from "node:path";
+import { pathToFileURL } from "node:url";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { documents } from "../../kernel-lib/reference/src/documents";
 import { doorHeadings } from "../../kernel-lib/reference/src/door-headings";
 import { DOORS } from "../../kernel-lib/reference/src/doors";
 import type { ReferenceOptions } from "../../kernel-lib/reference/src/reference-options";
 import { checkSources, docstringSources } from "../../kernel-lib/reference/src/source-list";
+import { describeInBrowser, launch } from "../browser/chromium";
 
 // loaded by path: typedoc is a package of that workspace alone, and its types of no other
 const { makeReference } = (await import(resolve("kernel-lib/reference/src/make-reference.ts"))) as {
@@ -99,6 +101,46 @@ describe("the reference of the library", () => {
     expect(sources).toMatch(/Bigelow W.D. \(1921\)[^\n]*lethality/);
     expect(sources).toContain("Somebody &lt;b&gt;(1900)&lt;/b&gt;");
     expect([...pages.values()].filter((html) => html.includes("{{"))).toEqual([]);
+  });
+
+  describeInBrowser("in a browser, from its files", () => {
+    it("finds a function, a unit, a word of a page and a source, offline and dark, at a phone's width", async () => {
+      const browser = await launch();
+      try {
+        const context = await browser.newContext({
+          offline: true,
+          colorScheme: "dark",
+          viewport: { width: 390, height: 800 },
+        });
+        const page = await context.newPage();
+        const faults: string[] = [];
+        page.on("pageerror", (error) => faults.push(error.message));
+        await page.goto(pathToFileURL(join(out, "index.html")).href);
+        const found = async (words: string): Promise<string> => {
+          await page.keyboard.press("Control+k");
+          await page.fill("#tsd-search-input", words);
+          await page.waitForSelector("#tsd-search-results li");
+          const results = await page.$$eval("#tsd-search-results li", (items) => items.map((item) => item.textContent));
+          await page.keyboard.press("Escape");
+          await page.reload();
+          return results.join("\n");
+        };
+        expect(await found("coreTimeClosedForm")).toContain("slabwright/heat.coreTimeClosedForm");
+        expect(await found("W/(m²·K)")).toContain("coefficientWm2K");
+        expect(await found("[kg/m³]")).toContain("densityKgM3");
+        expect(await found("tempered: salt-fine")).toContain("empty kitchen");
+        expect(await found("Bigelow")).toContain("lethality");
+        await page.goto(pathToFileURL(join(out, names.coreTimeClosedForm)).href);
+        // nothing is wider than the phone, and what is written can be read on its ground
+        expect(await page.evaluate("document.documentElement.scrollWidth")).toBeLessThanOrEqual(390);
+        expect(await page.evaluate("getComputedStyle(document.body).backgroundColor")).toMatch(
+          /^rgb\(([0-6]?\d), ([0-6]?\d), ([0-6]?\d)\)$/,
+        );
+        expect(faults).toEqual([]);
+      } finally {
+        await browser.close();
+      }
+    }, 60_000);
   });
 
   it("asks nobody else for anything", () => {

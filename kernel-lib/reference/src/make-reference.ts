@@ -27,6 +27,7 @@ export async function makeReference(options: ReferenceOptions): Promise<void> {
     entryPoints: [...doors.slice(1), doors[0]].map(({ room }) => join(declared, room, "index.d.ts")),
     projectDocuments: [...documents],
     customCss: fileURLToPath(new URL("../style.css", import.meta.url)),
+    customJs: fileURLToPath(new URL("../search.js", import.meta.url)),
   };
   const app = await Application.bootstrap(settings as never);
   const linkOf = loadDoors(app, join(library, "src"), doors);
