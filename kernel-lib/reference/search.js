@@ -8,8 +8,8 @@ if (field !== null) {
     get() {
       return get
         .call(this)
-        .split(/\s+/)
-        .map((word) => word.replace(/^\W+|\W+$/g, "").replace(/[:^~*+-]/g, "*"))
+        .split(/[\s-]+/)
+        .map((word) => word.replace(/^\W+|\W+$/g, "").replace(/[:^~*+]/g, "*"))
         .join(" ");
     },
   });

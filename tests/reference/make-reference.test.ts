@@ -128,7 +128,7 @@ describe("the reference of the library", () => {
         expect(await found("coreTimeClosedForm")).toContain("slabwright/heat.coreTimeClosedForm");
         expect(await found("W/(m²·K)")).toContain("coefficientWm2K");
         expect(await found("[kg/m³]")).toContain("densityKgM3");
-        expect(await found("tempered: salt-fine")).toContain("empty kitchen");
+        expect(await found("tiles:")).toContain("empty kitchen");
         expect(await found("Bigelow")).toContain("lethality");
         await page.goto(pathToFileURL(join(out, names.coreTimeClosedForm)).href);
         // nothing is wider than the phone, and what is written can be read on its ground

@@ -31,7 +31,7 @@ describe("the tutorial", () => {
     expect(printed.length).toBe(page.match(/^```(?:sh|ts)/gm)!.length - 2);
     expect(printed[1]).toContain('got "salt"');
     expect(printed[2]).toMatch(/^No problems in corner-kitchen: 1 pan/);
-    expect(page).toContain("BL-03 in trials/first-log.csv is corrected");
+    expect(page).toContain("LT-03 in trials/first-log.csv is corrected");
     expect(page).toMatch(/^3 trials of white bean and leek tiles are logged/m);
     expect(page).toMatch(/^Core at least 165 °F/m);
     expect(page).toMatch(/^Not ready: run 3 more trials/m);
