@@ -3,6 +3,7 @@
 export type { AnswerState } from "./answer/answer-state";
 export { type Answer, type Answers, type AnswersOptions, answers } from "./answer/answers";
 export { type CardCondition, type CardEvidenceOptions, cardEvidence } from "./card/card-evidence";
+export { latestTime } from "./card/latest-time";
 export { type PackCard, packCard, populationRange } from "./card/pack-card";
 export { type PackLabel, type PackLabelOptions, packLabel } from "./card/pack-label";
 export { type ReheatCard, reheatCard } from "./card/reheat-card";

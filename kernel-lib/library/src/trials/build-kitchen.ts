@@ -8,8 +8,8 @@ import type { Kitchen, KitchenFiles } from "./kitchen";
  * `notices`.
  */
 export function buildKitchen(files: KitchenFiles): Kitchen {
-  const { name, units, traces = [], ...parts } = files;
-  const about = { file: "kitchen.json", text: JSON.stringify({ name, units }) };
+  const { name, units, language, traces = [], ...parts } = files;
+  const about = { file: "kitchen.json", text: JSON.stringify({ name, units, language }) };
   const { kitchen, problems } = examineKitchen({ about, ...parts, traces, folder: { slips: [], notices: [] } });
   failAll(problems);
   return kitchen as Kitchen;

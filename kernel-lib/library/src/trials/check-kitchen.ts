@@ -171,6 +171,7 @@ export function examineKitchen(parts: KitchenParts): KitchenCheck {
   const kitchen: Kitchen = Object.freeze({
     name: about?.name ?? "",
     units,
+    language: about?.language ?? "en",
     pans: pans?.records ?? [],
     appliances: appliances?.records ?? [],
     ingredients: ingredients?.ingredients ?? [],

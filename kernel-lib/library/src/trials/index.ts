@@ -2,6 +2,7 @@
 
 export type { Appliance } from "./appliance";
 export { buildKitchen } from "./build-kitchen";
+export type { CardLanguage } from "./card-language";
 export { type CheckKitchenOptions, checkKitchen, type KitchenCheck } from "./check-kitchen";
 export { type CrispTime, type CrispTimes, type CrispTimesOptions, crispTimes } from "./crisp-times";
 export type { Kitchen, KitchenFile, KitchenFiles, KitchenTrial, KitchenVariant, TrialTrace } from "./kitchen";

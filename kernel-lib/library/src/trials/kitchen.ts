@@ -6,6 +6,7 @@ import type { Pan } from "../pan/pan";
 import type { CoreLimit } from "../safety/core-limit";
 import type { KitchenUnits } from "../units/unit-table";
 import type { Appliance } from "./appliance";
+import type { CardLanguage } from "./card-language";
 import type { Trial } from "./trial";
 import type { Variant } from "./variant";
 
@@ -38,6 +39,8 @@ export interface Kitchen {
   readonly name: string;
   /** the units that its people think in: as `kitchen.json` says, or as the headings of its files speak */
   readonly units: KitchenUnits;
+  /** of cards and labels, which leave the kitchen */
+  readonly language: CardLanguage;
   readonly pans: readonly Pan[];
   readonly appliances: readonly Appliance[];
   readonly ingredients: readonly Ingredient[];
@@ -63,6 +66,8 @@ export interface KitchenFiles {
   readonly name: string;
   /** guessed from the headings unless given */
   readonly units?: KitchenUnits;
+  /** English unless given */
+  readonly language?: CardLanguage;
   readonly pans: KitchenFile;
   readonly appliances: KitchenFile;
   readonly ingredients: KitchenFile;

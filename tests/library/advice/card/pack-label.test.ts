@@ -2,6 +2,9 @@ import { packLabel } from "slabwright/advice";
 import { loadKitchen } from "slabwright/notebook";
 import { describe, expect, test } from "vitest";
 import { ingredientsNeeded } from "../../../../kernel-lib/library/src/advice/cost/ingredients-needed";
+import { formulaTotals } from "../../../../kernel-lib/library/src/food/formula/formula-totals";
+import { labelEu, labelUs } from "../../../../kernel-lib/library/src/macros/label-values";
+import { pieceMacros } from "../../../../kernel-lib/library/src/macros/piece-macros";
 
 const kitchen = loadKitchen();
 
@@ -15,6 +18,19 @@ describe("packLabel", () => {
       expect(masses).toHaveLength(ingredients.length);
       expect(masses).toEqual([...masses].sort((a, b) => b - a));
     }
+  });
+
+  test("nutrition is of the piece as packed: what a label of the same macros prints, by each side's rule", () => {
+    const { variant, batch } = ingredientsNeeded(kitchen, { variantId: "turkey-sage" });
+    const totals = formulaTotals(variant.formula, kitchen.ingredients);
+    const macros = pieceMacros({ totals, pieceG: batch.pieces.pieceG, surfaceMm2: batch.pieces.surfaceMm2 });
+    const of = (units: "us" | "metric") =>
+      packLabel({ kitchen: { ...kitchen, units }, variantId: "turkey-sage" }).nutrition;
+    const printed = (lines: readonly { readonly name: string; readonly printed: string; readonly unit: string }[]) =>
+      lines.map(({ name, printed, unit }) => (name === "calories" ? printed : `${printed} ${unit}`));
+    expect(of("metric").lines.map(({ amount }) => amount)).toEqual(printed(labelEu(macros, "frozen").lines));
+    expect(of("us").lines.map(({ amount }) => amount)).toEqual(printed(labelUs(macros).lines));
+    expect(of("us").of).toMatch(/^in a serving of [\d.]+ oz, as packed$/);
   });
 
   test("raw stands first, in the kitchen's unit, and a par-cook is raw", () => {

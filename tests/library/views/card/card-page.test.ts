@@ -29,6 +29,31 @@ describe("cardPage", () => {
     expect(page).not.toMatch(/https?:|<script|<img|src=/);
   });
 
+  test("the other language: the same amounts, its own sentences, and the page says which it is", () => {
+    const spanish = { ...kitchen, language: "es" as const };
+    const one = { card: { ...reheatCard({ kitchen: spanish, variantId }), ready: true } };
+    const page = cardPage({ ...one, label: packLabel({ kitchen: spanish, variantId, frozenOn: "2026-03-14" }) });
+    expect(page).toContain('<html lang="es">');
+    for (const words of [
+      "Crudo. Cocine",
+      "Use un termómetro.",
+      "Ingredientes:",
+      "Alérgenos,",
+      "hidratos de carbono",
+      "Saque a los 13,5 min.",
+    ])
+      expect(page).toContain(words);
+    expect(page).not.toMatch(/\b(Raw|Allergens|Take out|Best before|thick)\b/);
+    expect(() => cardPage({ ...one, label })).toThrow(/label must be in the card's language, es, got en/);
+  });
+
+  test("nutrition stands in a table, each line with its amount", () => {
+    const page = cardPage({ card: { ...card, ready: true }, label });
+    expect(label.nutrition.lines).toHaveLength(9);
+    for (const { name, amount } of label.nutrition.lines)
+      expect(page).toContain(`<th scope="row">${name}</th><td>${amount}</td>`);
+  });
+
   test("refuses the label of something else", () => {
     const other = packLabel({ kitchen, variantId: "beet-lentil" });
     expect(() => cardPage({ card: { ...card, ready: true }, label: other })).toThrow(

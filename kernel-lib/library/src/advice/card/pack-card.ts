@@ -1,9 +1,9 @@
 import { freezeDeep } from "../../check/freeze-deep";
-import { limitCaution } from "../../safety/limit-text";
 import { studentTQuantile } from "../../statistics/distributions/student-t-distribution";
 import { applianceOf, variantOf } from "../../trials/kitchen-lookup";
 import type { CrispWindowOptions } from "../window/crisp-window";
 import { windowCalibration } from "../window/window-calibration";
+import { cardNumber, cardTexts } from "./card-texts";
 import { type ReheatCard, reheatCard } from "./reheat-card";
 
 /** A card for a pack that goes into kitchens with other appliances. */
@@ -73,10 +73,12 @@ export function packCard(options: Omit<CrispWindowOptions, "applianceId">): Pack
       ? ["no one time works in nine of ten appliances: print a time for each kind"]
       : []),
   ];
+  const texts = cardTexts(kitchen.language);
+  const number = (minutes: number): string => cardNumber(minutes, kitchen.language, kitchen.units);
   const time =
     rangeMin === null
-      ? cards.map((card) => `${nameOf(card)} ${card.window.recommended.cardMin} min`).join("; ")
-      : `${rangeMin[0]} to ${rangeMin[1]} min`;
+      ? texts.takeOutIn(cards.map((card) => [nameOf(card), number(card.window.recommended.cardMin)]))
+      : texts.takeOut(number(rangeMin[0]), number(rangeMin[1]));
   return freezeDeep({
     kind: "pack card",
     variantId,
@@ -84,18 +86,17 @@ export function packCard(options: Omit<CrispWindowOptions, "applianceId">): Pack
     rangeMin,
     ready: why.length === 0,
     lines: [
-      `${first.lines[0]} ${time}.`,
-      rangeMin === null
-        ? `Tested in ${names} only: in another appliance watch, and probe the core.`
-        : `From trials in ${names}; should do in nine of ten such appliances. Probe the core.`,
+      `${first.lines[0]} ${time}`,
+      rangeMin === null ? texts.testedInFew(names) : texts.testedInMany(names),
       ...first.lines.slice(1, 2),
-      limitCaution(first.window.limit, kitchen.units),
+      texts.softOtherwise,
+      texts.caution(first.window.limit, kitchen.units),
     ],
     why,
   });
 }
 
-/** The range of minutes that works in nine of ten appliances, rounded inwards to whole minutes; null when it is empty. */
+/** The range of minutes that works in nine of ten appliances, rounded inwards to half minutes; null when it is empty. */
 export function populationRange(times: {
   readonly crispMin: readonly number[];
   readonly safeMin: readonly number[];
@@ -103,7 +104,7 @@ export function populationRange(times: {
 }): readonly [number, number] | null {
   const from = Math.max(nextApplianceMin(times.crispMin, 0.9), nextApplianceMin(times.safeMin, 0.98));
   const to = nextApplianceMin(times.closesMin, 0.1);
-  const [first, last] = [Math.ceil(from), Math.floor(to)];
+  const [first, last] = [Math.ceil(2 * from) / 2, Math.floor(2 * to) / 2];
   return first <= last ? [first, last] : null;
 }
 

@@ -1,5 +1,5 @@
 import { freezeDeep } from "../../check/freeze-deep";
-import { limitCaution } from "../../safety/limit-text";
+import type { CardLanguage } from "../../trials/card-language";
 import type { Kitchen } from "../../trials/kitchen";
 import { applianceOf, panOf } from "../../trials/kitchen-lookup";
 import { massText } from "../../units/mass-text";
@@ -8,11 +8,15 @@ import { temperatureText } from "../../units/temperature-text";
 import { thicknessText } from "../../units/thickness-text";
 import { type CrispWindowOptions, crispWindow, type KitchenWindow } from "../window/crisp-window";
 import { type CardCondition, type CardEvidenceOptions, cardEvidence } from "./card-evidence";
+import { cardNumber, cardTexts } from "./card-texts";
+import { latestTime } from "./latest-time";
 
 /** What goes on the pack or the ticket, with what stands behind it. */
 export interface ReheatCard {
   readonly kind: "reheat card";
   readonly title: string;
+  /** of its title and lines; what stands against it is for the developer, in English */
+  readonly language: CardLanguage;
   /** to be printed, one line each, the caution last */
   readonly lines: readonly string[];
   /** false when the card should not be printed yet, with `why` and what is `missing` */
@@ -26,9 +30,10 @@ export interface ReheatCard {
 }
 
 /**
- * The reheat card of a variant: setting in the kitchen's unit with the other beside it (`settingText`), load, turn, time rounded
- * the safe way (`cardTime`), the slab that it is for, the core to probe for, and the caution; with its chance of success for the developer, and whether the log is good for
- * printing it (`cardEvidence`). A card from one appliance says that it was tested in that one only.
+ * The reheat card of a variant in the kitchen's language (`cardTexts`): setting in its unit with the other beside it (`settingText`),
+ * load, turn, time rounded the safe way (`cardTime`) and up to when that is as good (`latestTime`), the slab that it is for, the core
+ * to probe for, and the caution; with its chance of success for the developer, and whether the log is good for printing it
+ * (`cardEvidence`). A card from one appliance says that it was tested in that one only.
  *
  * @param options as for `crispWindow`
  *
@@ -42,25 +47,30 @@ export function reheatCard(options: CrispWindowOptions): ReheatCard {
 /** The reheat card of a window that is there already. */
 export function cardOfWindow({ kitchen, window }: CardEvidenceOptions): ReheatCard {
   const { setting, recommended, limit } = window;
+  const { units, language } = kitchen;
+  const texts = cardTexts(language);
+  const number = (text: string | number): string => cardNumber(text, language, units);
   const evidence = cardEvidence({ kitchen, window });
   const open = evidence.filter((condition) => !condition.met);
-  const from = setting.startC <= -10 ? "From frozen" : `From ${temperatureText(setting.startC, setting.units)}`;
+  const from = setting.startC <= -10 ? null : number(temperatureText(setting.startC, units));
+  const latest = latestTime(window);
   const appliance = applianceOf(kitchen, setting.applianceId).name;
   const tested = kitchen.trials.some(
     (trial) => trial.variantId === window.variantId && trial.applianceId === setting.applianceId,
   );
-  const half = Math.round(0.6 * recommended.cardMin);
   return freezeDeep({
     kind: "reheat card",
-    title: `${window.variantName}: reheat`,
+    title: texts.title(window.variantName),
+    language,
     lines: [
-      `${from}, pre-heat to ${settingText(setting.setpointC, setting.units)}.`,
-      `One layer, at most ${Math.round(100 * setting.loadFraction)} % of the floor covered.`,
-      ...(setting.turned ? [`Turn after ${half} min.`] : []),
-      `Take out after ${recommended.cardMin} min.`,
+      texts.preheat(from, number(settingText(setting.setpointC, units))),
+      texts.layer(Math.round(100 * setting.loadFraction)),
+      ...(setting.turned ? [texts.turn(String(Math.round(0.6 * recommended.cardMin)))] : []),
+      texts.takeOut(number(recommended.cardMin), latest === null ? null : number(latest)),
       slabLine(kitchen, window),
-      tested ? `Tested in ${appliance} only.` : `Not tested in ${appliance} yet.`,
-      limitCaution(limit, setting.units),
+      tested ? texts.testedIn(appliance) : texts.notTestedIn(appliance),
+      texts.softOtherwise,
+      texts.caution(limit, units),
     ],
     ready: open.length === 0,
     why: open.map((condition) => `${condition.name}: ${condition.found}`),
@@ -72,7 +82,12 @@ export function cardOfWindow({ kitchen, window }: CardEvidenceOptions): ReheatCa
 
 /** What slab the time is for: as thick as the batch lies on its pan. */
 function slabLine(kitchen: Kitchen, { setting, panId, batchG }: KitchenWindow): string {
-  const slab = `For pieces of a slab ${thicknessText(setting.thicknessMm, kitchen.units)} thick`;
-  if (panId === null || batchG === null) return `${slab}.`;
-  return `${slab}: ${massText(batchG, kitchen.units)} on one ${panOf(kitchen, panId).name}.`;
+  const { units, language } = kitchen;
+  const number = (text: string): string => cardNumber(text, language, units);
+  return cardTexts(language).slab(
+    number(thicknessText(setting.thicknessMm, units)),
+    panId === null || batchG === null
+      ? null
+      : { mass: number(massText(batchG, units)), pan: panOf(kitchen, panId).name },
+  );
 }
