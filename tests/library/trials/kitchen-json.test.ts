@@ -7,18 +7,27 @@ const lines = (text: string): readonly string[] => slipLines(read(text).slips);
 
 describe("readKitchenJson", () => {
   it("reads the name and the units, and lets remarks of other names stand", () => {
-    expect(read('{ "name": "Mine", "units": "us" }')).toEqual({ name: "Mine", units: "us", slips: [] });
+    expect(read('{ "name": "Mine", "units": "us" }')).toEqual({ name: "Mine", units: "us", language: "en", slips: [] });
     expect(read('\ufeff{ "name": "Mine", "started": 2025, "about": "x" }')).toEqual({
       name: "Mine",
       units: null,
+      language: "en",
       slips: [],
     });
+  });
+
+  it("reads the language of cards, and refuses one that there is none of", () => {
+    expect(read('{ "name": "Mine", "units": "us", "language": "es" }')).toMatchObject({ language: "es", slips: [] });
+    expect(lines('{ "name": "Mine", "units": "us", "language": "fr" }')).toEqual([
+      'kitchen.json line 1, language: expected "en" or "es", for cards and labels, got "fr"',
+    ]);
   });
 
   it("takes a name that is near to one that is there for a remark", () => {
     expect(read('{ "name": "Mine", "names": "ours", "units": "us", "unit": "oz" }')).toEqual({
       name: "Mine",
       units: "us",
+      language: "en",
       slips: [],
     });
   });
@@ -31,8 +40,11 @@ describe("readKitchenJson", () => {
     ],
     ["{}", "kitchen.json line 1, name: expected a text that names the kitchen, got none"],
     ["[]", 'kitchen.json line 1: expected a name in braces, such as { "name": "My kitchen" }'],
-    ['{\n "Name": "Mine" }', "kitchen.json line 2, Name: expected name, units or about (nearest: name)"],
-    ['{ "name": "M",\n "unit": "us" }', "kitchen.json line 2, unit: expected name, units or about (nearest: units)"],
+    ['{\n "Name": "Mine" }', "kitchen.json line 2, Name: expected name, units, language or about (nearest: name)"],
+    [
+      '{ "name": "M",\n "unit": "us" }',
+      "kitchen.json line 2, unit: expected name, units, language or about (nearest: units)",
+    ],
     [
       '{ "name": "M",\n "units": "US" }',
       'kitchen.json line 2, units: expected "us" or "metric", got "US" (nearest: us)',
