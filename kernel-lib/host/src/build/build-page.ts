@@ -22,7 +22,12 @@ export async function buildPage(): Promise<boolean> {
   const { build } = await import("esbuild");
   await rm(goal, { recursive: true, force: true });
   await build({
-    entryPoints: [join(source, "notebook.ts"), join(source, "start.ts"), join(source, "log.ts")],
+    entryPoints: [
+      join(source, "notebook.ts"),
+      join(source, "start.ts"),
+      join(source, "log.ts"),
+      join(source, "report.ts"),
+    ],
     outdir: goal,
     bundle: true,
     minify: true,

@@ -3,9 +3,9 @@ export function escapeHtml(text: string): string {
   return text.replace(/[&<>"']/g, (mark) => ENTITIES[mark]);
 }
 
-/** A value as JSON that can stand in a `<script>` element. */
-export function scriptJson(value: unknown): string {
-  return JSON.stringify(value)
+/** A value as JSON that can stand in a `<script>` element; `replacer` as `JSON.stringify` takes it. */
+export function scriptJson(value: unknown, replacer?: (key: string, value: unknown) => unknown): string {
+  return JSON.stringify(value, replacer)
     .replace(/</g, "\\u003c")
     .replace(/\u2028/g, "\\u2028")
     .replace(/\u2029/g, "\\u2029");

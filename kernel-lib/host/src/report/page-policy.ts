@@ -13,7 +13,7 @@ export function scriptText(source: string): string {
 
 /** What a page's policy allows. */
 export interface PolicyOptions {
-  /** the page's scripts, as `scriptText` gives them */
+  /** the page's scripts, those that stand on it as `scriptText` gives them */
   readonly scripts: readonly string[];
   /** whether these scripts may make code from text, as some of plotly's kinds do; false */
   readonly evaluates?: boolean;

@@ -1,6 +1,7 @@
 import { existsSync } from "node:fs";
 import { readFile } from "node:fs/promises";
 import { join } from "node:path";
+import { gzipSync } from "node:zlib";
 import { writeWhole } from "../notebook/write-whole";
 
 /**
@@ -16,6 +17,12 @@ export async function plotlySource(): Promise<string> {
   const { code } = await transform(await readFile(file, "utf8"), { minify: true, legalComments: "inline" });
   await writeWhole(kept, code);
   return code;
+}
+
+/** plotly.js as a page carries it, to be unpacked there: gzip in base64, 2.0 MB. */
+export async function packedPlotly(): Promise<{ readonly source: string; readonly base64: string }> {
+  const source = await plotlySource();
+  return { source, base64: gzipSync(source, { level: 9 }).toString("base64") };
 }
 
 /** The folder of this package, whether its sources or its built files run. */

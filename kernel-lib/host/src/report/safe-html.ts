@@ -95,7 +95,7 @@ function safeAttributes(tag: string, source: string): string {
     const name = match[1].toLowerCase();
     const value = plainText(match[2] ?? match[3] ?? match[4] ?? "");
     if (ATTRIBUTES.has(name)) safe += ` ${name}="${escapeHtml(value)}"`;
-    const aligned = /text-align:\s*(left|right|center)/.exec(value);
+    const aligned = /text-align:\s*(right|center)/.exec(value);
     if (name === "style" && aligned) safe += ` style="text-align:${aligned[1]}"`;
     if (tag === "a" && name === "href" && isSafeLink(value)) safe += ` href="${escapeHtml(value)}" rel="noreferrer"`;
   }

@@ -2,7 +2,7 @@ import { largestOf } from "../../statistics/extremes";
 import type { Figure } from "./figure";
 import { legendRows } from "./svg/legend-rows";
 import { type Box, escapeXml, legendSign } from "./svg/marks";
-import { axisLayout, type Layout, panelSvg } from "./svg/panel";
+import { axisLayout, type Layout, LONGEST_NAME, PANEL_NAME, panelSvg } from "./svg/panel";
 import type { Trace } from "./svg/trace";
 
 const WIDTH = 720;
@@ -28,7 +28,8 @@ export function svgOf(figure: Figure): string {
   const legend = layout.showlegend === false ? [] : traces.filter((trace) => trace.showlegend !== false && trace.name);
   const rows = legendRows(legend, WIDTH);
   const plotHeight = Math.max(220, (layout.height ?? 420) - 100);
-  const box: Box = { left: leftRoom(drawn, layout), right: WIDTH - 20, top: 40, bottom: 40 + plotHeight };
+  const top = layout.annotations?.some(({ name }) => name === PANEL_NAME) ? 60 : 40;
+  const box: Box = { left: leftRoom(drawn, layout), right: WIDTH - 20, top, bottom: top + plotHeight };
   const legendTop = box.bottom + 54;
   const left = traces.length - drawn.length;
   const height = legendTop + rows.length * 20 + (left > 0 ? 22 : 4);
@@ -60,6 +61,6 @@ function leftRoom(traces: readonly Trace[], layout: Layout): number {
   const names = traces.flatMap((trace) =>
     (trace.y ?? []).filter((place): place is string => typeof place === "string"),
   );
-  const longest = Math.min(26, Math.max(0, largestOf(names.map((name) => name.length))));
+  const longest = Math.min(LONGEST_NAME, Math.max(0, largestOf(names.map((name) => name.length))));
   return Math.max(64, 6.2 * longest + (axisLayout(layout, "y").title?.text ? 34 : 16));
 }

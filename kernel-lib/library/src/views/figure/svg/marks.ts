@@ -119,18 +119,27 @@ export function heatmapSvg(trace: Trace, { x, y }: Axes): string {
     ([least, most], value) => [Math.min(least, value), Math.max(most, value)],
     [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY],
   );
+  const fillOf = (value: number | null | undefined): string | null => {
+    if (value === null || value === undefined || !Number.isFinite(value)) return null;
+    return shade(high > low ? Math.round(SHADES * ((value - low) / (high - low))) / SHADES : 0.5);
+  };
   let svg = "";
   for (const [row, line] of (trace.z ?? []).entries()) {
-    for (const [column, value] of line.entries()) {
-      if (value === null || !Number.isFinite(value)) continue;
-      const [left, right] = edges(trace.x, column, x, line.length);
-      const [top, bottom] = edges(trace.y, row, y, trace.z?.length ?? 1);
-      const share = high > low ? (value - low) / (high - low) : 0.5;
-      svg += `<rect x="${round(Math.min(left, right))}" y="${round(Math.min(top, bottom))}" width="${round(Math.abs(right - left) + 0.5)}" height="${round(Math.abs(bottom - top) + 0.5)}" fill="${shade(share)}"/>`;
+    const [top, bottom] = edges(trace.y, row, y, trace.z?.length ?? 1);
+    for (let from = 0, to = 1; from < line.length; from = to, to = from + 1) {
+      const fill = fillOf(line[from]);
+      if (fill === null) continue;
+      while (to < line.length && fillOf(line[to]) === fill) to++;
+      const ends = [...edges(trace.x, from, x, line.length), ...edges(trace.x, to - 1, x, line.length)];
+      const left = Math.min(...ends);
+      svg += `<rect x="${round(left)}" y="${round(Math.min(top, bottom))}" width="${round(Math.max(...ends) - left + 0.5)}" height="${round(Math.abs(bottom - top) + 0.5)}" fill="${fill}"/>`;
     }
   }
   return svg;
 }
+
+/** Steps from the lightest to the darkest, finer than the eye tells apart; neighbours of one shade are drawn as one. */
+const SHADES = 100;
 
 /** The sign of a trace in the legend, 24 pixels wide. */
 export function legendSign(trace: Trace, index: number, left: number, middle: number): string {

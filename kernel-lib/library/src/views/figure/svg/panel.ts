@@ -15,13 +15,19 @@ export type Layout = Readonly<Record<string, unknown>> & {
   readonly annotations?: readonly { readonly name?: string; readonly text?: string; readonly xref?: string }[];
 };
 
+/** Letters of a name on the upright axis. */
+export const LONGEST_NAME = 36;
+
 /** The annotation that names a panel among others. */
 export const PANEL_NAME = "panel name";
 
 /** One pair of axes with what is drawn on it. */
 export function panelSvg(pair: string, all: readonly Trace[], layout: Layout, whole: Box): string {
   const [xName, yName] = pair.split(" ");
-  const traces = all.filter((trace) => (trace.xaxis ?? "x") === xName && (trace.yaxis ?? "y") === yName);
+  const here = all.filter((trace) => (trace.xaxis ?? "x") === xName && (trace.yaxis ?? "y") === yName);
+  // contour lines are drawn as a field, which one that lies under them is already
+  const hasField = here.some(({ type }) => type === "heatmap");
+  const traces = here.filter(({ type }) => type !== "contour" || !hasField);
   const [xLayout, yLayout] = [axisLayout(layout, xName), axisLayout(layout, yName)];
   const [xFrom, xTo] = xLayout.domain ?? [0, 1];
   const [yFrom, yTo] = yLayout.domain ?? [0, 1];
@@ -93,7 +99,7 @@ function gridSvg({ x, y }: Axes, box: Box, withY: boolean): string {
   for (const { pixel, label } of y.ticks) {
     if (!y.named) svg += `<path d="M${round(box.left)} ${round(pixel)}H${round(box.right)}" stroke="#e5e5e5"/>`;
     if (withY)
-      svg += `<text x="${round(box.left - 7)}" y="${round(pixel + 4)}" text-anchor="end" font-size="11">${escapeXml(short(label, 26))}</text>`;
+      svg += `<text x="${round(box.left - 7)}" y="${round(pixel + 4)}" text-anchor="end" font-size="11">${escapeXml(short(label, LONGEST_NAME))}</text>`;
   }
   return `${svg}<path d="M${round(box.left)} ${round(box.top)}V${round(box.bottom)}H${round(box.right)}" fill="none" stroke="#444"/>`;
 }

@@ -1,0 +1,23 @@
+import { drawFigures } from "./report/draw-figures";
+import { addFigureData } from "./report/figure-data";
+import { markContents } from "./report/mark-contents";
+import { addTableTools } from "./report/table-tools";
+
+// What the report's page does beside being read: it works without any of this, as one long document.
+const contents = document.getElementById("contents") as HTMLElement;
+if (matchMedia("(max-width: 74.99rem)").matches) (contents.querySelector("details") as HTMLDetailsElement).open = false;
+markContents(contents);
+for (const table of document.querySelectorAll("table")) addTableTools(table);
+for (const folded of document.querySelectorAll<HTMLDetailsElement>("figure.plot > details")) addFigureData(folded);
+drawFigures();
+
+/** What scrolls sideways can be reached by the keyboard. */
+function reachScrollers(): void {
+  for (const box of document.querySelectorAll<HTMLElement>(".rich, .prose, pre"))
+    if (box.scrollWidth > box.clientWidth) box.tabIndex = 0;
+    else box.removeAttribute("tabindex");
+}
+reachScrollers();
+addEventListener("resize", reachScrollers);
+for (const folded of document.querySelectorAll("details")) folded.addEventListener("toggle", reachScrollers);
+document.getElementById(location.hash.slice(1))?.scrollIntoView();
