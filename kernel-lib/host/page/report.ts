@@ -4,9 +4,7 @@ import { markContents } from "./report/mark-contents";
 import { addTableTools } from "./report/table-tools";
 
 // What the report's page does beside being read: it works without any of this, as one long document.
-const contents = document.getElementById("contents") as HTMLElement;
-if (matchMedia("(max-width: 74.99rem)").matches) (contents.querySelector("details") as HTMLDetailsElement).open = false;
-markContents(contents);
+markContents(document.getElementById("contents") as HTMLElement);
 for (const table of document.querySelectorAll("table")) addTableTools(table);
 for (const folded of document.querySelectorAll<HTMLDetailsElement>("figure.plot > details")) addFigureData(folded);
 drawFigures();

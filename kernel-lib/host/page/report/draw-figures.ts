@@ -5,7 +5,12 @@ import { loadPlotly, type Plotly } from "./load-plotly";
 const AHEAD = "800px 0px";
 /** Of the paper: what a figure without a still picture is fitted to. */
 const PAPER_PX = { width: 640, height: 900 };
-const OPTIONS = { responsive: false, displaylogo: false };
+const OPTIONS = {
+  responsive: false,
+  displaylogo: false,
+  // where nothing hovers it would always lie on the title
+  displayModeBar: matchMedia("(hover: hover)").matches ? "hover" : false,
+};
 const LATER_MS = 150;
 
 interface Place {

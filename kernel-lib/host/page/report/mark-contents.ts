@@ -1,8 +1,22 @@
+/** Where the contents do not fit beside the page, as its style sheet has it. */
+const BAR = "(max-width: 74.99rem)";
+
 /**
  * Marks in the contents the part that is being read: the last one that begins above a line at a quarter of the window. The
- * sections of its notebook are unfolded, and folded again behind the reader unless they were unfolded by hand.
+ * sections of its notebook are unfolded, and folded again behind the reader unless they were unfolded by hand. Where the
+ * contents are a bar above the page, their heading says the part, and they fold when one is chosen.
  */
 export function markContents(contents: HTMLElement): void {
+  const all = contents.querySelector("details") as HTMLDetailsElement;
+  const isBar = matchMedia(BAR);
+  const fold = (): void => {
+    all.open = !isBar.matches;
+  };
+  fold();
+  isBar.addEventListener("change", fold);
+  contents.addEventListener("click", ({ target }) => {
+    if (target instanceof HTMLAnchorElement) fold();
+  });
   const links = new Map<Element, HTMLAnchorElement>();
   for (const link of contents.querySelectorAll<HTMLAnchorElement>('a[href^="#"]')) {
     const goal = document.getElementById(link.hash.slice(1));
@@ -27,6 +41,7 @@ function mark(contents: HTMLElement, link: HTMLAnchorElement | undefined): void 
   if (before === (link ?? null)) return;
   before?.removeAttribute("aria-current");
   if (link !== undefined) link.ariaCurrent = "location";
+  contents.querySelector(".here")?.replaceChildren(link?.textContent ?? "");
   const item = link?.closest("nav > details > ul > li");
   for (const one of contents.querySelectorAll<HTMLElement>("li[data-here]")) {
     if (one === item) continue;

@@ -99,10 +99,20 @@ footer { border-top: 1px solid var(--line); margin-top: 3rem; padding-top: 1rem;
   figure.plot { margin-left: -.5rem; margin-right: -.5rem; padding: .25rem; }
   .tools button, .tools select { padding: .3rem .6rem; }
 }
+@media screen and (max-width: 74.99rem) {
+  html { scroll-padding-top: 3.5rem; }
+  nav { position: sticky; top: 0; z-index: 1; background: var(--ground); border-bottom: 1px solid var(--line); }
+  nav > details > summary { padding: .55rem 0; white-space: nowrap; overflow: hidden; text-overflow: ellipsis; }
+  nav > details[open] { max-height: 75vh; overflow-y: auto; }
+  .here:not(:empty)::before { content: ": "; }
+  .here { font-weight: 400; color: var(--quiet); }
+  nav a { display: inline-block; padding: .2rem 0; }
+}
 @media screen and (min-width: 75rem) {
   body { display: grid; grid-template-columns: 16rem minmax(0, 68rem); justify-content: center; column-gap: 1rem; }
   body > * { grid-column: 2; width: 100%; }
   body > nav { grid-area: 1 / 1 / span 4; position: sticky; top: 0; align-self: start; max-height: 100vh; overflow-y: auto; margin: 0; padding: 1.9rem .5rem 1rem 1.25rem; scrollbar-width: thin; }
+  .here { display: none; }
   nav > details > summary { list-style: none; pointer-events: none; }
   nav li { padding: .12rem 0; line-height: 1.35; }
   nav li li { font-size: .88rem; padding-left: .8rem; }

@@ -61,7 +61,7 @@ export async function writeReport(options: ReportOptions): Promise<void> {
 <a class="skip" href="#main">Skip to the notebooks</a>
 <header><h1>${escapeHtml(title)}</h1><p class="quiet">${escapeHtml(options.subtitle ?? "")}</p></header>
 ${hasSummary ? `<section id="answer" aria-label="The answer">${answer}</section>` : ""}
-<nav id="contents" aria-label="Contents"><details open><summary>Contents</summary><ul>${hasSummary ? '<li><a href="#answer">The answer</a></li>' : ""}${sections.map((section) => section.contents).join("")}</ul></details>${hasSummary ? PRINT_CHOICE : ""}</nav>
+<nav id="contents" aria-label="Contents"><details open><summary>Contents<span class="here"></span></summary><ul>${hasSummary ? '<li><a href="#answer">The answer</a></li>' : ""}${sections.map((section) => section.contents).join("")}</ul>${hasSummary ? PRINT_CHOICE : ""}</details></nav>
 <main id="main">${sections.map((section) => section.html).join("\n")}</main>
 <footer>${hasSummary ? SUMMARY_ONLY : ""}<p>Times and temperatures in this report are guidance for a test kitchen. Check the core of the thickest piece with a probe; local food codes and licensed practice come first.</p></footer>
 ${plotly === null ? "" : `<script type="text/plain" id="plotly">${plotly.base64}</script>`}
