@@ -1,3 +1,4 @@
+/// <reference lib="dom" />
 import { existsSync } from "node:fs";
 import { type Browser, type BrowserContextOptions, chromium, type Page } from "playwright-core";
 import { describe } from "vitest";
@@ -41,4 +42,16 @@ export async function watchedPage(
       complaints.push(`request: ${request.url()}`);
   });
   return { page, complaints };
+}
+
+/** Scrolls to each figure of a report in turn, until all are drawn; returns how many there are. */
+export async function drawAll(page: Page): Promise<number> {
+  const canvases = await page.locator("figure.plot .canvas").all();
+  for (const canvas of canvases)
+    await canvas.evaluate((one) => {
+      one.scrollIntoView();
+      return new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(resolve)));
+    });
+  await page.waitForFunction((due) => document.body.dataset.figures === String(due), canvases.length);
+  return canvases.length;
 }

@@ -7,7 +7,7 @@ import { pathToFileURL } from "node:url";
 import type { Browser } from "playwright-core";
 import { type Notebook, parseNotebook, writeReport } from "slabwright-host";
 import { afterAll, beforeAll, expect, it } from "vitest";
-import { describeInBrowser, launch, watchedPage } from "./chromium";
+import { describeInBrowser, drawAll, launch, watchedPage } from "./chromium";
 
 const POLICY = /<meta http-equiv="Content-Security-Policy"[^>]*>/;
 
@@ -172,8 +172,7 @@ describeInBrowser("the report against script in every field of nbformat", () => 
     const home = pathToFileURL(file).href;
     const { page, complaints } = await watchedPage(browser, home, { offline: true });
     await page.goto(home);
-    const due = await page.locator("script[data-for]").count();
-    await page.waitForFunction((count) => document.body.dataset.figures === String(count), due);
+    await drawAll(page);
     await page.evaluate(() => {
       for (const one of document.querySelectorAll("details")) one.open = true;
       for (const one of document.querySelectorAll("main *, header *, nav *")) {
@@ -244,7 +243,7 @@ describeInBrowser("the report against script in every field of nbformat", () => 
       const raw = payload(7).replace(/<base[^>]*><meta[^>]*>/, "");
       writeFileSync(
         path,
-        readFileSync(file, "utf8").replace(/<main>[\s\S]*<\/main>/, () => `<main>${raw}</main>`),
+        readFileSync(file, "utf8").replace(/<main id="main">[\s\S]*<\/main>/, () => `<main id="main">${raw}</main>`),
       );
       const home = pathToFileURL(path).href;
       const { page } = await watchedPage(browser, home, { offline: true });

@@ -2,6 +2,7 @@ import { createHash } from "node:crypto";
 import { mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { gunzipSync } from "node:zlib";
 import { type Cell, type Notebook, type Output, writeReport } from "slabwright-host";
 import { afterAll, describe, expect, it } from "vitest";
 
@@ -30,13 +31,28 @@ describe("writeReport", () => {
       );
   });
 
-  it("allows its own two scripts by their SHA-256, and none without a figure", async () => {
-    expect(await pageOf()).toContain("script-src 'none';");
+  it("allows its own script by its SHA-256, and plotly's where there is a figure, packed", async () => {
+    const hashOf = (text: string): string => `'sha256-${createHash("sha256").update(text).digest("base64")}'`;
+    const script = (page: string): string => /<script type="module">([\s\S]*?)<\/script>/.exec(page)?.[1] as string;
+    const bare = await pageOf();
+    expect(bare).toContain(`script-src ${hashOf(script(bare))};`);
     const page = await pageOf(figure({ data: [{ type: "scatter" }], layout: {} }));
-    const scripts = [...page.matchAll(/<script>([\s\S]*?)<\/script>/g)].map(([, text]) => text);
-    const hashes = scripts.map((text) => `'sha256-${createHash("sha256").update(text).digest("base64")}'`);
-    expect(hashes).toHaveLength(2);
-    expect(page).toContain(`script-src ${hashes.join(" ")};`);
+    const packed = /<script type="text\/plain" id="plotly">([A-Za-z0-9+/=]*)<\/script>/.exec(page)?.[1] as string;
+    const plotly = gunzipSync(Buffer.from(packed, "base64")).toString("utf8");
+    expect(plotly).toContain("plotly.js");
+    expect(page).toContain(`script-src ${hashOf(script(page))} ${hashOf(plotly)};`);
+  });
+
+  it("stays under 4 MB with plotly in it, which stands there once", async () => {
+    const one = figure({ data: [{ type: "scatter", x: [1], y: [2] }], layout: {} });
+    const page = await pageOf(one, one, one);
+    expect(page.split('id="plotly"')).toHaveLength(2);
+    expect(page.length).toBeLessThan(2.5e6);
+  });
+
+  it("shortens numbers to seven digits, and leaves whole ones whole", async () => {
+    const page = await pageOf(figure({ data: [{ x: [1 / 3, 1764172800123], y: ["0.33333333333", 2] }] }));
+    expect(page).toContain('"x":[0.3333333,1764172800123],"y":["0.33333333333",2]');
   });
 
   it("lets plotly evaluate text only where a figure's kind needs it", async () => {

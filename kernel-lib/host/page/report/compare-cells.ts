@@ -51,7 +51,7 @@ export function sortKey(cell: string): SortKey {
     last = unit;
     rest = rest.slice(whole.length).replace(/^ /, "");
   }
-  return sum === null ? text : sign * sum;
+  return sum === null || !Number.isFinite(sum) ? text : sign * sum;
 }
 
 /** Which way a column is sorted. */

@@ -47,6 +47,8 @@ export function drawFigures(): void {
     place.canvas.style.width = share < 1 ? `${width / share}px` : "";
     place.canvas.style.zoom = share < 1 ? String(share) : "";
     await plotly.react(place.canvas, data, { ...layout, width: width / share }, OPTIONS);
+    // its caption and its words say it better than the loose texts of a drawing; plotly's buttons stay
+    for (const drawing of place.canvas.querySelectorAll(".main-svg")) drawing.ariaHidden = "true";
   };
   const onScreen = ({ canvas }: Place): Look => ({ width: canvas.clientWidth, isDark: dark.matches, most: Infinity });
   const draw = async (place: Place): Promise<void> => {
@@ -69,11 +71,9 @@ export function drawFigures(): void {
     isDrawing = false;
   };
   const want = (wanted: readonly Place[]): void => {
-    for (const place of wanted) {
-      if (place.isWanted) continue;
-      place.isWanted = true;
-      waiting.push(place);
-    }
+    const fresh = wanted.filter(({ isWanted }) => !isWanted);
+    for (const place of fresh) place.isWanted = true;
+    waiting.unshift(...fresh); // what is read now before what was scrolled past
     void drawWaiting();
   };
   const watch = new IntersectionObserver(

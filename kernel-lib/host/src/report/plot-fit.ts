@@ -14,8 +14,7 @@ export interface PlotPlace {
 
 /**
  * A plotly figure for the place where it is drawn: titles and names in as many lines as they need, panels below each other where
- * two beside each other would be too narrow, and the ink of a dark page on a dark page. The report carries this function as
- * text, so it uses nothing from outside itself.
+ * two beside each other would be too narrow, and the ink of a dark page on a dark page.
  */
 export function plotFit(
   figure: { readonly data: readonly unknown[]; readonly layout?: Readonly<Record<string, unknown>> | null },

@@ -73,7 +73,7 @@ function renderFigure(figure: Figure, summary: string, svg: string | null, id: s
   const data = scriptJson({ data: figure.data, layout: figure.layout }, shortened);
   return (
     `<figure class="out plot" data-title="${escapeHtml(title)}">` +
-    `<div class="canvas" id="${id}" style="height:${height}px" role="img" aria-label="${escapeHtml(title)}"></div>${still}` +
+    `<div class="canvas" id="${id}" style="height:${height}px" role="group" aria-label="${escapeHtml(title)}"></div>${still}` +
     `<script type="application/json" data-for="${id}">${data}</script>${caption}` +
     `<details><summary>data of this figure, and what it shows</summary><p>${words}</p></details></figure>`
   );

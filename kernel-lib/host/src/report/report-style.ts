@@ -122,7 +122,4 @@ footer { border-top: 1px solid var(--line); margin-top: 3rem; padding-top: 1rem;
   nav a:hover { text-decoration: underline; }
   nav a[aria-current] { box-shadow: -.6rem 0 var(--ground), -.75rem 0 var(--link); }
 }
-@media (prefers-reduced-motion: no-preference) {
-  html { scroll-behavior: smooth; }
-}
 `;
