@@ -30,7 +30,7 @@ function fill(folded: HTMLDetailsElement): void {
     addTableTools(table);
     return;
   }
-  const note = element("p", { className: "tools" }, `The first ${SHOWN} of ${rows.length.toLocaleString("en")} rows. `);
+  const note = element("p", { className: "tools" }, `Rows 1 to ${SHOWN} of ${rows.length.toLocaleString("en")}. `);
   note.append(...copyTools({ name, rows: () => [headings, ...rows] }));
   folded.append(box, note);
 }
