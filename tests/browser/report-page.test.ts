@@ -12,6 +12,9 @@ import { describeInBrowser, drawAll, launch, watchedPage } from "./chromium";
 
 const EVIL = `"'><img src=x onerror="window.ran=1"></title></style></script><script>window.ran=1</script>`;
 
+/** What becomes so, on a busy machine too. */
+const soon = <T>(look: () => Promise<T>) => expect.poll(look, { timeout: 10_000 });
+
 let count = 0;
 const cellOf = (cell_type: Cell["cell_type"], source: string, more: Partial<Cell> = {}): Cell => ({
   id: `c${count++}`,
@@ -125,17 +128,17 @@ describeInBrowser("the report's page", () => {
 
   it("marks in the contents the part that is read, and unfolds its sections", async () => {
     const { page, complaints } = await opened({ viewport: { width: 1280, height: 800 } });
-    await expect.poll(() => current(page)).toEqual(["#answer"]);
+    await soon(() => current(page)).toEqual(["#answer"]);
     await page.locator('nav a[href="#n4"]').click();
-    await expect.poll(() => current(page)).toEqual(["#n4"]);
+    await soon(() => current(page)).toEqual(["#n4"]);
     const sections = page.locator("nav li", { has: page.locator('> a[href="#n4"]') }).locator("li a");
     expect(await sections.first().isVisible()).toBe(true);
     const half = (await sections.nth(1).getAttribute("href")) as string;
     await sections.nth(1).click();
-    await expect.poll(() => current(page)).toEqual([half]);
+    await soon(() => current(page)).toEqual([half]);
     expect(await page.locator("nav").evaluate((nav) => nav.getBoundingClientRect().top)).toBe(0);
     await page.evaluate(() => scrollTo(0, 0));
-    await expect.poll(() => current(page)).toEqual(["#answer"]);
+    await soon(() => current(page)).toEqual(["#answer"]);
     expect(await sections.first().isVisible()).toBe(false);
     expect(complaints).toEqual([]);
     await page.context().close();
@@ -149,7 +152,7 @@ describeInBrowser("the report's page", () => {
     await bar.focus();
     await page.keyboard.press("Enter");
     await link.click();
-    await expect.poll(() => bar.textContent()).toBe("Contents2. Question 2?");
+    await soon(() => bar.textContent()).toBe("Contents2. Question 2?");
     expect(await link.isVisible()).toBe(false);
     expect(await bar.evaluate((one) => one.getBoundingClientRect().top)).toBe(0);
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(390);
@@ -208,7 +211,7 @@ describeInBrowser("the report's page", () => {
     });
     await page.goto(home);
     const said = await copied(page);
-    await expect.poll(() => said.textContent()).toBe("copied");
+    await soon(() => said.textContent()).toBe("copied");
     expect(await page.locator("html").getAttribute("data-copied")).toBe(CSV);
     await page.context().close();
   });
@@ -222,7 +225,7 @@ describeInBrowser("the report's page", () => {
     await page.goto(home);
     const [download, said] = await Promise.all([page.waitForEvent("download"), copied(page)]);
     expect(download.suggestedFilename()).toBe("The-settings.csv");
-    await expect.poll(() => said.textContent()).toBe("saved as The-settings.csv");
+    await soon(() => said.textContent()).toBe("saved as The-settings.csv");
     expect(readFileSync(await download.path(), "utf8")).toBe(`\ufeff${CSV}`);
     await page.context().close();
   });
@@ -231,7 +234,7 @@ describeInBrowser("the report's page", () => {
     const { page, complaints } = await opened({ viewport: { width: 1280, height: 800 }, offline: true });
     const figures = page.locator("figure.plot");
     const last = figures.last();
-    await expect.poll(() => figures.first().locator(".main-svg").count()).toBeGreaterThan(0);
+    await soon(() => figures.first().locator(".main-svg").count()).toBeGreaterThan(0);
     expect(await last.locator(".main-svg").count()).toBe(0);
     const height = await page.evaluate(() => document.documentElement.scrollHeight);
     await drawAll(page);
@@ -241,7 +244,7 @@ describeInBrowser("the report's page", () => {
     expect(await last.locator("table").count()).toBe(0);
     await last.locator("summary").click();
     const cells = last.locator("tbody tr").nth(1).locator("td");
-    expect(await cells.allTextContents()).toEqual(["trials", "9", "11", EVIL]);
+    await soon(() => cells.allTextContents()).toEqual(["trials", "9", "11", EVIL]);
     expect(await last.locator("th").allTextContents()).toEqual([
       "series",
       "thickness (mm)",
@@ -326,7 +329,7 @@ describeInBrowser("the report's page", () => {
     await page.keyboard.press("Tab");
     const skip = page.locator("a.skip");
     expect(await skip.evaluate((one) => one === document.activeElement)).toBe(true);
-    await expect.poll(() => skip.evaluate((one) => one.getBoundingClientRect().top)).toBeGreaterThanOrEqual(0);
+    await soon(() => skip.evaluate((one) => one.getBoundingClientRect().top)).toBeGreaterThanOrEqual(0);
     expect(await skip.evaluate((one) => getComputedStyle(one).outlineStyle)).toBe("solid");
     await page.keyboard.press("Enter");
     expect(page.url()).toMatch(/#main$/);
