@@ -38,7 +38,7 @@ describe("writeReport", () => {
     expect(bare).toContain(`script-src ${hashOf(script(bare))};`);
     const page = await pageOf(figure({ data: [{ type: "scatter" }], layout: {} }));
     const packed = /<script type="text\/plain" id="plotly">([A-Za-z0-9+/=]*)<\/script>/.exec(page)?.[1] as string;
-    const plotly = gunzipSync(Buffer.from(packed, "base64")).toString("utf8");
+    const plotly = gunzipSync(new Uint8Array(Buffer.from(packed, "base64"))).toString("utf8");
     expect(plotly).toContain("plotly.js");
     expect(page).toContain(`script-src ${hashOf(script(page))} ${hashOf(plotly)};`);
   });
