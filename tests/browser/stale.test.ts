@@ -129,6 +129,43 @@ describeInBrowser("cells that are out of date", () => {
     expect(complaints).toEqual([]);
   });
 
+  it("shows a field for each constant of a cell tagged parameters, and refuses another kind of value", async () => {
+    const tagged = {
+      ...code("p", 'const stillAirC = -18; // °C\nconst label = "a";'),
+      metadata: { tags: ["parameters"] },
+    };
+    const notebook = {
+      nbformat: 4,
+      nbformat_minor: 5,
+      metadata: {},
+      cells: [tagged, code("u", "console.log(stillAirC);")],
+    };
+    writeFileSync(file, JSON.stringify(notebook));
+    await page.reload();
+    await ready();
+    await command("run-all");
+    await eventually(() => cell(1).locator(".jp-OutputArea-output").textContent()).toBe("-18\n");
+    const air = page.getByLabel("stillAirC");
+    expect(
+      await page.locator(".parameters input").evaluateAll((all) => all.map((one) => (one as HTMLInputElement).value)),
+    ).toEqual(["-18", "a"]);
+    await air.fill("cold");
+    await air.press("Enter");
+    await page
+      .locator("#notice", { hasText: 'stillAirC must be a number, as in cell 1 of this notebook (-18), got "cold"' })
+      .waitFor();
+    expect(await air.inputValue()).toBe("-18");
+    await air.fill("-25");
+    await air.press("Enter");
+    await eventually(() => cell(0).locator(".cm-content").textContent()).toBe(
+      'const stillAirC = -25; // °Cconst label = "a";',
+    );
+    await page.locator("#stale button", { hasText: "run them" }).click();
+    await eventually(() => cell(1).locator(".jp-OutputArea-output").textContent()).toBe("-25\n");
+    await eventually(said).toEqual([]);
+    expect(complaints).toEqual([]);
+  });
+
   it("brings deleted cells back after a reload, where they stood", async () => {
     const sources = (): Promise<string[]> => page.locator(".jp-Cell .cm-content").allTextContents();
     const whole = await sources();

@@ -7,6 +7,7 @@ import { watchDisk } from "./disk";
 import { editors } from "./editors";
 import { notice } from "./notice";
 import { openNotebook } from "./open-notebook";
+import { parameterFields } from "./parameter-fields";
 import { rendering } from "./rendering";
 import { services } from "./services";
 import { watchStale } from "./stale/watch-stale";
@@ -27,6 +28,7 @@ async function start(): Promise<void> {
     mimeTypes,
   });
   const stale = watchStale({ context, panel });
+  parameterFields({ context, panel });
   const commands = pageCommands({ context, panel, text, stale });
   completion({ panel, commands });
   tooltips({ panel, commands });

@@ -1,9 +1,11 @@
 import { randomBytes } from "node:crypto";
 import { readFile } from "node:fs/promises";
+import { textOf } from "./cell-text";
 import { checkNotebook, isText } from "./check-notebook";
 import type { Cell, Notebook, Output, Text } from "./nbformat";
 import { writeWhole } from "./write-whole";
 
+export { tagsOf, textOf } from "./cell-text";
 export type { Cell, Notebook, Output, Text } from "./nbformat";
 
 /** Reads a notebook of nbformat 4 in UTF-8; earlier minor versions get cell ids and become 4.5. */
@@ -85,11 +87,6 @@ function storedOutput(output: Output): Output {
   return { ...kept, data } as Output;
 }
 
-/** Stored text as one string. */
-export function textOf(text: Text): string {
-  return Array.isArray(text) ? text.join("") : text;
-}
-
 /** Whether nbformat holds a MIME type's value as JSON rather than as text. */
 export function isJsonMime(mime: string): boolean {
   return mime === "application/json" || mime.endsWith("+json");
@@ -122,12 +119,6 @@ function withoutClosing(heading: string): string {
   let end = words.length;
   while (words[end - 1] === "#") end--;
   return words.slice(0, end).trimEnd() || words;
-}
-
-/** The tags of a cell. */
-export function tagsOf(cell: Cell): readonly string[] {
-  const tags = cell.metadata.tags;
-  return Array.isArray(tags) ? tags.filter((tag): tag is string => typeof tag === "string") : [];
 }
 
 function linesOf(text: Text): string[] {

@@ -1,4 +1,5 @@
-import { type Notebook, tagsOf, textOf } from "./notebook";
+import { tagsOf, textOf } from "./cell-text";
+import type { Notebook } from "./nbformat";
 
 /** What a parameter may hold. */
 export type ParameterValue = string | number | boolean | null | readonly (string | number | boolean)[];
