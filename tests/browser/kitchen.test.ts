@@ -1,6 +1,6 @@
 /// <reference lib="dom" />
 import { appendFileSync, mkdirSync, readFileSync, writeFileSync } from "node:fs";
-import { join, resolve } from "node:path";
+import { dirname, join, resolve } from "node:path";
 import type { Browser, Page } from "playwright-core";
 import { buildPage, type NotebookServer, serveNotebooks } from "slabwright-host";
 import { afterAll, afterEach, beforeAll, beforeEach, expect, it, vi } from "vitest";
@@ -137,6 +137,33 @@ describeInBrowser("the kitchen's page", () => {
       'reheatCard({ kitchen, variantId: "first-variant" })',
     );
     expect(await page.locator(".jp-Tooltip").count()).toBe(0);
+    expect(complaints).toEqual([]);
+  });
+
+  it("opens the reference at the page of what a cell speaks of, by a key, the bar and the explanation", async () => {
+    const reference = join(dirname(notebooks), "out", "reference");
+    mkdirSync(reference, { recursive: true });
+    writeFileSync(join(reference, "index.html"), "<p>all names</p>");
+    writeFileSync(join(reference, "names.json"), '{ "reheatCard": "card.html" }');
+    writeFileSync(join(reference, "card.html"), "<p>the page of the card</p>");
+    const opened = async (open: () => Promise<unknown>): Promise<string> => {
+      const [tab] = await Promise.all([page.context().waitForEvent("page"), open()]);
+      const text = await tab.locator("p").textContent();
+      await tab.close();
+      return text ?? "";
+    };
+    expect(
+      await opened(() => page.getByRole("link", { name: "reference" }).click({ modifiers: ["ControlOrMeta"] })),
+    ).toBe("all names");
+    await newNotebook();
+    await cell(1).locator(".cm-content").click();
+    await page.keyboard.insertText("reheatCard({ ");
+    expect(await opened(() => page.keyboard.press("F1"))).toBe("the page of the card");
+    expect(await opened(() => page.locator('#acts [data-command="reference"]').click())).toBe("the page of the card");
+    await page.keyboard.press("Shift+Tab");
+    expect(await opened(() => page.locator(".jp-Tooltip a", { hasText: "its page" }).click())).toBe(
+      "the page of the card",
+    );
     expect(complaints).toEqual([]);
   });
 

@@ -1,13 +1,15 @@
 import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { dirname, join, posix, resolve } from "node:path";
 import { pathToFileURL } from "node:url";
+import { serveNotebooks } from "slabwright-host";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { documents } from "../../kernel-lib/reference/src/documents";
 import { doorHeadings } from "../../kernel-lib/reference/src/door-headings";
 import { DOORS } from "../../kernel-lib/reference/src/doors";
 import type { ReferenceOptions } from "../../kernel-lib/reference/src/reference-options";
 import { checkSources, docstringSources } from "../../kernel-lib/reference/src/source-list";
-import { describeInBrowser, launch } from "../browser/chromium";
+import { describeInBrowser, launch, watchedPage } from "../browser/chromium";
+import { projectWith } from "../host/server/project";
 
 // loaded by path: typedoc is a package of that workspace alone, and its types of no other
 const { makeReference } = (await import(resolve("kernel-lib/reference/src/make-reference.ts"))) as {
@@ -139,6 +141,31 @@ describe("the reference of the library", () => {
         expect(faults).toEqual([]);
       } finally {
         await browser.close();
+      }
+    }, 60_000);
+  });
+
+  describeInBrowser("served", () => {
+    it("runs its own scripts, finds names, and breaks no rule of its policy", async () => {
+      const server = await serveNotebooks({ folder: projectWith().notebooks, reference: out });
+      const browser = await launch();
+      try {
+        const { page, complaints } = await watchedPage(browser, server.origin);
+        await page.goto(server.address);
+        await page.waitForURL(`${server.origin}/`);
+        await page.getByRole("link", { name: "reference" }).click();
+        await page.locator("h1", { hasText: "slabwright reference" }).waitFor();
+        await page.keyboard.press("Control+k");
+        await page.fill("#tsd-search-input", "coreTimeClosedForm");
+        await page.locator("#tsd-search-results a").first().click();
+        await page.locator("h1", { hasText: "coreTimeClosedForm" }).waitFor();
+        await page.locator("#tsd-theme").selectOption("dark", { force: true });
+        await page.reload();
+        expect(await page.evaluate("document.documentElement.dataset.theme")).toBe("dark");
+        expect(complaints).toEqual([]);
+      } finally {
+        await browser.close();
+        await server.close();
       }
     }, 60_000);
   });

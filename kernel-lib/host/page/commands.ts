@@ -6,6 +6,7 @@ import { bringBackLast, deletedDialog, hasDeleted, keepDeleted } from "./deleted
 import { examplesDialog } from "./examples";
 import { notice } from "./notice";
 import type { OpenNotebook } from "./open-notebook";
+import { openReference } from "./reference";
 import { runAll } from "./run-all";
 import { type StaleWatch, tellStale } from "./stale/watch-stale";
 import { statesDialog } from "./states-dialog";
@@ -184,6 +185,15 @@ export function pageCommands(options: CommandsOptions): CommandRegistry {
       },
     ],
     ["toggle-output", "fold the output", [[["O"], COMMAND]], () => NotebookActions.toggleOutput(notebook)],
+    [
+      "reference",
+      "reference of the name at the cursor",
+      [
+        [["F1"], ANYWHERE],
+        [["Shift /"], COMMAND],
+      ],
+      () => openReference(panel),
+    ],
     ["clear-outputs", "clear all outputs", [], () => NotebookActions.clearAllOutputs(notebook)],
   ];
 

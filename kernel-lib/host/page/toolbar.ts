@@ -84,12 +84,24 @@ export function toolbar(options: ToolbarOptions): HTMLElement {
 
   const place = group(home, name, saved, stale);
   place.id = "place";
+  const help = command("reference");
+  help.setAttribute("aria-label", commands.label("reference"));
+  help.textContent = "?";
+  help.title = `${commands.label("reference")}: ${help.title}`;
   const acts = document.createElement("div");
   acts.id = "acts";
   const runs = group(...["run-next", "run-all", "stop", "restart"].map(command));
   const example = PageConfig.getOption("hasKitchen") === "true" ? [command("example")] : [];
   const cells = group(command("below"), ...example, command("delete"), kind);
-  acts.append(group(command("save")), runs, cells, group(button("keys", () => keysDialog(commands))));
+  acts.append(
+    group(command("save")),
+    runs,
+    cells,
+    group(
+      button("keys", () => keysDialog(commands)),
+      help,
+    ),
+  );
   bar.append(place, acts, kernel);
   return bar;
 }

@@ -8,6 +8,7 @@ import type { OfferedExample } from "../src/kitchen/kitchen-answer";
 import { tellsOf, withExample } from "../src/kitchen/with-example";
 import { insertExample, offeredExamples } from "./examples";
 import { button } from "./notice";
+import { referenceLink } from "./reference";
 
 /** The open kitchen's example of a function that words tell of. */
 async function exampleFor(words: string): Promise<OfferedExample | undefined> {
@@ -45,7 +46,7 @@ export function tooltips(options: { readonly panel: NotebookPanel; readonly comm
       away();
       if (content.status !== "ok" || !content.found) return;
       const words = String(content.data["text/plain"] ?? "");
-      const example = await exampleFor(words);
+      const [example, link] = await Promise.all([exampleFor(words), referenceLink(words)]);
       shown = new Tooltip({
         anchor: panel.content,
         bundle: { ...(content.data as JSONObject), "text/plain": example ? withExample(words, example) : words },
@@ -54,6 +55,7 @@ export function tooltips(options: { readonly panel: NotebookPanel; readonly comm
       });
       Widget.attach(shown, document.body);
       if (example) offerExample(shown, panel, example);
+      if (link) shown.node.append(link);
     },
   });
   const selector =

@@ -21,6 +21,7 @@ export async function notebookCommand(options: CommandOptions): Promise<number> 
     serveNotebooks({
       folder: join(project, "notebooks"),
       trash: join(project, "out", "trash"),
+      reference: join(project, "out", "reference"),
       port,
       kitchen: { name, folder, notebooks, report: join(out, "report.html"), project },
       environment,

@@ -17,6 +17,7 @@ import { newcomers } from "./newcomers";
 import { watchedFiles } from "./noted-reads";
 import { pageShell } from "./page-shell";
 import { rateLimit } from "./rate";
+import { REFERENCE_POLICY, reference } from "./reference";
 import { sessions } from "./sessions";
 import { refuse, sockets } from "./sockets";
 import { DEEPEST, startPage } from "./start-page";
@@ -29,6 +30,8 @@ export interface ServeOptions {
   readonly kitchen?: KitchenPlace;
   /** where removed notebooks go; `trash` beside the folder's parent's `out` */
   readonly trash?: string;
+  /** where `npm run reference` writes; `reference` in the folder's parent's `out` */
+  readonly reference?: string;
   /** 0 for any free port */
   readonly port?: number;
   /** added to every kernel's environment */
@@ -93,6 +96,7 @@ export async function serveNotebooks(options: ServeOptions): Promise<NotebookSer
     ? watchedFiles({ kitchen: options.kitchen.folder, project: options.kitchen.project })
     : null;
   const trash = options.trash ?? join(options.folder, "..", "out", "trash");
+  const pages = reference(options.reference ?? join(options.folder, "..", "out", "reference"));
   const shelf = options.kitchen?.notebooks ?? null;
   const parts: Parts = {
     contents: allContents(options, trash),
@@ -142,6 +146,13 @@ export async function serveNotebooks(options: ServeOptions): Promise<NotebookSer
       const { type, body } = await files(path.slice("/assets/".length));
       response.setHeader("Content-Encoding", "gzip");
       return send(response, 200, type, body);
+    }
+    if (path === "/reference" || path.startsWith("/reference/")) {
+      if (path === "/reference") return goTo(response, "/reference/");
+      const answered = await pages(path.slice("/reference/".length));
+      if ("to" in answered) return goTo(response, answered.to);
+      response.setHeader("Content-Security-Policy", REFERENCE_POLICY);
+      return send(response, 200, answered.type, answered.body);
     }
     if (path === "/") {
       return send(response, 200, HTML, await startPage(parts.contents, parts.sessions.list(), kitchen));
@@ -256,6 +267,11 @@ function inWords(asked: Promise<unknown>): Promise<unknown> {
   return asked.catch((error: Error) => {
     throw new HttpError(409, error.message);
   });
+}
+
+function goTo(response: ServerResponse, address: string): void {
+  response.writeHead(302, { Location: address });
+  response.end();
 }
 
 function send(response: ServerResponse, status: number, type: string, body: string | Uint8Array): void {
