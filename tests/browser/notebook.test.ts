@@ -481,9 +481,14 @@ describeInBrowser("the notebook page", () => {
     await ready(page);
     await page.goto(server.origin);
     page.once("dialog", (dialog) => dialog.accept("02-mine"));
+    await page.locator('li[data-path="untitled.ipynb"] summary', { hasText: "more" }).click();
     await page.locator('li[data-path="untitled.ipynb"] button[data-act="rename"]').click();
     await page.locator('li[data-path="02-mine.ipynb"]').waitFor();
     page.once("dialog", (dialog) => dialog.accept());
+    expect(await page.locator('button[data-act="remove"]').first().isVisible(), "nothing is removed by a slip").toBe(
+      false,
+    );
+    await page.locator('li[data-path="02-mine.ipynb"] summary', { hasText: "more" }).click();
     await page.locator('li[data-path="02-mine.ipynb"] button[data-act="remove"]').click();
     await page.locator('li[data-path="02-mine.ipynb"]').waitFor({ state: "detached" });
     for (let left = await page.locator(".kernels li").count(); left > 0; left--) {

@@ -2,7 +2,7 @@ import type { CodeCell } from "@jupyterlab/cells";
 import { textOf } from "../src/notebook/cell-text";
 import type { Notebook } from "../src/notebook/nbformat";
 import { type Parameter, parametersOf, withParameters } from "../src/notebook/parameters";
-import { notice } from "./notice";
+import { hideNotice, notice } from "./notice";
 import type { OpenNotebook } from "./open-notebook";
 
 /**
@@ -46,6 +46,7 @@ function field(cell: CodeCell, { name, value }: Parameter): HTMLElement {
   if (typeof value === "number") input.inputMode = "decimal";
   input.addEventListener("change", () => {
     try {
+      hideNotice();
       const set = withParameters(asNotebook(cell), { [name]: input.value }, "this notebook");
       cell.model.sharedModel.setSource(textOf(set.cells[0].source));
     } catch (error) {

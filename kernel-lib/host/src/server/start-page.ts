@@ -36,7 +36,7 @@ export async function startPage(
     return `<li data-path="${escapeHtml(line.path)}">
 <a class="notebook" href="${escapeHtml(href)}"><span class="number">${escapeHtml(line.number)}</span>
 <span class="words"><span class="title">${escapeHtml(line.title)}</span> ${badge}<span class="lead">${escapeHtml(line.lead)}</span><span class="path">${escapeHtml(line.path)}</span></span></a>
-<span class="acts"><button type="button" data-act="copy">copy</button><button type="button" data-act="rename">rename</button><button type="button" data-act="remove">remove</button></span></li>`;
+<span class="acts"><button type="button" data-act="copy">copy</button><details class="more"><summary>more</summary><button type="button" data-act="rename">rename</button><button type="button" data-act="remove">remove</button></details></span></li>`;
   });
   const kernels = sessions.map(
     ({ id, path, kernel }) => `<li data-session="${escapeHtml(id)}"><span class="path">${escapeHtml(path)}</span>
