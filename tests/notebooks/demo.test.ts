@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { join, resolve } from "node:path";
 import Ajv from "ajv-draft-04";
-import { notebookText, type Run, runNotebook, tagsOf, textOf, titleOf } from "slabwright-host";
+import { compareOutputs, notebookText, type Run, runNotebook, tagsOf, textOf, titleOf } from "slabwright-host";
 import { describe, expect, it, vi } from "vitest";
 
 vi.setConfig({ testTimeout: 180_000 });
@@ -18,6 +18,12 @@ describe.each(names)("notebooks/%s", (name) => {
     run = await runNotebook({ path: join(root, "notebooks", name) });
     expect(run.failure).toBeNull();
     expect(isValid(JSON.parse(notebookText(run.notebook))), JSON.stringify(isValid.errors)).toBe(true);
+  });
+
+  it("gives the same once more, in another time zone and language", async () => {
+    const environment = { TZ: "Asia/Kathmandu", LANG: "de_DE.UTF-8", LC_ALL: "de_DE.UTF-8" };
+    const again = await runNotebook({ path: join(root, "notebooks", name), environment });
+    expect(compareOutputs(run.notebook, again.notebook)).toEqual([]);
   });
 
   it("says something in every form: each figure carries words, plotly's data and a still picture", () => {
