@@ -18,6 +18,14 @@ it.each([
   expect(written(text)).toBe(wanted);
 });
 
+it("leaves words alone in prose", () => {
+  const prose = equationPieces("thickness_in, y = e^(−rate x), T_ref", true);
+  expect(prose.filter(({ at }) => at !== "line")).toEqual([
+    { at: "sup", text: "−rate x" },
+    { at: "sub", text: "ref" },
+  ]);
+});
+
 it("loses no letter of any text", () => {
   const letters = (text: string): string => text.replace(/[\^_()]/g, "");
   fc.assert(

@@ -26,7 +26,7 @@ describe("strictDocstring", () => {
  * What it computes. How it does.
  *
  * F = ∫10^((T − Tref)/z) dt, exact for straight lines:
- * more of it
+ * more of it. It is old.
  *
  * @param options timesMin [min]
  * @returns minutes
@@ -47,7 +47,9 @@ describe("strictDocstring", () => {
         "What it computes. How it does.",
         "",
         "> F = ∫10^((T − Tref)/z) dt, exact for straight lines:",
-        "> more of it",
+        "> more of it.",
+        "",
+        "It is old.",
         "",
         "@summary What it computes.",
         "",
@@ -67,6 +69,18 @@ describe("strictDocstring", () => {
         "Journal.",
       ].join("\n"),
     );
+  });
+
+  it.each([
+    ["V(L) = m/ρ, at last", true],
+    ["exp(−λ²)/erf λ − (kl/ks)·√(αs/αl) = λ√π", true],
+    ["nutrient of a piece = m", true],
+    ["An energy, in kcal (1 kcal = 4.184 kJ)", false],
+    ["Mass of mix that makes a slab (g): m = ρ·V", false],
+    ["95 % profile-likelihood interval of t = c0 + aL", false],
+    ["`a` = b", false],
+  ])("%s: set apart as an equation: %s", (text, quoted) => {
+    expect(bodyOf(strictDocstring(`/**\n * ${text}\n */`, false)).startsWith("> ")).toBe(quoted);
   });
 
   it("keeps lists and code, and a sentence's point inside code", () => {

@@ -6,9 +6,9 @@ export interface EquationPiece {
 
 /**
  * Parts what is raised (`x^2`, `e^(−t/τ)`) and lowered (`m_after`) from the rest of an equation, to one level: the outer
- * parentheses of what is raised are left out.
+ * parentheses of what is raised are left out. In prose only a single letter has something lowered, as words may have strokes too.
  */
-export function equationPieces(text: string): readonly EquationPiece[] {
+export function equationPieces(text: string, isProse: boolean = false): readonly EquationPiece[] {
   const pieces: EquationPiece[] = [];
   const add = (at: EquationPiece["at"], words: string): void => {
     const last = pieces.at(-1);
@@ -19,7 +19,8 @@ export function equationPieces(text: string): readonly EquationPiece[] {
     const rest = text.slice(at);
     const raised = rest.startsWith("^(") ? closedAt(rest, 1) : 0;
     const simple = /^\^([−-]?[\p{L}\p{N}.]+)/u.exec(rest);
-    const lowered = at > 0 && /[\p{L}\p{N})]/u.test(text[at - 1]) ? /^_([\p{L}\p{N}]+)/u.exec(rest) : null;
+    const base = isProse ? /(?<![\p{L}\p{N}_])\p{L}$/u : /[\p{L}\p{N})]$/u;
+    const lowered = base.test(text.slice(0, at)) ? /^_([\p{L}\p{N}]+)/u.exec(rest) : null;
     if (raised > 0) {
       add("sup", rest.slice(2, raised));
       at += raised + 1;

@@ -30,17 +30,17 @@ export function withLinks(reader: MarkdownReader, linkOf: LinkOf): void {
   };
 }
 
-/** Raises and lowers parts of the text inside quotations, where the strict docstrings hold their equations. */
+/** Raises and lowers parts of the text, more boldly inside quotations, where the strict docstrings hold their equations. */
 export function withEquations(reader: MarkdownReader): void {
   reader.core.ruler.push("equations", ({ tokens, Token }) => {
     let quoted = 0;
     for (const token of tokens) {
       if (token.type === "blockquote_open") quoted++;
       if (token.type === "blockquote_close") quoted--;
-      if (quoted === 0 || token.children === null) continue;
+      if (token.children === null) continue;
       token.children = token.children.flatMap((child) => {
         if (child.type !== "text") return [child];
-        return equationPieces(child.content).flatMap(({ at, text }) => {
+        return equationPieces(child.content, quoted === 0).flatMap(({ at, text }) => {
           const words = new Token("text", "", 0);
           words.content = text;
           return at === "line" ? [words] : [new Token(`${at}_open`, at, 1), words, new Token(`${at}_close`, at, -1)];

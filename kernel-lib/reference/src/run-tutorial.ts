@@ -56,9 +56,14 @@ export async function runTutorial(
     const printed = asTyped(await run(words, project, kitchen));
     const last = /last=(\d+)/.exec(about);
     const lines = last === null ? printed : printed.split("\n").slice(-Number(last[1])).join("\n").trim();
-    written += `\`\`\`${language}\n${code}\`\`\`\n\n\`\`\`text\n${lines}\n\`\`\`\n`;
+    written += `\`\`\`${language}\n${code}\`\`\`\n\n\`\`\`text\n${folded(lines)}\n\`\`\`\n`;
   }
   return written + page.slice(from);
+}
+
+/** Long lines go on below, as in a terminal of 100 columns. */
+function folded(text: string): string {
+  return text.replace(/^.{101,}$/gm, (line) => line.replace(/(.{1,100})(?: |$)/g, "$1\n").trimEnd());
 }
 
 /** `npm run log -- a "b c"` as the words that its program gets. */

@@ -1,7 +1,7 @@
 /**
  * A docstring of the library in the strict form of TSDoc: text stands as it was written, whatever Markdown or HTML would make
  * of it; an example is fenced code; a paragraph that begins "Range:" or "Reference:" is a part of its own; one that begins with an
- * equation is quoted, so that a page can set it apart. Where it is `summarised`, its first sentence is its summary.
+ * equation is quoted to its first full stop, so that a page can set it apart. Where it is `summarised`, its first sentence is its summary.
  */
 export function strictDocstring(comment: string, summarised: boolean): string {
   const lines = comment
@@ -65,12 +65,24 @@ function tagText(tag: string, text: string): string {
   return named === null ? plain(text) : `${named[1]} ${plain(named[2])}`;
 }
 
-/** An equation stands first: a short left side, then a sign that relates it to what follows. */
-const EQUATION = /^[^.;:?!`]{1,44} (?:=|∝|≈|<|≤|≥|>) \S/;
+/** An equation stands first: a left side of two words at most, then a sign that relates it to what follows. */
+function isEquation(line: string): boolean {
+  const left = /^([^.;:,?!`]{1,100}?) (?:=|∝|≈|<|≤|≥|>) \S/.exec(line)?.[1];
+  return (
+    left !== undefined && (left.match(/\p{L}{3,}/gu) ?? []).filter((word) => !/^(?:exp|erfc?)$/.test(word)).length <= 2
+  );
+}
 
 function paragraph(lines: readonly string[]): string {
-  if (!EQUATION.test(lines[0])) return lines.map(plain).join("\n");
-  return lines.map((line) => `> ${plain(line)}`).join("\n");
+  if (!isEquation(lines[0])) return lines.map(plain).join("\n");
+  const text = lines.join("\n");
+  const end = /^(?:`[^`]*`|[^`])*?\.(?=\s+[A-Z`])/.exec(text)?.[0].length ?? text.length;
+  const quoted = text
+    .slice(0, end)
+    .split("\n")
+    .map((line) => `> ${plain(line)}`);
+  const rest = text.slice(end).trim();
+  return [quoted.join("\n"), ...(rest === "" ? [] : [rest.split("\n").map(plain).join("\n")])].join("\n\n");
 }
 
 function fenced(lines: readonly string[]): string {

@@ -26,7 +26,9 @@ export interface ClocksOverTime {
   readonly crispFromMm: number;
 }
 
-/** Core, crust, crispness, browning and loss of a piece while it is heated, at the most probable constants. *
+/**
+ * Core, crust, crispness, browning and loss of a piece while it is heated, at the most probable constants.
+ *
  * @example
  * const food = { densityKgM3: 1050, waterFraction: 0.735, freezingPointC: -1, latentKJkg: 216.1728, thawedSpecificHeatKJkgK: 3.5, frozenSpecificHeatKJkgK: 2, thawedConductivityWmK: 0.49, frozenConductivityWmK: 1.5 };
  * const calibration = calibrateCrisp({ food, observations: [], applianceIds: ["basket"] });

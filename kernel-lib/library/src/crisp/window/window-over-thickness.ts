@@ -28,7 +28,9 @@ export interface WindowOverThickness {
   readonly core: readonly Moment[];
 }
 
-/** The crisp window at one setting over many thicknesses; the same draws serve all of them, so curves are smooth. *
+/**
+ * The crisp window at one setting over many thicknesses; the same draws serve all of them, so curves are smooth.
+ *
  * @example
  * const food = { densityKgM3: 1050, waterFraction: 0.735, freezingPointC: -1, latentKJkg: 216.1728, thawedSpecificHeatKJkgK: 3.5, frozenSpecificHeatKJkgK: 2, thawedConductivityWmK: 0.49, frozenConductivityWmK: 1.5 };
  * const calibration = calibrateCrisp({ food, observations: [], applianceIds: ["basket"] });
