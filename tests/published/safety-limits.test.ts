@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { COOLING_LIMITS } from "../../kernel-lib/library/src/safety/cold/cooling-check";
 import { coreLimit } from "../../kernel-lib/library/src/safety/core-limit";
 import { comparison } from "./comparison";
 
@@ -7,6 +8,12 @@ const limits = comparison({
   what: "core limits of `coreLimit` in °F, and their hold",
   against: "the published minima",
   source: "foodsafety.gov, safe minimum internal temperatures; FDA Food Code, 3-401.11, 3-403.11 and 3-501.14",
+});
+const cooling = comparison({
+  page: "safe-core-and-lethality",
+  what: "limits of `coolingCheck`",
+  against: "the published two-stage limit",
+  source: "FDA Food Code, 3-501.14",
 });
 
 /**
@@ -29,6 +36,13 @@ describe("core limits against the published minima", () => {
     const limit = coreLimit(foodClass);
     limits.equal(limit.limitF, limitF);
     expect(limit.limitC).toBeGreaterThanOrEqual((limitF - 32) / 1.8);
+  });
+
+  it("cools cooked food from 57 to 21 °C in 2 h and to 5 °C in 6 h, food of the room's warmth to 5 °C in 4 h", () => {
+    const { startC, firstC, firstMin, coldC, cookedMin, ambientMin } = COOLING_LIMITS;
+    cooling.equal([startC, firstC, firstMin], [57, 21, 2 * 60]);
+    cooling.equal([coldC, cookedMin], [5, 6 * 60]);
+    cooling.equal(ambientMin, 4 * 60);
   });
 
   it("holds fish for 17 s, and nothing else", () => {

@@ -44,7 +44,7 @@ export async function startPage(
 <button type="button" data-act="stop">stop</button></li>`,
   );
   const none = '<p class="quiet">No kernel runs. One starts with each notebook that you open.</p>';
-  const body = `<header><h1>${escapeHtml(kitchen?.place.name ?? "Notebooks")}</h1><span class="acts"><a class="act" href="/reference/">reference</a>${kitchen ? '<a class="act" href="/log">log a trial</a>' : ""}<button type="button" id="new"${kitchen?.place.notebooks ? ` data-folder="${SHELF}"` : ""}>new notebook</button></span></header>
+  const body = `<header><h1>${escapeHtml(kitchen?.place.name ?? "Notebooks")}</h1><span class="acts">${kitchen ? '<a class="act" href="/log">log a trial</a>' : ""}<button type="button" id="new"${kitchen?.place.notebooks ? ` data-folder="${SHELF}"` : ""}>new notebook</button><a class="act" href="/reference/">reference</a></span></header>
 <p id="notice" role="status" hidden></p>
 <main>${kitchen ? await kitchenPart(kitchen) : ""}<ol class="notebooks">${items.join("\n") || '<li class="quiet">No notebook is here yet.</li>'}</ol>
 <h2>Running kernels</h2>${kernels.length ? `<ul class="kernels">${kernels.join("\n")}</ul>` : none}</main>`;
