@@ -16,6 +16,8 @@ export interface AskedTrial {
   readonly looksMin: readonly number[];
   /** read the core */
   readonly probe: boolean;
+  /** thickness of the piece that is probed over its slab's mean, in spreads; the thickest of a few unless given */
+  readonly probedThicker?: number;
 }
 
 /** A kitchen that runs what it is asked for. */
@@ -71,7 +73,7 @@ export function runTrial(kitchen: PlanKitchen, before: readonly LoggedTrial[], a
   const outMin = effective(timeMin);
   const thickest = readerOf(kitchen, {
     ...place,
-    thicknessMm: slab.slabMm * (1 + 1.1 * scatter.unevenness),
+    thicknessMm: slab.slabMm * (1 + (asked.probedThicker ?? 1.1) * scatter.unevenness),
     coefficient: run * Math.exp(0.5 * scatter.place * own.normal()),
   });
   const off = PROBE_OFF_SD * own.normal();
