@@ -16,7 +16,6 @@ describe("checkObservation", () => {
       ["setpointC", 120, 290],
       ["startC", -40, 40],
       ["loadFraction", 0, 1.2],
-      ["looks", 0, 100],
       ["lossPercent", -2, 80],
     ];
     for (const [field, low, high] of ranges) {
@@ -30,6 +29,7 @@ describe("checkObservation", () => {
       [{ thicknessSeMm: -0.1 }, "thicknessSeMm must be >= 0 mm"],
       [{ sidesMm: [40, 0] as const }, "sidesMm must be > 0 mm, got 0"],
       [{ timeMin: 0 }, "timeMin must be > 0 min"],
+      [{ looksMin: [4, -1] }, "looksMin must be >= 0 min, got -1"],
       [{ coreC: Number.NaN }, "coreC must be a finite number"],
       [{ restedCoreC: Number.NaN }, "coreC must be a finite number"],
       [{ brownScores: [-1] }, "score must be between 0 and 9"],

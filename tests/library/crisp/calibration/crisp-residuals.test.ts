@@ -1,5 +1,9 @@
 import { describe, expect, it } from "vitest";
-import { USUAL_NOISE } from "../../../../kernel-lib/library/src/crisp/calibration/crisp-noise";
+import {
+  pieceCoreSpread,
+  probedMm,
+  USUAL_NOISE,
+} from "../../../../kernel-lib/library/src/crisp/calibration/crisp-noise";
 import type { CrispObservation } from "../../../../kernel-lib/library/src/crisp/calibration/crisp-observation";
 import { crispPriors } from "../../../../kernel-lib/library/src/crisp/calibration/crisp-priors";
 import { crispResiduals } from "../../../../kernel-lib/library/src/crisp/calibration/crisp-residuals";
@@ -12,6 +16,9 @@ import { brownScoreAt, crispScoreAt, meanWritten } from "../../../../kernel-lib/
 import { food, unmeasured } from "../sample-food";
 
 const applianceIds = ["basket"];
+const UNEVENNESS = 0.03;
+/** the piece that is probed of a slab of 9 mm */
+const PROBED_MM = probedMm(9, UNEVENNESS);
 const priors = crispPriors({ applianceIds, crustWaterKgM3: 400, coated: true });
 const z = priors.map(() => 0);
 const innerWaterKgM3 = food.densityKgM3 * food.waterFraction;
@@ -25,7 +32,7 @@ const piece = pieceAt({
   innerWaterKgM3,
 });
 const problemOf = (...observations: CrispObservation[]) =>
-  crispResiduals({ food, observations, applianceIds, priors, coatingMm: 0.5 });
+  crispResiduals({ food, observations, applianceIds, priors, coatingMm: 0.5, unevenness: UNEVENNESS });
 const residualsOf = (...observations: CrispObservation[]): number[] => [
   ...problemOf(...observations).residualsAt(z, USUAL_NOISE),
 ];
@@ -58,8 +65,8 @@ describe("crispResiduals", () => {
       ...trial,
       notCrispMin: crispAt * 0.999,
       crispMin: crispAt / 0.999,
-      coreC: coreReadingC(basis, piece, 9, 16, false),
-      restedCoreC: coreReadingC(basis, piece, 9, 16, true),
+      coreC: coreReadingC(basis, piece, PROBED_MM, 16, false),
+      restedCoreC: coreReadingC(basis, piece, PROBED_MM, 16, true),
       lossPercent: lossPercentOf(basis, piece, 9, depthMm),
       crispScores: [meanWritten(crispScoreAt(depthMm, piece.crustMm, piece.panelWidthMm), 0.8)],
       brownScores: [meanWritten(brownScoreAt(browningOf(basis, piece, 9, depthMm), piece.brownSteepness), 0.8)],
@@ -79,8 +86,9 @@ describe("crispResiduals", () => {
   });
 
   it("counts a core reading over probe and piece scatter, and lets one far off pull no harder than 2.5 of them", () => {
-    const own = coreReadingC(basis, piece, 9, 9, false);
-    const sd = Math.hypot(2.5, coreReadingC(basis, piece, 9, 9 * 1.05, false) - own);
+    const own = coreReadingC(basis, piece, PROBED_MM, 9, false);
+    const later = 9 * (1 + pieceCoreSpread(UNEVENNESS));
+    const sd = Math.hypot(2.5, coreReadingC(basis, piece, PROBED_MM, later, false) - own);
     const read = (off: number): number => residualsOf({ ...trial, timeMin: 9, coreC: own + off * sd })[0];
     expect(read(2)).toBeCloseTo(2, 9);
     expect(read(-2.5)).toBeCloseTo(-2.5, 9);
@@ -101,18 +109,31 @@ describe("crispResiduals", () => {
     expect(of(1.0799 * crispAt, 1.0801 * crispAt)).toBeCloseTo(Math.log(1.08) / 0.04, 3);
   });
 
-  it("takes off what looks let out: 0.045 min each, up to half the time, in proportion before the last", () => {
-    const loss = (change: Partial<CrispObservation>): number =>
-      residualsOf({ ...trial, lossPercent: 10, ...change })[0];
-    expect(loss({ looks: 10 })).toBe(loss({ timeMin: 15.55 }));
-    expect(loss({ looks: 10 })).toBeGreaterThan(loss({}));
-    expect(loss({ timeMin: 20, looks: 100 })).toBeCloseTo(loss({ timeMin: 15.5 }), 12);
-    expect(loss({ timeMin: 6, looks: 100 })).toBe(loss({ timeMin: 3 }));
+  it("takes off what each look before took: from the core the piece's own time, from loss and checks the usual", () => {
+    const of = (change: Partial<CrispObservation>): number => residualsOf({ ...trial, ...change })[0];
+    const looksMin = [6, 8, 10, 12];
+    // four of 0.2 min; one at taking out is none
+    expect(of({ lossPercent: 10, looksMin: [...looksMin, 16] })).toBe(of({ lossPercent: 10, timeMin: 15.2 }));
+    expect(of({ lossPercent: 10, looksMin })).toBeGreaterThan(of({ lossPercent: 10 }));
+    const slow = z.map((_, at) => (priors[at].name === "coreLook" ? 1 : 0));
+    const core = (at: number[], change: Partial<CrispObservation>): number =>
+      problemOf({ ...trial, coreC: 70, timeMin: 9, ...change }).residualsAt(at, USUAL_NOISE)[0];
+    expect(core(z, { looksMin: [5, 7] })).toBe(core(z, { timeMin: 8.6 }));
+    // the prior's spread is a factor of 2
+    expect(core(slow, { looksMin: [5, 7] })).toBeCloseTo(core(z, { timeMin: 8.2 }), 9);
+    const loss = (at: number[]): number =>
+      problemOf({ ...trial, lossPercent: 10, looksMin }).residualsAt(at, USUAL_NOISE)[0];
+    expect(loss(slow)).toBe(loss(z));
     const crispAt = crispMin(basis, piece, 9);
-    // at 20 of 40 min half of the 10 looks are past, at 40 all of them
-    const check = (looks: number, at: number): number =>
-      residualsOf({ ...trial, timeMin: 40, looks, notCrispMin: at - 1e-4, crispMin: at + 1e-4 })[0];
-    expect(check(10, 20)).toBeCloseTo(Math.log((20 - 5 * 0.045) / crispAt) / 0.04, 2);
+    // at the check of 20 min the looks at 5 and 10 are past, that of the check itself is not
+    const check = residualsOf({
+      ...trial,
+      timeMin: 40,
+      looksMin: [5, 10, 20],
+      notCrispMin: 20 - 1e-4,
+      crispMin: 20,
+    })[0];
+    expect(check).toBeCloseTo(Math.log(19.6 / crispAt) / 0.04, 2);
   });
 
   it("keeps trials at other airs and starts apart", () => {

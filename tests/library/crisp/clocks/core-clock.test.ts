@@ -8,6 +8,8 @@ import {
   coreReadingC,
 } from "../../../../kernel-lib/library/src/crisp/clocks/core-clock";
 import { edgeSpeed } from "../../../../kernel-lib/library/src/crisp/clocks/edge-speed";
+import { timeWhen } from "../../../../kernel-lib/library/src/heat/solver/heat-run";
+import { simulateSlab } from "../../../../kernel-lib/library/src/heat/solver/simulate-slab";
 import { bareSlab, food } from "../sample-food";
 
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
@@ -44,18 +46,31 @@ describe("coreMin", () => {
   it("is undone by coreAtC from 40 °C up to the plateau, for pieces with a core of their own pace too", () => {
     fc.assert(
       fc.property(
-        between(74, 88),
+        between(62, 88),
         between(79, 99),
         between(6, 20),
         between(0.8, 1.6),
-        (limitC, plateauC, mm, coreFactor) => {
+        between(0.8, 2.2),
+        (limitC, plateauC, mm, coreFactor, coreBend) => {
           fc.pre(limitC < plateauC - 0.5);
           const basis = basisTo(limitC);
-          const piece = { ...bite, plateauC, coreFactor };
+          const piece = { ...bite, plateauC, coreFactor, coreBend };
           expect(coreAtC(basis, piece, mm, coreMin(basis, piece, mm))).toBeCloseTo(limitC, 6);
         },
       ),
     );
+  });
+
+  it("comes to 74 °C at the same time however the heating slackens, and to less the sooner the more it does", () => {
+    const at = (limitC: number, coreBend: number, startC = -18) =>
+      coreMin(basisTo(limitC, startC), { ...bareSlab, coreBend }, 10);
+    expect(at(74, 1.6)).toBe(at(74, 1));
+    expect(at(68.5, 1.6)).toBeLessThan(at(68.5, 1));
+    // a power of the share: in halves of the power, the middle one is their geometric mean
+    expect(at(68.5, 1.5) ** 2 / (at(68.5, 1) * at(68.5, 2))).toBeCloseTo(1, 9);
+    // from chilled it is 0.78 of the power
+    expect(at(68.5, 1, 4)).toBeGreaterThan(at(68.5, 1.2, 4));
+    expect(Math.log(at(68.5, 1.2, 4) / at(74, 1.2, 4)) / Math.log(at(68.5, 1, 4) / at(74, 1, 4))).toBeCloseTo(1.2, 9);
   });
 
   it("is divided by what the edges speed up, and follows its own factor and power of the thickness", () => {
@@ -79,8 +94,8 @@ describe("coreElasticity", () => {
     const at = (coefficientWm2K: number, mm: number) => coreElasticity(basis, { ...bareSlab, coefficientWm2K }, mm);
     expect(at(1, 3)).toBeCloseTo(1, 2);
     // t = a·L + b·L²: the share of a·L
-    const { coreSurface, coreInside } = basis;
-    const share = coreSurface / 40 / (coreSurface / 40 + coreInside * 12);
+    const { fittedSurface, fittedInside } = basis;
+    const share = fittedSurface / 40 / (fittedSurface / 40 + fittedInside * 12);
     expect(at(40, 12)).toBeCloseTo(share, 2);
     expect(at(400, 40)).toBe(0.3);
     expect(coreElasticity(basis, { ...bareSlab, plateauC: 70 }, 12)).toBe(1);
@@ -118,6 +133,44 @@ describe("coreAtC", () => {
     expect(slopes(100)[1] / even).toBeCloseTo(1, 2);
   });
 
+  it("goes on at the pace of its slackened heat where its slow climb sets in", () => {
+    const basis = basisTo(74);
+    for (const coreBend of [1, 1.5, 2]) {
+      const piece = { ...bareSlab, coefficientWm2K: 15, plateauC: 79, coreBend };
+      const core = (minutes: number): number => coreAtC(basis, piece, 3, minutes);
+      const at = timeOf(core, 67);
+      expect((core(at + 1e-5) - core(at)) / (core(at) - core(at - 1e-5))).toBeCloseTo(1, 2);
+    }
+  });
+
+  it("slackens as the slab solver's cores do: hardly under a front at 100 °C, by a power of 1.6 and more under a wet face", () => {
+    for (const [airC, coefficientWm2K, mm] of [
+      [180, 30, 14],
+      [200, 45, 8],
+      [205, 60, 16],
+    ]) {
+      const basis = clockBasis({ food, startC: -18, airC, limitC: 74 });
+      const clock = (coreBend: number) => (coreC: number) =>
+        timeOf((minutes) => coreAtC(basis, { ...bareSlab, coefficientWm2K, coreBend }, mm, minutes), coreC);
+      const powers = (law: "receding-front" | "wet-front"): number[] => {
+        const run = simulateSlab({
+          food,
+          thicknessMm: mm,
+          startC: -18,
+          airC,
+          coefficientWm2K,
+          endMin: 90,
+          stopCoreC: 75,
+          drying: { law, crustWaterKgM3: 500, convectionShare: 0.6, vapourPa: 4000 },
+        });
+        const when = (value: number): number => timeWhen(run, { column: "coreC", value });
+        return [35, 48, 64].map((coreC) => Math.log(when(coreC) / when(74)) / Math.log(clock(1)(coreC) / clock(1)(74)));
+      };
+      for (const power of powers("receding-front")) expect(Math.abs(power - 1)).toBeLessThan(0.1);
+      for (const power of powers("wet-front")) expect(power).toBeGreaterThan(1.6);
+    }
+  });
+
   it("has no step where its slow climb sets in", () => {
     const basis = basisTo(74);
     for (const plateauC of [80, 100]) {
@@ -149,7 +202,7 @@ describe("coreReadingC", () => {
     expect(warm(1e3)).toBeCloseTo(0, 6);
   });
 
-  it("rises while it rests by half the gain times rate times the soak-up lag, at most 12 K, and not at all without gain", () => {
+  it("rises while it rests by half the gain times rate times the soak-up lag, the less the nearer its plateau, at most 12 K", () => {
     const minutes = 7;
     const out = reading({}, minutes, false);
     expect(reading({ restGain: 0 }, minutes, true)).toBe(out);
@@ -158,7 +211,7 @@ describe("coreReadingC", () => {
     const perMin = (coreAtC(basis, bite, 12, minutes + step) - coreAtC(basis, bite, 12, minutes)) / step;
     // ℓ²/3α in minutes
     const soakMin = 0.006 ** 2 / (3 * (0.49 / (1050 * 3500))) / 60;
-    expect(gained / (0.5 * perMin * soakMin)).toBeCloseTo(1, 1);
+    expect(gained / (0.5 * perMin * soakMin * ((100 - out) / 40))).toBeCloseTo(1, 1);
     expect(reading({ restGain: 0.5 }, minutes, true) - out).toBeCloseTo(gained / 2, 9);
     // a probe beside the coldest point reads warmer after the rest too
     expect(reading({ probeWarmK: 2 }, minutes, true) - reading({}, minutes, true)).toBeCloseTo(
@@ -166,6 +219,6 @@ describe("coreReadingC", () => {
       9,
     );
     expect(reading({ probeWarmK: 2 }, minutes, false)).toBeGreaterThan(out + 0.5);
-    expect(reading({ restGain: 50 }, minutes, true) - out).toBeCloseTo(12, 9);
+    expect(reading({ restGain: 80 }, minutes, true) - out).toBeCloseTo(12, 9);
   });
 });

@@ -3,6 +3,7 @@ import {
   type CrispCalibration,
   calibrateCrisp,
 } from "../../../../kernel-lib/library/src/crisp/calibration/calibrate-crisp";
+import { probedMm } from "../../../../kernel-lib/library/src/crisp/calibration/crisp-noise";
 import type { CrispObservation } from "../../../../kernel-lib/library/src/crisp/calibration/crisp-observation";
 import { coreReadingC } from "../../../../kernel-lib/library/src/crisp/clocks/core-clock";
 import { matchedDraws } from "../../../../kernel-lib/library/src/crisp/foresight/matched-draws";
@@ -92,7 +93,7 @@ describe("trialReadings", () => {
         thicknessMm,
         thicknessSeMm: (0.03 * thicknessMm) / Math.sqrt(5),
         timeMin,
-        coreC: coreReadingC(place.basis, piece, thicknessMm, timeMin, false),
+        coreC: coreReadingC(place.basis, piece, probedMm(thicknessMm, 0.03), timeMin, false),
         lossPercent: readingsAt(place, { timeMin, tasters: 0 }).columns[1].reduce((sum, loss) => sum + loss / 300, 0),
       };
       const after = spreadOfCore(calibrated([...logged(4), added]));

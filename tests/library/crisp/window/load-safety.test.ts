@@ -32,11 +32,11 @@ describe("wholeLoadSafe", () => {
 });
 
 describe("loadScatter", () => {
-  it("joins runs with sessions through the surface's share, and places with unevenness, by hand", () => {
+  it("joins runs with sessions through the surface's share and slabs with them, and places with unevenness, by hand", () => {
     const noise = { ...USUAL_NOISE, run: 0.06, session: 0.08 };
     const { run, piece, pieces } = loadScatter({ noise, unevenness: 0.1, pieces: 9, elasticity: 0.5 });
-    expect(run).toBeCloseTo(0.05, 12);
-    expect(piece).toBeCloseTo(Math.hypot(0.05, 0.13), 12);
+    expect(run).toBeCloseTo(Math.hypot(0.05, 1.3 * 0.02), 12);
+    expect(piece).toBeCloseTo(Math.hypot(0.03, 0.13), 12);
     expect(pieces).toBe(9);
   });
 });

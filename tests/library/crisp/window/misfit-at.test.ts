@@ -98,20 +98,25 @@ describe("misfitAt", () => {
     const uncut = { ...calibration, logged: { ...logged, sideMm: null } };
     expect(misfitAt(uncut, settle({ ...inside, sidesMm: [300, 300] }, "test"), 0).distance).toBe(0);
   });
-  it("adds floor, growth with distance and the short forms' own error as squares, by hand", () => {
+  it("adds floor, growth with distance, which piece was probed and, away from the log, the short forms' own error as squares, by hand", () => {
     const of = (change: Partial<WindowSetting>, coreError: number, misfit: number) =>
       misfitAt(
         { ...calibration, noise: { ...base.noise, misfit } },
         settle({ ...inside, ...change }, "test"),
         coreError,
       );
+    // half of a standard deviation of the slab's pieces, at the power 1.3
+    const probed = 0.5 * 1.3 * 0.03;
     const near = of({ sidesMm: null }, 0.03, 1);
-    expect(near.core).toBeCloseTo(Math.hypot(0.022, 0.03), 12);
+    expect(near.core).toBeCloseTo(Math.hypot(0.022, probed), 12);
     expect(near.crust).toBeCloseTo(Math.hypot(0.03, 0.018), 12);
     expect(near.brown).toBeCloseTo(0.1, 12);
-    expect(of({}, 0.03, 1).core).toBeCloseTo(Math.hypot(0.022, 0.03, 0.018), 12);
-    const far = of({ setpointC: 235, sidesMm: null }, 0, 2);
-    expect(far.core).toBeCloseTo(Math.hypot(0.044, 0.03), 12);
+    expect(of({ setpointC: 212.5 }, 0.03, 1).core).toBeCloseTo(
+      Math.hypot(0.022, 0.0075, probed, 0.5 * Math.hypot(0.03, 0.018)),
+      12,
+    );
+    const far = of({ setpointC: 235, sidesMm: null }, 0.03, 2);
+    expect(far.core).toBeCloseTo(Math.hypot(0.044, 0.03, probed, 0.03), 12);
     expect(far.crust).toBeCloseTo(Math.hypot(0.06, 0.06, 0.018), 12);
     expect(far.brown).toBeCloseTo(Math.hypot(0.2, 0.2), 12);
   });

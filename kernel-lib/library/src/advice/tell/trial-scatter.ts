@@ -6,6 +6,7 @@ import { browningOf } from "../../crisp/clocks/browning-clock";
 import { clockBasis } from "../../crisp/clocks/clock-basis";
 import { crispMin, crustMmAt, lossPercentOf } from "../../crisp/clocks/crust-clock";
 import { airAtLoadC } from "../../crisp/clocks/load-effect";
+import { heatedMin } from "../../crisp/clocks/look-cost";
 import { brownScoreAt, crispScoreAt, meanWritten } from "../../crisp/clocks/panel-score";
 import { modePiece } from "../../crisp/window/draw-pieces";
 import { chiSquaredQuantile } from "../../statistics/distributions/chi-squared-distribution";
@@ -133,9 +134,12 @@ function missesOf(
       crispScores,
       brownScores,
       lossPercent,
-      ...at
+      looksMin,
+      ...logged
     } = observationOf(kitchen, trial);
     if (seenMin === null) continue;
+    const heated = (minutes: number): number => heatedMin(looksMin, minutes);
+    const at = { ...logged, timeMin: heated(logged.timeMin) };
     const clocks = clocksAt(calibration, at);
     const lookMin = notCrispMin === null ? USUAL_LOOKS_MIN : seenMin - notCrispMin;
     const tasters = Math.max(1, crispScores.length, brownScores.length);
@@ -143,7 +147,7 @@ function missesOf(
     const note = (of: Told, measured: number): void => {
       if (Number.isFinite(clocks[of]) && usual[of] > 0) missed[of].push((measured - clocks[of]) / usual[of]);
     };
-    if (notCrispMin !== null) note("crispTime", (notCrispMin + seenMin) / 2);
+    if (notCrispMin !== null) note("crispTime", (heated(notCrispMin) + heated(seenMin)) / 2);
     if (crispScores.length > 0) note("crispScore", meanOf(crispScores));
     if (brownScores.length > 0) note("brownScore", meanOf(brownScores));
     if (lossPercent !== null) note("lossPercent", lossPercent);

@@ -1,9 +1,11 @@
 import { freezeDeep } from "../../check/freeze-deep";
 import type { CrispCalibration } from "../../crisp/calibration/calibrate-crisp";
+import { probedMm } from "../../crisp/calibration/crisp-noise";
 import { browningOf } from "../../crisp/clocks/browning-clock";
 import { coreReadingC } from "../../crisp/clocks/core-clock";
 import { crustMmAt, lossPercentOf } from "../../crisp/clocks/crust-clock";
 import { LOOSE_LOAD } from "../../crisp/clocks/load-effect";
+import { heatedMin } from "../../crisp/clocks/look-cost";
 import { brownScoreAt, crispScoreAt, meanWritten } from "../../crisp/clocks/panel-score";
 import { GOOD_CHANCE } from "../../crisp/window/card-time";
 import { modePiece } from "../../crisp/window/draw-pieces";
@@ -192,13 +194,14 @@ function surprisesOf(
   const { setting } = window;
   const basis = basisOf(calibration, setting);
   const piece = modePiece(calibration, setting);
-  const { noise } = calibration;
-  const { lossPercent } = observationOf(kitchen, trial);
+  const { noise, unevenness } = calibration;
+  const { lossPercent, looksMin } = observationOf(kitchen, trial);
   const { thicknessMm, timeMin } = trial;
+  const probed = probedMm(thicknessMm, unevenness);
   const doubt = Math.hypot(0.03, noise.run);
   const core = (minutes: number): number =>
-    coreReadingC(basis, piece, thicknessMm, minutes, trial.restedCoreC === null);
-  const depth = (minutes: number): number => crustMmAt(basis, piece, thicknessMm, minutes);
+    coreReadingC(basis, piece, probed, heatedMin(looksMin, minutes, piece.lookMin), trial.restedCoreC === null);
+  const depth = (minutes: number): number => crustMmAt(basis, piece, thicknessMm, heatedMin(looksMin, minutes));
   const crisp = (minutes: number): number =>
     meanWritten(crispScoreAt(depth(minutes), piece.crustMm, piece.panelWidthMm), noise.crispScore);
   const brown = (minutes: number): number =>

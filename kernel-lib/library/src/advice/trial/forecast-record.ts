@@ -1,11 +1,12 @@
 import { fail } from "../../check/check";
 import { freezeDeep } from "../../check/freeze-deep";
 import type { CrispCalibration } from "../../crisp/calibration/calibrate-crisp";
-import { PIECE_CORE_SPREAD } from "../../crisp/calibration/crisp-noise";
+import { PLACE_CORE_SPREAD, probedMm } from "../../crisp/calibration/crisp-noise";
 import type { CrispObservation } from "../../crisp/calibration/crisp-observation";
 import { coreReadingC } from "../../crisp/clocks/core-clock";
 import { crispMin, crustMmAt, lossPercentOf } from "../../crisp/clocks/crust-clock";
 import { LOOSE_LOAD } from "../../crisp/clocks/load-effect";
+import { heatedMin } from "../../crisp/clocks/look-cost";
 import { misfitAt } from "../../crisp/window/misfit-at";
 import { pieceStock, piecesOfStock, typicalPiece } from "../../crisp/window/success-over-time";
 import { basisOf, NEVER_MIN, settle } from "../../crisp/window/window-setting";
@@ -152,13 +153,14 @@ function forecastsOfTrial(
   const basis = basisOf(calibration, setting);
   const misfit = misfitAt(calibration, setting, basis.coreError);
   const stock = pieceStock(calibration, { count: DRAWS, seed: 11 });
-  const { noise } = calibration;
+  const { noise, unevenness } = calibration;
   const runs = Math.hypot(noise.run, noise.session);
   const drawn = piecesOfStock(stock, setting).map((each, at) => {
     const typical = typicalPiece(stock, each, misfit, at);
     const piece = { ...typical, coefficientWm2K: typical.coefficientWm2K * Math.exp(runs * stock.run[at]) };
     return { piece, thicknessMm: seen.thicknessMm + seen.thicknessSeMm * stock.thickness[at], at };
   });
+  const { looksMin, timeMin } = seen;
   const kind = kindOf(trial, earlier);
   const forecast = (of: Forecast["of"], values: readonly number[], logged: readonly [number, number]): Forecast => {
     const sorted = Float64Array.from(values).sort();
@@ -183,8 +185,17 @@ function forecastsOfTrial(
     ),
     ...coreForecast(seen, forecast, (rested) =>
       drawn.map(({ piece, thicknessMm, at }) => {
-        const own = { ...piece, coreFactor: piece.coreFactor * Math.exp(PIECE_CORE_SPREAD * stock.core[at]) };
-        return coreReadingC(basis, own, thicknessMm, seen.timeMin, rested) + noise.coreK * stock.crisp[at];
+        const own = { ...piece, coreFactor: piece.coreFactor * Math.exp(PLACE_CORE_SPREAD * stock.core[at]) };
+        return (
+          coreReadingC(
+            basis,
+            own,
+            probedMm(thicknessMm, unevenness),
+            heatedMin(looksMin, timeMin, piece.lookMin),
+            rested,
+          ) +
+          noise.coreK * stock.crisp[at]
+        );
       }),
     ),
     ...(seen.lossPercent === null
@@ -193,7 +204,7 @@ function forecastsOfTrial(
           forecast(
             "loss (%)",
             drawn.map(({ piece, thicknessMm, at }) => {
-              const depthMm = crustMmAt(basis, piece, thicknessMm, seen.timeMin);
+              const depthMm = crustMmAt(basis, piece, thicknessMm, heatedMin(looksMin, timeMin));
               return lossPercentOf(basis, piece, thicknessMm, depthMm) + noise.lossPercent * stock.core[at];
             }),
             [seen.lossPercent, seen.lossPercent],

@@ -104,13 +104,19 @@ export function observationOf(kitchen: Kitchen, trial: KitchenTrial): CrispObser
     timeMin: trial.timeMin,
     notCrispMin: trial.notCrispMin,
     crispMin: trial.crispMin,
-    looks: trial.looksMin.length,
+    looksMin: looksOf(trial),
     coreC: restedCoreC === null ? null : coreC,
     restedCoreC: restedCoreC ?? coreC,
     lossPercent: lossOfTrial(trial),
     crispScores: trial.crispScores,
     brownScores: trial.brownScores,
   };
+}
+
+/** When a trial was looked at: as logged; else at its checks, which nobody makes without a look. */
+function looksOf({ looksMin, notCrispMin, crispMin, timeMin }: KitchenTrial): readonly number[] {
+  if (looksMin.length > 0) return looksMin;
+  return [notCrispMin, crispMin].flatMap((check) => (check === null || check === 0 || check >= timeMin ? [] : [check]));
 }
 
 /** Pooled coefficient of variation of the thickness within a slab [-]; the usual one where no slab was probed twice. */

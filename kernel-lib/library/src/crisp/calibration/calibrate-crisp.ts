@@ -7,8 +7,9 @@ import type { KitchenUnits } from "../../units/unit-table";
 import { clockBasis } from "../clocks/clock-basis";
 import { coreReadingC } from "../clocks/core-clock";
 import { airAtLoadC } from "../clocks/load-effect";
+import { heatedMin } from "../clocks/look-cost";
 import { type Contradiction, contradictionsIn } from "./contradictions";
-import { type CrispNoise, USUAL_NOISE, USUAL_UNEVENNESS } from "./crisp-noise";
+import { type CrispNoise, probedMm, USUAL_NOISE, USUAL_UNEVENNESS } from "./crisp-noise";
 import { type CrispObservation, checkObservation } from "./crisp-observation";
 import { type CrispPrior, crispPriors, priorValue } from "./crisp-priors";
 import { type CrispResidualsOptions, crispResiduals } from "./crisp-residuals";
@@ -162,7 +163,9 @@ export function calibrateCrisp(options: CalibrateCrispOptions): CrispCalibration
       const piece = pieceAt({ values, applianceIds, place: seen, coatingMm, innerWaterKgM3 });
       const airC = airAtLoadC(seen.setpointC, seen.loadFraction);
       const basis = clockBasis({ food, startC: seen.startC, airC, limitC: 74 });
-      const at = (share: number): number => coreReadingC(basis, piece, seen.thicknessMm, share * seen.timeMin, rested);
+      const heated = heatedMin(seen.looksMin, seen.timeMin, piece.lookMin);
+      const at = (share: number): number =>
+        coreReadingC(basis, piece, probedMm(seen.thicknessMm, unevenness), share * heated, rested);
       return { middle: at(1), early: at(0.8), late: at(1.25) };
     },
   });
@@ -188,7 +191,7 @@ export function calibrateCrisp(options: CalibrateCrispOptions): CrispCalibration
 }
 
 /** The options of a calibration checked, and what was left out filled in. */
-function settledOptions(options: CalibrateCrispOptions): CrispResidualsOptions & { readonly unevenness: number } {
+function settledOptions(options: CalibrateCrispOptions): CrispResidualsOptions {
   const { food } = options;
   const observations = options.observations.map(checkObservation);
   const applianceIds = options.applianceIds ?? [...new Set(observations.map((seen) => seen.applianceId))];

@@ -28,8 +28,8 @@ export interface CrispObservation {
   readonly notCrispMin: number | null;
   /** earliest check that was crisp (min) */
   readonly crispMin: number | null;
-  /** times at which the appliance was opened to look; 0 when not known */
-  readonly looks: number;
+  /** when the appliance was opened to look (min); empty when it was not, or when nobody knows */
+  readonly looksMin: readonly number[];
   /** core at taking out (°C) */
   readonly coreC: number | null;
   /** highest core within some minutes of taking out (°C) */
@@ -53,7 +53,7 @@ export function checkObservation(seen: CrispObservation): CrispObservation {
   if (seen.loadFraction !== null) within(seen.loadFraction, 0, 1.2, `${where}: loadFraction`, "");
   if (seen.notCrispMin !== null && seen.crispMin !== null && !(seen.crispMin > seen.notCrispMin))
     fail(`${where}: crispMin`, `must be after the last not-crisp check at ${seen.notCrispMin} min`, seen.crispMin);
-  within(seen.looks, 0, 100, `${where}: looks`, "");
+  for (const look of seen.looksMin) notNegative(look, `${where}: looksMin`, "min");
   for (const core of [seen.coreC, seen.restedCoreC]) if (core !== null) finite(core, `${where}: coreC`, "°C");
   if (seen.lossPercent !== null) within(seen.lossPercent, -2, 80, `${where}: lossPercent`, "%");
   for (const score of [...seen.crispScores, ...seen.brownScores]) within(score, 0, 9, `${where}: score`, "");

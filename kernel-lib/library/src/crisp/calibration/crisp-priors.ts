@@ -1,5 +1,6 @@
 import { positive } from "../../check/check";
 import { LOOSE_LOAD } from "../clocks/load-effect";
+import { LOOK_MIN } from "../clocks/look-cost";
 
 /** What was believed of a constant before these trials. */
 export interface CrispPrior {
@@ -36,12 +37,14 @@ const TWO_CUTS = "the same slab cut half as wide";
 export const PRODUCT_CONSTANTS = [
   "loadLoss",
   "turnGain",
+  "coreLook",
   "airPower",
   "sideShare",
   "conductivity",
   "coreFactor",
   "coreByThickness",
   "coreBySetpoint",
+  "coreBend",
   "plateau",
   "restGain",
   "probeWarm",
@@ -94,6 +97,15 @@ export function crispPriors(options: CrispPriorsOptions): readonly CrispPrior[] 
       spread: 0.05,
       from: `rule of thumb, ${JUDGEMENT}`,
       informedBy: "the same slab with and without a turn past half-way",
+    },
+    coreLook: {
+      label: "time of heating that a look takes from the core",
+      unit: "min",
+      scale: "log",
+      middle: LOOK_MIN,
+      spread: 2,
+      from: `${JUDGEMENT}: open for 3 to 10 s, and air that falls by 30 to 70 K comes back within half a minute or a whole`,
+      informedBy: "cores of pieces that were looked at often, and of pieces that were not, with the looks written down",
     },
     airPower: {
       label: "power of the air's absolute temperature in the coefficient",
@@ -150,6 +162,15 @@ export function crispPriors(options: CrispPriorsOptions): readonly CrispPrior[] 
       spread: 0.02,
       from: JUDGEMENT,
       informedBy: TWO_SETPOINTS,
+    },
+    coreBend: {
+      label: "power of the heat taken up with which the core's time grows",
+      unit: "",
+      scale: "log",
+      middle: options.coated ? 1.25 : 1.5,
+      spread: options.coated ? 1.25 : 1.35,
+      from: "between the two drying laws of the slab solver: 0.9 to 1.1 for a front at 100 °C, 1.6 and more for a face that is wet from the start",
+      informedBy: "core readings of the same slab at two times well apart, both before it is done",
     },
     plateau: {
       label: "core that a long reheat tends to",

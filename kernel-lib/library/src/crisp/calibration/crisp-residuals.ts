@@ -5,10 +5,11 @@ import { type ClockBasis, clockBasis } from "../clocks/clock-basis";
 import { coreReadingC } from "../clocks/core-clock";
 import { crispMin, crustMmAt, lossPercentOf } from "../clocks/crust-clock";
 import { airAtLoadC } from "../clocks/load-effect";
+import { heatedMin } from "../clocks/look-cost";
 import { brownScoreAt, crispScoreAt, meanWritten } from "../clocks/panel-score";
 import type { PieceConstants } from "../clocks/piece-constants";
 import { censoredResidual } from "./censored-residual";
-import { type CrispNoise, PIECE_CORE_SPREAD, SETTING_MISFIT } from "./crisp-noise";
+import { type CrispNoise, pieceCoreSpread, probedMm, SETTING_MISFIT } from "./crisp-noise";
 import type { CrispObservation } from "./crisp-observation";
 import { type CrispPrior, priorValue } from "./crisp-priors";
 import { pieceAt } from "./piece-at";
@@ -21,6 +22,8 @@ export interface CrispResidualsOptions {
   readonly priors: readonly CrispPrior[];
   /** thickness of a coating (mm); Infinity when one water density serves the whole crust */
   readonly coatingMm: number;
+  /** piece-to-piece coefficient of variation of the thickness [-] */
+  readonly unevenness: number;
 }
 
 /** What was measured: a kind of noise each. */
@@ -56,14 +59,12 @@ export interface CrispResiduals {
   readonly effectsAt: (z: ArrayLike<number>, noise: CrispNoise) => SharedEffects;
 }
 
-/** One look lets out this much of the heating (min): our judgement, from 4 to 5 % at a look every minute. */
-const LOOK_MIN = 0.045;
 /** A core reading further off than this many standard deviations pulls no harder: a misread probe must not steer. */
 const FAR = 2.5;
 
 /** Turns the trials of a calibration into residuals. */
 export function crispResiduals(options: CrispResidualsOptions): CrispResiduals {
-  const { food, observations, applianceIds, priors, coatingMm } = options;
+  const { food, observations, applianceIds, priors, coatingMm, unevenness } = options;
   const innerWaterKgM3 = food.densityKgM3 * food.waterFraction;
   const bases = observations.map(basisCache(food));
   const slots = observations.flatMap(slotsOf);
@@ -80,7 +81,7 @@ export function crispResiduals(options: CrispResidualsOptions): CrispResiduals {
       const changed = change(own, seen);
       const table = tables.get(bases[at].airC) ?? browningTableOf(bases[at], own);
       tables.set(bases[at].airC, table);
-      from = writeResiduals({ out, from, seen, basis: bases[at], noise, table, ...changed });
+      from = writeResiduals({ out, from, seen, basis: bases[at], noise, unevenness, table, ...changed });
     }
     return out;
   };
@@ -144,16 +145,18 @@ interface OneTrial {
   readonly piece: PieceConstants;
   readonly table: BrowningTable;
   readonly noise: CrispNoise;
+  readonly unevenness: number;
   readonly thicknessMm: number;
 }
 
 /** Writes the residuals of one trial, in the order of `slotsOf`, each over the standard deviation of its own noise. */
-function writeResiduals({ out, from, seen, basis, piece, table, noise, thicknessMm }: OneTrial): number {
-  const timeMin = heatedMin(seen, seen.timeMin);
+function writeResiduals(trial: OneTrial): number {
+  const { out, from, seen, basis, piece, table, noise, unevenness, thicknessMm } = trial;
+  const timeMin = heatedMin(seen.looksMin, seen.timeMin);
   let at = from;
   if (seen.notCrispMin !== null || seen.crispMin !== null) {
     const modelMin = Math.min(crispMin(basis, piece, thicknessMm), 1e4);
-    const off = (checkMin: number): number => Math.log(heatedMin(seen, checkMin) / modelMin) / noise.crispTime;
+    const off = (checkMin: number): number => Math.log(heatedMin(seen.looksMin, checkMin) / modelMin) / noise.crispTime;
     const below = seen.notCrispMin === null || seen.notCrispMin === 0;
     out[at++] = censoredResidual(
       below ? Number.NEGATIVE_INFINITY : off(seen.notCrispMin as number),
@@ -163,8 +166,10 @@ function writeResiduals({ out, from, seen, basis, piece, table, noise, thickness
   for (const rested of [false, true]) {
     const read = rested ? seen.restedCoreC : seen.coreC;
     if (read === null) continue;
-    const modelC = coreReadingC(basis, piece, thicknessMm, timeMin, rested);
-    const laterC = coreReadingC(basis, piece, thicknessMm, (1 + PIECE_CORE_SPREAD) * timeMin, rested);
+    const ownMm = probedMm(thicknessMm, unevenness);
+    const coreMin = heatedMin(seen.looksMin, seen.timeMin, piece.lookMin);
+    const modelC = coreReadingC(basis, piece, ownMm, coreMin, rested);
+    const laterC = coreReadingC(basis, piece, ownMm, (1 + pieceCoreSpread(unevenness)) * coreMin, rested);
     out[at++] = heldBack((read - modelC) / Math.hypot(noise.coreK, laterC - modelC));
   }
   const depthMm = crustMmAt(basis, piece, thicknessMm, timeMin);
@@ -179,12 +184,6 @@ function writeResiduals({ out, from, seen, basis, piece, table, noise, thickness
     out[at++] = scoreResidual(seen.brownScores, brownScoreAt(browning, piece.brownSteepness), noise.brownScore);
   }
   return at;
-}
-
-/** A time less what the looks before it let out (min). */
-function heatedMin(seen: CrispObservation, timeMin: number): number {
-  const looks = seen.looks * Math.min(1, timeMin / seen.timeMin);
-  return Math.max(0.5 * timeMin, timeMin - LOOK_MIN * looks);
 }
 
 /** A residual that grows with its root beyond `FAR` (Huber): its square then grows as its size. */

@@ -36,13 +36,14 @@ export function missedSetting(
 }
 
 function missedSettings(calibration: CrispCalibration): ReadonlyMap<string, MissedSetting> {
-  const { food, observations, applianceIds, constants, coatingMm, mode, noise } = calibration;
+  const { food, observations, applianceIds, constants, coatingMm, unevenness, mode, noise } = calibration;
   const problem = crispResiduals({
     food,
     observations,
     applianceIds,
     priors: constants.map(({ prior }) => prior),
     coatingMm: coatingMm ?? Number.POSITIVE_INFINITY,
+    unevenness,
   });
   const { slots } = problem;
   const size = slots.length;

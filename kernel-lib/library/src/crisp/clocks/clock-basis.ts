@@ -17,11 +17,7 @@ export interface ClockBasis {
   readonly limitC: number;
   /** starts frozen */
   readonly frozen: boolean;
-  /** a·h of the core's time to its limit (min·W/(m²·K)/mm) */
-  readonly coreSurface: number;
-  /** b of the core's time to its limit (min/mm²) */
-  readonly coreInside: number;
-  /** a·h and b of the core's time to 74 °C */
+  /** a·h (min·W/(m²·K)/mm) and b (min/mm²) of the core's time to 74 °C */
   readonly fittedSurface: number;
   readonly fittedInside: number;
   /** core temperature while the short form holds: enthalpy grows in proportion (kJ/kg from start to 74 °C) */
@@ -74,8 +70,6 @@ export function clockBasis(options: ClockBasisOptions): ClockBasis {
     airC,
     limitC,
     frozen: startC < food.freezingPointC,
-    coreSurface: core.perMm,
-    coreInside: core.perMm2,
     fittedSurface: fitted.perMm,
     fittedInside: fitted.perMm2,
     fittedHeatKJkg: enthalpyAt(food, FITTED_CORE_C) - enthalpyAt(food, startC),

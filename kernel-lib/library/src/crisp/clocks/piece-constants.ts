@@ -19,10 +19,15 @@ export interface PieceConstants {
   /** conductivity of the mix over what its composition gives [-] */
   readonly conductivityFactor: number;
 
+  /** time of heating that a look takes from the core (min) */
+  readonly lookMin: number;
+
   /** time of the core over that of its clock [-]: evaporation, coating, and all that the clock leaves out */
   readonly coreFactor: number;
   /** power of the thickness over 10 mm by which the core's time departs from its clock [-] */
   readonly coreByThickness: number;
+  /** power of the heat taken up with which the core's time grows [-]: 1 where heat goes in evenly, more where it slackens */
+  readonly coreBend: number;
   /** temperature the core tends to while the piece is still wet (°C) */
   readonly plateauC: number;
   /** share of the difference between the mean and the core that the core gains while it rests [-] */

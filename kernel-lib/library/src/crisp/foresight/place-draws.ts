@@ -1,5 +1,5 @@
 import type { CrispCalibration } from "../calibration/calibrate-crisp";
-import { PIECE_CORE_SPREAD, SETTING_MISFIT } from "../calibration/crisp-noise";
+import { PLACE_CORE_SPREAD, SETTING_MISFIT, SLAB_SPREAD } from "../calibration/crisp-noise";
 import { pieceAt } from "../calibration/piece-at";
 import { browningTableOf } from "../clocks/browning-clock";
 import type { BrowningTable } from "../clocks/browning-table";
@@ -151,8 +151,8 @@ export function momentDraws(place: PlaceDraws): MomentDraws {
     logs,
     scatter: [
       change({ ...middle, coefficientWm2K: middle.coefficientWm2K * Math.exp(run) }),
-      change(middle, setting.thicknessMm * (1 + unevenness)),
-      [PIECE_CORE_SPREAD, 0, 0, 0],
+      change(middle, setting.thicknessMm * (1 + Math.hypot(unevenness, SLAB_SPREAD))),
+      [PLACE_CORE_SPREAD, 0, 0, 0],
       [0, noise.crispTime, 0, 0],
       change(missedBy(middle, { core: missed("core") })),
       change(missedBy(middle, { crust: missed("crust") })),

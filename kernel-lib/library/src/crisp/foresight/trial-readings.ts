@@ -1,11 +1,12 @@
 import { normalCdf } from "../../statistics/distributions/normal-distribution";
-import { PIECE_CORE_SPREAD } from "../calibration/crisp-noise";
+import { pieceCoreSpread, probedMm } from "../calibration/crisp-noise";
 import { MISSED_CLOCKS, type MissedSetting, missedSetting } from "../calibration/missed-setting";
 import { settingGroup } from "../calibration/shared-covariance";
 import { browningOf } from "../clocks/browning-clock";
 import type { BrowningTable } from "../clocks/browning-table";
 import { coreReadingC } from "../clocks/core-clock";
 import { crustMmAt, lossPercentOf } from "../clocks/crust-clock";
+import { heatedMin } from "../clocks/look-cost";
 import { brownScoreAt, CRISP_SCORE, crispScoreAt, meanWritten } from "../clocks/panel-score";
 import type { PieceConstants } from "../clocks/piece-constants";
 import { crispLogOf, floorOf, missedBy, type PlaceDraws } from "./place-draws";
@@ -75,12 +76,15 @@ export function trialReadings(options: TrialReadingsOptions): TrialReadings {
   const { thicknessMm, limit } = setting;
   const { calibration, count } = draws;
   const { noise, unevenness } = calibration;
-  const cores = probe
-    ? Float64Array.from(pieces, (piece) => coreReadingC(basis, piece, thicknessMm, timeMin, false))
-    : null;
+  const { looksMin } = options;
+  const heated = heatedMin(looksMin, timeMin);
+  const coreOf = (piece: PieceConstants, mm: number, later = 1): number =>
+    coreReadingC(basis, piece, probedMm(mm, unevenness), later * heatedMin(looksMin, timeMin, piece.lookMin), false);
+  const cores = probe ? Float64Array.from(pieces, (piece) => coreOf(piece, thicknessMm)) : null;
   const tasted = cores === null ? 0 : shareOf(cores, (core) => core >= limit.limitC);
   const scored = tasted >= LEAST_TASTED && tasters > 0;
-  const look = options.looksMin.length === 0 ? null : lookReading(options.looksMin, noise.crispTime);
+  const checksMin = looksMin.map((check) => heatedMin(looksMin, check));
+  const look = checksMin.length === 0 ? null : lookReading(checksMin, noise.crispTime);
   const seen = Float64Array.of(0, 0);
   /** Writes the readings of one piece but its core's from a place on, in the order of the columns: look, core, loss, scores. */
   const write = (
@@ -96,7 +100,7 @@ export function trialReadings(options: TrialReadingsOptions): TrialReadings {
       out[at++] = seen[0];
     }
     if (probe) at++;
-    const depthMm = crustMmAt(basis, piece, mm, timeMin);
+    const depthMm = crustMmAt(basis, piece, mm, heated);
     out[at++] = lossPercentOf(basis, piece, mm, depthMm);
     if (!scored) return;
     out[at++] = meanWritten(crispScoreAt(depthMm, piece.crustMm, piece.panelWidthMm), noise.crispScore);
@@ -119,15 +123,13 @@ export function trialReadings(options: TrialReadingsOptions): TrialReadings {
   const of = (piece: PieceConstants, mm: number): Float64Array => {
     const out = new Float64Array(size);
     write(out, piece, mm, middleTable, crispLogOf(basis, piece, mm));
-    if (probe) out[coreColumn] = coreReadingC(basis, piece, mm, timeMin, false);
+    if (probe) out[coreColumn] = coreOf(piece, mm);
     return out;
   };
   const here = of(middle, thicknessMm);
   const change = (piece: PieceConstants, mm = thicknessMm): Float64Array =>
     of(piece, mm).map((value, at) => value - here[at]);
-  const laterK = probe
-    ? coreReadingC(basis, middle, thicknessMm, (1 + PIECE_CORE_SPREAD) * timeMin, false) - here[coreColumn]
-    : 0;
+  const laterK = probe ? coreOf(middle, thicknessMm, 1 + pieceCoreSpread(unevenness)) - here[coreColumn] : 0;
   const missed = MISSED_CLOCKS.map((clock) =>
     change(missedBy(middle, { [clock]: Math.hypot(floorOf(calibration, clock), place.ownDrift[clock]) })),
   );

@@ -34,7 +34,7 @@ export interface ClocksOverTime {
  * const calibration = calibrateCrisp({ food, observations: [], applianceIds: ["basket"] });
  * const clocks = clocksOverTime({ calibration, thicknessMm: 9, applianceId: "basket", setpointC: 200, timesMin: [5, 10] });
  * clocks.crustMm; // → [0, 0.247]
- * clocks.coreC; // → [11, 81.9]
+ * clocks.coreC; // → [32, 80.3]
  */
 export function clocksOverTime(options: ClocksOverTimeOptions): ClocksOverTime {
   const { calibration, timesMin, ...rest } = options;

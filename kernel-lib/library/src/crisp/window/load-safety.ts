@@ -1,5 +1,5 @@
 import { normalCdf, normalDensity } from "../../statistics/distributions/normal-distribution";
-import { type CrispNoise, PIECE_CORE_SPREAD } from "../calibration/crisp-noise";
+import { type CrispNoise, pieceCoreSpread, SLAB_SPREAD, THICKNESS_POWER } from "../calibration/crisp-noise";
 import { NEVER_MIN } from "./window-setting";
 
 /** Share of loads in which every piece must be at its limit at a recommended time [-]. */
@@ -8,8 +8,6 @@ export const SAFE_LOADS = 0.99;
 export const SAFE_CONFIDENCE = 0.98;
 /** Standard normal value of that confidence. */
 const CONFIDENCE_Z = 2.0537;
-/** The core's time changes with the thickness by this power, between 1 (surface) and 2 (inside). */
-const THICKNESS_POWER = 1.3;
 
 /** Scatter of core times of one setting: between loads, and between the pieces of one (sd of the logarithm). */
 export interface LoadScatter {
@@ -28,11 +26,11 @@ export interface LoadScatterOptions {
   readonly elasticity: number;
 }
 
-/** Scatter of core times from run to run, session to session, place to place and piece to piece. */
+/** Scatter of core times from run to run, session to session and slab to slab, and from place to place and piece to piece. */
 export function loadScatter({ noise, unevenness, pieces, elasticity }: LoadScatterOptions): LoadScatter {
   return {
-    run: elasticity * Math.hypot(noise.run, noise.session),
-    piece: Math.hypot(PIECE_CORE_SPREAD, THICKNESS_POWER * unevenness),
+    run: Math.hypot(elasticity * Math.hypot(noise.run, noise.session), THICKNESS_POWER * SLAB_SPREAD),
+    piece: pieceCoreSpread(unevenness),
     pieces,
   };
 }

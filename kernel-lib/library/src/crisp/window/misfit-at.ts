@@ -5,7 +5,7 @@ import { ownSettingText } from "../../units/setting-text";
 import { ownTemperatureText } from "../../units/temperature-text";
 import { thicknessWords } from "../../units/thickness-text";
 import type { CrispCalibration } from "../calibration/calibrate-crisp";
-import { SETTING_MISFIT } from "../calibration/crisp-noise";
+import { PROBED_THICKER_SD, SETTING_MISFIT, THICKNESS_POWER } from "../calibration/crisp-noise";
 import { sideOf } from "../calibration/logged-range";
 import { EDGE_SPEED_ERROR } from "../clocks/edge-speed";
 import type { SettledSetting } from "./window-setting";
@@ -37,13 +37,14 @@ export const MISFIT_GROWTH: { readonly core: number; readonly crust: number; rea
 
 /**
  * What the clocks may miss at a setting: a floor, larger where the log has shown it to be (`noise.misfit`), and a part
- * that grows with the distance from what was logged in thickness, setpoint, load, start, cut and turn.
+ * that grows with the distance from what was logged in thickness, setpoint, load, start, cut and turn. The core's has which piece
+ * was probed in it (`PROBED_THICKER_SD`).
  *
  * Distances add as squares: ln(L/L₀)/ln(4/3), ΔT/15 K, Δload/0.5, Δstart/20 K, ln(side/side₀)/ln 2, and 1 for a turn
  * that was never logged; each from the nearest value that was. Without trials everything is far: distance 2.
  */
 export function misfitAt(calibration: CrispCalibration, setting: SettledSetting, coreError: number): Misfit {
-  const { logged, noise, constants } = calibration;
+  const { logged, noise, constants, unevenness } = calibration;
   const outside: string[] = [];
   let squares = 0;
   const far = (units: number, sentence: string): void => {
@@ -91,8 +92,10 @@ export function misfitAt(calibration: CrispCalibration, setting: SettledSetting,
   const size = (clock: keyof typeof MISFIT_GROWTH, own: number): number =>
     Math.hypot(noise.misfit * SETTING_MISFIT[clock], MISFIT_GROWTH[clock] * distance, own);
   const edges = setting.sidesMm === null ? 0 : EDGE_SPEED_ERROR;
+  // near what was logged the short forms' own errors are in what a clock misses at a setting, which its constants take up there
+  const formError = Math.min(1, distance) * Math.hypot(coreError, edges);
   return {
-    core: size("core", Math.hypot(coreError, edges)),
+    core: size("core", Math.hypot(formError, PROBED_THICKER_SD * THICKNESS_POWER * unevenness)),
     crust: size("crust", CRUST_FORM_ERROR),
     brown: size("brown", 0),
     distance,

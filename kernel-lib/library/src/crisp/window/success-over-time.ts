@@ -1,6 +1,6 @@
 import { seededRandom } from "../../statistics/random/seeded-random";
 import type { CrispCalibration } from "../calibration/calibrate-crisp";
-import { PIECE_CORE_SPREAD } from "../calibration/crisp-noise";
+import { PLACE_CORE_SPREAD, SLAB_SPREAD } from "../calibration/crisp-noise";
 import type { PiecePlace } from "../calibration/piece-at";
 import { browningTableOf } from "../clocks/browning-clock";
 import type { BrowningTable } from "../clocks/browning-table";
@@ -116,13 +116,14 @@ export function piecesAt(
     typicalCoreMin: new Float64Array(count),
   };
   const runs = Math.hypot(noise.run, noise.session);
+  const uneven = Math.hypot(unevenness, SLAB_SPREAD);
   for (let at = 0; at < count; at++) {
     const typical = typicalPiece(stock, pieces[at].piece, misfit, at);
     times.typicalCoreMin[at] = safeCoreMin(basis, typical, setting.thicknessMm, setting);
     const piece = { ...typical, coefficientWm2K: typical.coefficientWm2K * Math.exp(runs * stock.run[at]) };
-    const thicknessMm = setting.thicknessMm * Math.max(0.3, 1 + unevenness * stock.thickness[at]);
+    const thicknessMm = setting.thicknessMm * Math.max(0.3, 1 + uneven * stock.thickness[at]);
     const moments = momentsOf(basis, piece, thicknessMm, setting, pieces[at].table);
-    times.coreMin[at] = moments.coreMin * Math.exp(PIECE_CORE_SPREAD * stock.core[at]);
+    times.coreMin[at] = moments.coreMin * Math.exp(PLACE_CORE_SPREAD * stock.core[at]);
     times.crispMin[at] = moments.crispMin * Math.exp(noise.crispTime * stock.crisp[at]);
     times.opensMin[at] = Math.max(times.coreMin[at], times.crispMin[at]);
     times.closesMin[at] = Math.min(moments.brownMin, moments.dryMin);
