@@ -84,6 +84,9 @@ export function loadDoors(app: Application, sources: string, doors: readonly Doo
   app.renderer.on(PageEvent.BEGIN, (page: PageEvent<RouterTarget>) => {
     from = page.model;
   });
+  app.renderer.on(PageEvent.END, (page) => {
+    page.contents = withLandmarks(page.contents ?? "");
+  });
   app.renderer.on(RendererEvent.END, ({ outputDirectory }) => {
     const sorted = [...pages].sort(([a], [b]) => (a < b ? -1 : 1));
     const places = Object.fromEntries(sorted.map(([name, page]) => [name, app.renderer.router!.getFullUrl(page)]));
@@ -93,6 +96,14 @@ export function loadDoors(app: Application, sources: string, doors: readonly Doo
     const page = pages.get(name);
     return page === undefined || page === from ? null : app.renderer.router!.relativeUrl(from, page);
   };
+}
+
+/** A page for who does not see it, or has no mouse: what it is about is its main part, and what scrolls can be scrolled by keys. */
+function withLandmarks(html: string): string {
+  return html
+    .replace('<div class="col-content">', '<div class="col-content" role="main">')
+    .replaceAll('<code class="text">', '<code class="text" tabindex="0">')
+    .replaceAll("<table>", '<table tabindex="0">');
 }
 
 /** Lower than the priority of typedoc's own sorting. */
