@@ -2,6 +2,7 @@ import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { readCsv } from "../../kernel-lib/library/src/check/csv";
 import { readFormula } from "../../kernel-lib/library/src/food/formula/read/read-formula";
+import { DAY_LINES } from "../../kernel-lib/library/src/trials/day/read-kitchen-day";
 
 const readme = readFileSync("data/README.md", "utf8");
 const files = [
@@ -9,6 +10,8 @@ const files = [
   "appliances.csv",
   "variants.csv",
   "ingredients.csv",
+  "pantry.csv",
+  "packs.csv",
   ...readdirSync("data/trials").map((name) => `trials/${name}`),
 ];
 
@@ -19,6 +22,10 @@ describe("data/README.md", () => {
       heading.replace(/_in$/, "_mm").replace(/_lb$/, "_g").replace(/_f$/, "_c"),
     );
     expect(inKitchenUnits.filter((heading) => !readme.includes(`\`${heading}\``))).toEqual([]);
+  });
+
+  it("explains every line of day.csv", () => {
+    expect(DAY_LINES.filter((line) => !readme.includes(`\`${line}\``))).toEqual([]);
   });
 
   it("shows a formula that reads as it stands", () => {

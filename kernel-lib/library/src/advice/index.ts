@@ -93,14 +93,36 @@ export { type WindowCalibrationOptions, windowCalibration } from "./window/windo
 
 // a batch day: what to do when
 
-export { type BatchDayOptions, batchDay, type DayPlan, type DayStep } from "./day/batch-day";
-export { type BatchTimes, type BatchTimesOptions, batchTimes, type DayBatch, type DayCooking } from "./day/batch-times";
+export { type BatchDayOptions, batchDay, type DayPlan } from "./day/batch-day";
+export {
+  type BatchTimes,
+  type BatchTimesOptions,
+  batchTimes,
+  type CoreCurve,
+  type DayBatch,
+  type DayCooking,
+  type FreezingHeat,
+} from "./day/batch-times";
+export { type DayFreezer, WARMEST_STORED_C } from "./day/day-freezer";
+export type { DayLimits } from "./day/day-limits";
 export { type DayMinutes, type DayPlaces, type SettledPlaces, settlePlaces, USUAL_DAY } from "./day/day-places";
-export type { DayStepKind, PlannedStep } from "./day/day-problem";
+export type { BatchCurves, DayStepKind, PlannedStep } from "./day/day-problem";
+export type { DayStep } from "./day/day-step";
+export { type KitchenPlacesOptions, kitchenPlaces } from "./day/kitchen-places";
+export { recoveryMin } from "./day/recovery-min";
 export { type ReplanDayOptions, replanDay } from "./day/replan-day";
+
+// stock: the packs in the freezer
+
+export { type PackLife, type PackStock, type PackStockOptions, type ProductStock, packStock } from "./stock/pack-stock";
+
+// loads: one oven tray against ten basket loads
+
+export { type LoadChoice, type LoadChoices, type LoadChoicesOptions, loadChoices } from "./load/load-choices";
 
 // cost: what a batch takes and costs
 
-export { type BatchCost, type BatchCostOptions, batchCost, type Cost } from "./cost/batch-cost";
+export { type BatchCost, type BatchCostOptions, batchCost, type Cost, type CostPart } from "./cost/batch-cost";
 export type { BatchToMake } from "./cost/ingredients-needed";
+export { type Price, priceOf } from "./cost/price-of";
 export { type ShoppingLine, type ShoppingList, type ShoppingListOptions, shoppingList } from "./cost/shopping-list";

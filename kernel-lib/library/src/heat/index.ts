@@ -19,6 +19,7 @@ export {
   type FreezerLoad,
   type FreezerLoadOptions,
   freezerLoad,
+  freezingHeat,
   type PullDownOptions,
   pullDownW,
 } from "./freezing/freezer-load";

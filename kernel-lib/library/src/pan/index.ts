@@ -2,6 +2,15 @@
 
 export { type Cut, type CutGrid, type CutGridOptions, cutGrid } from "./cut-grid";
 export { type Evenness, evenness } from "./evenness";
+export {
+  type FittedThing,
+  type FreezerFit,
+  type FreezerFitOptions,
+  type FreezerShelves,
+  type FreezerThing,
+  freezerFit,
+  panOutline,
+} from "./freezer-fit";
 export { heldText } from "./held-text";
 export { checkPan, type Pan, type RectanglePan, type RoundPan, type WellPan } from "./pan";
 export { PAN_PRESETS, panPreset } from "./pan-preset";

@@ -15,6 +15,13 @@ export {
   type CoolingStage,
   coolingCheck,
 } from "./cold/cooling-check";
+export {
+  HOLDING_LIMIT_MIN,
+  type HoldingCheck,
+  type HoldingCheckOptions,
+  type HoldingSpan,
+  holdingCheck,
+} from "./cold/holding-check";
 export { type PackTurn, type StockPlan, type StoredPack, stockPlan } from "./cold/stock-plan";
 export {
   STORAGE_LIVES,

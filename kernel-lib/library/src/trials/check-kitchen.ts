@@ -13,16 +13,27 @@ import { readPans } from "../pan/read-pans";
 import { formulaLimit } from "../safety/formula-limit";
 import { guessUnits } from "../units/columns/guess-units";
 import { readAppliances } from "./appliance";
+import { readKitchenDay } from "./day/read-kitchen-day";
 import { type FitPansOptions, fitPans, type Mix } from "./fit-pans";
 import type { Kitchen, KitchenFile } from "./kitchen";
 import { type FolderFile, type FolderFindings, folderFindings, isKitchenFile } from "./kitchen-folder";
 import { readKitchenJson } from "./kitchen-json";
-import { formulaNames, namesOf, repeatedFormulas, repeatedNames, repeatedTrials, unknownNames } from "./known-names";
+import {
+  formulaNames,
+  ingredientNames,
+  namesOf,
+  repeatedFormulas,
+  repeatedNames,
+  repeatedTrials,
+  unknownNames,
+} from "./known-names";
 import { readLogRows } from "./log/read-trials";
 import { settleNames } from "./log/settle-names";
 import { startNotices } from "./log/start-notices";
 import { readTraces } from "./read-traces";
 import { settleIds } from "./settle-ids";
+import { type FreezerPack, readPacks } from "./stores/packs";
+import { type PantryItem, readPantry } from "./stores/pantry";
 import { readVariants, type Variant } from "./variant";
 
 /** What came of reading a kitchen. */
@@ -59,6 +70,9 @@ export function checkKitchen(files: readonly FolderFile[], options: CheckKitchen
     ingredients: named("ingredients.csv"),
     labels: named("labels.csv"),
     variants: named("variants.csv"),
+    day: named("day.csv"),
+    pantry: named("pantry.csv"),
+    packs: named("packs.csv"),
     formulas: inside("formulas"),
     trials: inside("trials"),
     traces: inside("traces"),
@@ -85,6 +99,10 @@ export interface KitchenParts {
   /** ingredients as their packs print them; a kitchen may have none */
   readonly labels?: KitchenFile | null;
   readonly variants: KitchenFile | null;
+  /** what may be missing: a batch day's hours and places, packs and prices of ingredients, packs in the freezer */
+  readonly day?: KitchenFile | null;
+  readonly pantry?: KitchenFile | null;
+  readonly packs?: KitchenFile | null;
   readonly formulas: readonly KitchenFile[];
   readonly trials: readonly KitchenFile[];
   readonly traces: readonly KitchenFile[];
@@ -115,6 +133,12 @@ export function examineKitchen(parts: KitchenParts): KitchenCheck {
     applianceId: namesOf(appliances, "applianceId"),
   };
   const variants = asTyped === null ? null : settleIds<Variant>(asTyped, names);
+  const pantryNames = { ingredientId: ingredientNames(ingredients) };
+  const pantry = readFilled(parts.pantry, (text, file) => readPantry(text, file, inUnits));
+  const stores = pantry === null ? null : settleIds<PantryItem>(pantry, pantryNames);
+  const packNames = { variantId: namesOf(variants, "variantId") };
+  const typedPacks = readFilled(parts.packs, (text, file) => readPacks(text, file, inUnits));
+  const packs = typedPacks === null ? null : settleIds<FreezerPack>(typedPacks, packNames);
   const trialNames = { ...names, variantId: namesOf(variants, "variantId") };
   const logs = asWritten.map((log) => settleNames(log, trialNames));
   const logged = logs.map((log) => namesOf(log, "trialId"));
@@ -123,6 +147,12 @@ export function examineKitchen(parts: KitchenParts): KitchenCheck {
   const ofFormulas = formulas.flatMap((read) =>
     ingredients === null ? [] : formulaSlips({ read, ...ingredients, foods: parts.foods }),
   );
+  const headings = [pans, appliances, variants, stores, packs, ...logs].flatMap((part) =>
+    Object.values(part?.headings ?? {}),
+  );
+  const guessed = guessUnits(headings);
+  const units = about?.units ?? guessed.units;
+  const day = readFilled(parts.day, (text, file) => readKitchenDay(text, file, units));
   const inFiles = [
     parts.folder.slips,
     ...[about, pans, appliances, ingredients, variants, ...formulas, ...logs].map((part) => part?.slips ?? []),
@@ -132,14 +162,18 @@ export function examineKitchen(parts: KitchenParts): KitchenCheck {
     repeatedFormulas(formulas),
     repeatedTrials(logs),
     traced.slips,
+    stores?.slips ?? [],
+    repeatedNames(stores, "ingredientId"),
+    unknownNames(stores, pantryNames),
+    packs?.slips ?? [],
+    repeatedNames(packs, "packId"),
+    unknownNames(packs, packNames),
+    day?.slips ?? [],
     unknownNames(variants, names),
     ...logs.map((log) => unknownNames(log, trialNames)),
     ...ofFormulas,
   ].flat();
   const { mixes, slips: ofMixes } = mixesOf(formulas, ingredients, new Set(ofFormulas.map(({ file }) => file)));
-  const headings = [pans, appliances, variants, ...logs].flatMap((part) => Object.values(part?.headings ?? {}));
-  const guessed = guessUnits(headings);
-  const units = about?.units ?? guessed.units;
   const fitted = fitPans({ pans, variants, logs, mixes, units });
   const given = [
     parts.about,
@@ -149,12 +183,17 @@ export function examineKitchen(parts: KitchenParts): KitchenCheck {
     parts.labels,
     ...parts.formulas,
     parts.variants,
+    parts.day,
+    parts.pantry,
+    parts.packs,
   ];
   const order = [...parts.folder.slips, ...given].flatMap((one) => one?.file ?? []);
   const problems = slipLines([...inFiles, ...ofMixes, ...fitted.slips], order);
 
   const guess = `as ${guessed.taken} of the ${guessed.of} headings with a unit have it; write "units": "${units}" to settle it`;
-  const ofTables = [pans, appliances, ingredients, ...formulas, variants].flatMap((part) => part?.notices ?? []);
+  const ofTables = [pans, appliances, ingredients, ...formulas, variants, stores, packs, day].flatMap(
+    (part) => part?.notices ?? [],
+  );
   const ofLogs = logs.flatMap((log) => [...log.notices, ...startNotices(log, variants?.records ?? [])]);
   const noticesWith = (ofRows: readonly string[]): readonly string[] =>
     Object.freeze([
@@ -178,6 +217,9 @@ export function examineKitchen(parts: KitchenParts): KitchenCheck {
     variants: fitted.variants,
     trials: fitted.trials,
     traces: traced.traces,
+    day: day?.day ?? {},
+    pantry: stores?.records ?? [],
+    packs: packs?.records ?? [],
     notices: noticesWith(calmNotices([...ofTables, ...ofLogs])),
   });
   const summary = [
@@ -208,6 +250,14 @@ function ingredientsOf(
 
 function readPart<T>(part: KitchenFile | null, read: (text: string, file: string) => T): (T & { file: string }) | null {
   return part === null ? null : { ...read(part.text, part.file), file: part.file };
+}
+
+/** A file that a kitchen may have; one that is empty counts as none. */
+function readFilled<T>(
+  part: KitchenFile | null | undefined,
+  read: (text: string, file: string) => T,
+): (T & { file: string }) | null {
+  return part == null || part.text.trim() === "" ? null : readPart(part, read);
 }
 
 /** What the formulas that are sound make, by id; and those that call themselves milder than what is in them. */

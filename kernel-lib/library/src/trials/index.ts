@@ -28,6 +28,12 @@ export { type ThicknessOfTrial, type ThicknessOfTrialOptions, thicknessOfTrial }
 export type { ProgrammeStep, Trial } from "./trial";
 export type { Variant } from "./variant";
 
+// what it has for a batch day, and in its stores
+
+export type { DayMinutes, DayPlaces } from "./day/kitchen-day";
+export type { FreezerPack } from "./stores/packs";
+export type { PantryItem } from "./stores/pantry";
+
 // questions to the log
 
 export { type GroupTrialsOptions, groupTrials, type TrialGroup, type TrialGroupKey } from "./questions/group-trials";

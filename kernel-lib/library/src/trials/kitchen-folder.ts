@@ -4,7 +4,7 @@ import type { Slip } from "../check/slip";
 /** The files that every kitchen has. */
 export const KITCHEN_FILES = ["kitchen.json", "pans.csv", "appliances.csv", "ingredients.csv", "variants.csv"] as const;
 /** What a kitchen may have beside them. */
-const OPTIONAL_FILES: readonly string[] = ["labels.csv"];
+const OPTIONAL_FILES: readonly string[] = ["labels.csv", "day.csv", "pantry.csv", "packs.csv"];
 /** What its folders hold, by the ending of the files in them. */
 export const KITCHEN_FOLDERS: Readonly<Record<string, readonly string[]>> = {
   formulas: [".json", ".csv"],

@@ -7,6 +7,9 @@ import type { CoreLimit } from "../safety/core-limit";
 import type { KitchenUnits } from "../units/unit-table";
 import type { Appliance } from "./appliance";
 import type { CardLanguage } from "./card-language";
+import type { DayPlaces } from "./day/kitchen-day";
+import type { FreezerPack } from "./stores/packs";
+import type { PantryItem } from "./stores/pantry";
 import type { Trial } from "./trial";
 import type { Variant } from "./variant";
 
@@ -48,6 +51,12 @@ export interface Kitchen {
   readonly trials: readonly KitchenTrial[];
   /** what loggers wrote while some of them ran */
   readonly traces: readonly TrialTrace[];
+  /** what it has for a batch day, as far as `day.csv` says; empty where there is none */
+  readonly day?: DayPlaces;
+  /** packs, prices and stock of its ingredients, as `pantry.csv` says */
+  readonly pantry?: readonly PantryItem[];
+  /** packs of its products in the freezer, as `packs.csv` says */
+  readonly packs?: readonly FreezerPack[];
   /** what a person should look at before trusting the logs, one sentence each */
   readonly notices: readonly string[];
 }
@@ -74,6 +83,10 @@ export interface KitchenFiles {
   /** ingredients as their packs print them; a kitchen may have none */
   readonly labels?: KitchenFile;
   readonly variants: KitchenFile;
+  /** what it has for a batch day, packs and prices of ingredients, packs of products in the freezer; a kitchen may have none */
+  readonly day?: KitchenFile;
+  readonly pantry?: KitchenFile;
+  readonly packs?: KitchenFile;
   readonly formulas: readonly KitchenFile[];
   readonly trials: readonly KitchenFile[];
   /** each named after its trial: `"traces/T-07.csv"` */

@@ -66,6 +66,13 @@ export function formulaNames(formulas: readonly ReadFormula[]): KnownNames | nul
   return knownNames("formulas/", formulas.map(name), faulty.map(name));
 }
 
+/** The ids of the ingredients; `null` when not all of them could be read. */
+export function ingredientNames(
+  read: { readonly file: string; readonly ids: readonly string[]; readonly whole: boolean } | null,
+): KnownNames | null {
+  return read === null || !read.whole ? null : knownNames(read.file, read.ids, []);
+}
+
 function knownNames(file: string, known: readonly string[], faulty: readonly string[]): KnownNames {
   const all = new Set(known);
   const nearest = new Map<string, string | null>();

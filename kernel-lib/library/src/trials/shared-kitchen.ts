@@ -13,6 +13,8 @@ import { LOG_FIELDS, logHeading } from "./log/log-fields";
 import { readLogRows } from "./log/read-trials";
 import { logFormat } from "./log/table/log-table";
 import { writeTrials } from "./log/write/write-trials";
+import { readPacks } from "./stores/packs";
+import { readPantry } from "./stores/pantry";
 import type { Trial } from "./trial";
 import { readVariants } from "./variant";
 
@@ -84,12 +86,20 @@ export function sharedKitchen({ files, variantIds, take = [] }: SharedKitchenOpt
       return trialIds.has(name.replace(/\.csv$/, "")) ? [{ file, content: text }] : [];
     if (folder === "trials" && name !== undefined) return logToShare(entry, { trialIds, keeps, tell });
     if (file === "kitchen.json") return [{ file, content: text }];
+    if (file === "pantry.csv" && !keeps("costs")) {
+      if (text.trim() !== "") tell(`${file}: prices and stock`);
+      return [];
+    }
     const kept =
-      file === "variants.csv"
-        ? rowsOfVariants(text, file, ids)
-        : isTable(file) && !isAll
-          ? rowsOfIngredients(text, file, used)
-          : null;
+      file === "pantry.csv"
+        ? rowsWhere(readPantry(text, file).rows, kitchen.pantry, ({ ingredientId }) => used.has(ingredientId))
+        : file === "packs.csv"
+          ? rowsWhere(readPacks(text, file).rows, kitchen.packs, ({ variantId }) => ids.has(variantId))
+          : file === "variants.csv"
+            ? rowsOfVariants(text, file, ids)
+            : isTable(file) && !isAll
+              ? rowsOfIngredients(text, file, used)
+              : null;
     const isKept = (row: number): boolean => kept === null || kept.has(row);
     const isPrivate = (heading: string): boolean =>
       (wordsOf(heading) === "note" && !keeps("notes")) || (/^cost/.test(wordsOf(heading)) && !keeps("costs"));
@@ -110,6 +120,15 @@ export function sharedKitchen({ files, variantIds, take = [] }: SharedKitchenOpt
 
 function isTable(file: string): boolean {
   return file === "ingredients.csv" || file === "labels.csv";
+}
+
+/** The rows of a file whose records, settled as the kitchen has them, are wanted. */
+function rowsWhere<T>(
+  rows: readonly number[],
+  records: readonly T[] | undefined,
+  isWanted: (record: T) => boolean,
+): ReadonlySet<number> {
+  return new Set(rows.filter((_, at) => records?.[at] !== undefined && isWanted(records[at])));
 }
 
 /** The rows of the variants that are shared, by whatever words the file names them. */

@@ -1,5 +1,6 @@
 import { fail } from "../check/check";
 import type { KitchenUnits } from "../units/unit-table";
+import { DAY_LINES } from "./day/read-kitchen-day";
 import type { KitchenFile } from "./kitchen";
 import { logHeadings } from "./log/log-fields";
 import { starterReadme } from "./starter-readme";
@@ -65,6 +66,9 @@ export function starterKitchen(options: StarterKitchenOptions): readonly Kitchen
     { file: "appliances.csv", text: csv(first.appliances) },
     { file: "ingredients.csv", text: ingredientsCsv },
     { file: "labels.csv", text: firstLabels(units) },
+    { file: "day.csv", text: firstDay(units) },
+    { file: "pantry.csv", text: firstPantry(units) },
+    { file: "packs.csv", text: firstPacks(units) },
     { file: "formulas/first-formula.csv", text: firstFormula(first.amounts) },
     { file: "variants.csv", text: csv(first.variants) },
     { file: "trials/first-log.csv", text: csv([logHeadings(units).join(",")]) },
@@ -86,6 +90,30 @@ function firstLabels(units: KitchenUnits): string {
   return `# A food a row, copied from its pack; blank where the pack is silent. serving: what its values are of. For example:
 ${LABEL_EXAMPLE[units]}
 ${LABEL_HEADINGS[units]}
+`;
+}
+
+function firstDay(units: KitchenUnits): string {
+  const us = units === "us";
+  return `# What there is on a batch day. Blank: as usual, and said. Times such as ${us ? "8:00 am" : "8:00"}, a break ${us ? "12:00 pm to 12:45 pm" : "12:00 to 12:45"}
+# (one a line, several lines), a shelf by its sides, ${us ? "24 x 18 in" : "600 x 450 mm"}; what the hands do, in minutes.
+what,value
+${DAY_LINES.map((line) => `${line},\n`).join("")}`;
+}
+
+function firstPantry(units: KitchenUnits): string {
+  const us = units === "us";
+  return `# An ingredient a row: a pack as it is sold, its price and the day of it, what is on the shelf. For example:
+# oats-rolled,${us ? "1 lb 2 oz,2.50,2026-05-02,9 oz" : "500 g,2.50,2026-05-02,250 g"}
+ingredient,pack_${us ? "oz" : "g"},price,priced,stock_${us ? "oz" : "g"},note
+`;
+}
+
+function firstPacks(units: KitchenUnits): string {
+  const us = units === "us";
+  return `# A pack in the freezer a row; a warm spell is a temperature and so many days at it. For example:
+# May first,first-variant,2026-05-02,24,${us ? "0,14" : "-18,-10"},1.5,tight,
+pack,variant,packed,pieces,kept_${us ? "f" : "c"},warm_${us ? "f" : "c"},warm_days,packing,note
 `;
 }
 

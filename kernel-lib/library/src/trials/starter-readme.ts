@@ -46,7 +46,10 @@ reads everything, runs nothing, and names every slip with its file, row and colu
    \`npm run notebook\` opens. A day such as 11/3/2026 needs the heading \`date (m/d/y)\`, or d/m/y.
    Two thicknesses tell more than one thickness twice. A logger's file, with a probe in a piece, goes into a folder
    \`traces\`, named after its trial: \`traces/T-07.csv\` with headings such as \`time_s,core_c,air_c\`.
-6. **\`npm start -- --kitchen FOLDER\`** runs the notebooks and writes \`out/report.html\` here. It needs a kitchen without slips
+6. **When you like: \`day.csv\`** (hours, hands, shelves and minutes of a batch day), **\`pantry.csv\`** (packs, prices and stock of
+   what you buy) and **\`packs.csv\`** (packs in the freezer): then the day is planned with what you have, the shopping list takes
+   off what is there, a piece has its cost, and the packs go in the right order. Blank lines and empty files ask for nothing.
+7. **\`npm start -- --kitchen FOLDER\`** runs the notebooks and writes \`out/report.html\` here. It needs a kitchen without slips
    and a variant; with no trials it has little to say, and each trial gives it more. \`npm run notebook -- --kitchen FOLDER\`
    opens the notebooks in the browser.
 

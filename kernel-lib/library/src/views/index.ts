@@ -22,8 +22,10 @@ export { type CardPageOptions, cardPage } from "./card/card-page";
 
 // cost: what a batch costs, what to buy
 
+export { costFigure } from "./cost/cost-figure";
 export { costTable } from "./cost/cost-table";
 export { shoppingTable } from "./cost/shopping-table";
+export { stockTable } from "./cost/stock-table";
 
 // crisp: time against thickness, window, chance of success
 
@@ -39,9 +41,15 @@ export { type WindowFigureOptions, windowFigure } from "./crisp/window-figure";
 export { windowMapFigure } from "./crisp/window-map-figure";
 export { windowTable } from "./crisp/window-table";
 
+// loads: one oven tray against ten basket loads
+
+export { loadChoicesTable } from "./load/load-choices-table";
+
 // day: what to do when on a batch day
 
+export { coolingFigure } from "./day/cooling-figure";
 export { dayFigure } from "./day/day-figure";
+export { dayLimitsTable } from "./day/day-limits-table";
 export { dayNote } from "./day/day-note";
 export { dayPage } from "./day/day-page";
 export { dayTable } from "./day/day-table";

@@ -4,7 +4,7 @@ import { loadKitchen } from "slabwright/notebook";
 import { costTable } from "slabwright/views";
 import { describe, expect, test } from "vitest";
 
-const kitchen = loadKitchen();
+const kitchen = { ...loadKitchen(), pantry: [] };
 /** Every ingredient at a price of its own. */
 const priced = { ...kitchen, ingredients: kitchen.ingredients.map((one, at) => ({ ...one, costPerKg: 1 + (at % 7) })) };
 const variantId = fc.constantFrom(...kitchen.variants.map((one) => one.variantId));
@@ -37,7 +37,7 @@ describe("batchCost", () => {
     const without = priced.ingredients.map((one) => (one.id === "oats-rolled" ? { ...one, costPerKg: null } : one));
     const asked = () => batchCost({ kitchen: { ...priced, ingredients: without }, variantId: "beet-lentil" });
     expect(asked).toThrow(
-      /^What beet and lentil bites cost cannot be told yet: log a price under cost_per_kg for rolled oats, dry\.$/,
+      /^What beet and lentil bites cost cannot be told yet: put a pack and its price into pantry\.csv for rolled oats, dry\.$/,
     );
   });
 

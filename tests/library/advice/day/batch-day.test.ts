@@ -2,7 +2,8 @@ import { batchDay, type DayPlan, type DayStep, replanDay } from "slabwright/advi
 import { loadKitchen } from "slabwright/notebook";
 import { describe, expect, test } from "vitest";
 
-const kitchen = loadKitchen();
+/** The demo's kitchen as one that says nothing of its day. */
+const kitchen = { ...loadKitchen(), day: {}, traces: [] };
 const plan = batchDay({
   kitchen,
   batches: [{ variantId: "turkey-sage" }, { variantId: "pollock-dill" }],
@@ -113,6 +114,48 @@ describe("batchDay", () => {
     expect(of({ places: { freezerC: 4 } })).toThrow(/freezerC must be between -60 and -10 °C/);
     expect(of({ batches: [{ variantId: "beet-lentil", pans: 0 }] })).toThrow(/pans of beet-lentil must be/);
     expect(of({ batches: [{ variantId: "beet-lentil", cookMin: -1 }] })).toThrow(/cookMin of beet-lentil must be/);
+  });
+});
+
+describe("batchDay in a kitchen that says what it has", () => {
+  const own = loadKitchen();
+
+  test("takes hours, hands, shelves and minutes from day.csv, and says so no more", () => {
+    const day = batchDay({ kitchen: own, batches: [{ variantId: "turkey-sage" }], tries: 40 });
+    expect(day.places).toMatchObject({ hands: 2, freezerC: -20, storedKg: 18, freezerPlaces: 3, stackUpTo: 3 });
+    expect(day.notes.join(" ")).not.toMatch(/Not said/);
+    expect(day.breaches).toEqual([]);
+    expect(day.limits[0].cooked?.verdict).toBe("passes");
+    expect(day.limits[0].wash?.verdict).toBe("passes");
+  });
+
+  test("where shelves run out pans stand above each other, if that ends the day sooner", () => {
+    const places = { freezerPlaces: 1, hands: 2, airflow: "fan" as const, shelf: undefined };
+    const batches = [{ variantId: "beet-lentil", pans: 3 }];
+    const of = (freezerPlaces: number, stackUpTo: number) =>
+      batchDay({ kitchen, batches, places: { ...places, freezerPlaces, stackUpTo }, tries: 40 });
+    expect(() => of(1, 1)).toThrow(/No plan was found that fits into three days/);
+    const high = of(1, 3);
+    expect(high.stacked).toBeGreaterThan(1);
+    expect(high.breaches).toEqual([]);
+    // room for all: pans above each other would only freeze more slowly
+    const wide = of(8, 3);
+    expect(wide.stacked).toBe(1);
+    expect(wide.endMin).toBeLessThan(high.endMin);
+  });
+
+  test("a weak freezer takes pans one after the other, and what lies there stays colder", () => {
+    const batches = [{ variantId: "beet-lentil", pans: 3 }];
+    const of = (freezerRemovesW: number) =>
+      batchDay({ kitchen, batches, places: { freezerPlaces: 6, hands: 2, storedKg: 5, freezerRemovesW }, tries: 40 });
+    const [weak, strong] = [of(60), of(2000)];
+    expect(strong.freezer.keepsUp).toBe(true);
+    expect(weak.notes.join(" ")).toMatch(/go into the freezer one after the other, so that it keeps up/);
+    expect(weak.breaches).toEqual([]);
+    expect(weak.endMin).toBeGreaterThan(strong.endMin);
+    const again = replanDay({ plan: weak, now: weak.startMin + 60, fewer: { hands: 1 }, tries: 20 });
+    expect(again.breaches).toEqual([]);
+    expect(again.freezer.removesW).toBe(60);
   });
 });
 

@@ -59,20 +59,29 @@ const batch: fc.Arbitrary<BatchTimes> = fc
               source: "as given",
               cool: around(cook.cool),
               longestOutMin: 90,
+              curves: { room: { timeMin: [0, 60], coreC: [80, 30] }, freezer: { timeMin: [0, 60], coreC: [40, 0] } },
             },
       flash: around(flash),
       trays: slab ? trays : 1,
+      heat: { slab: { heatKJ: 300, iceKg: 0.7 }, pieces: { heatKJ: 200, iceKg: 0.3 } },
+      ambient: null,
       notes: [],
     };
   });
 
 describe("dayProblem", () => {
   test("random days break nothing: no capacity, no wait, no break", () => {
-    const places = fc.record({ freezerPlaces: fc.integer({ min: 3, max: 8 }), hands: fc.integer({ min: 1, max: 3 }) });
+    const places = fc.record({
+      freezerPlaces: fc.integer({ min: 3, max: 8 }),
+      hands: fc.integer({ min: 1, max: 3 }),
+      keepsUp: fc.boolean(),
+    });
     let planned = 0;
     fc.assert(
       fc.property(fc.array(batch, { minLength: 1, maxLength: 2 }), places, (batches, own) => {
-        const { problem, steps } = dayProblem({ kitchen, places: settlePlaces(own, "test"), batches, stacked: 1 });
+        const { keepsUp, ...more } = own;
+        const all = { kitchen, places: settlePlaces(more, "test"), batches, stacked: 1, keepsUp };
+        const { problem, steps } = dayProblem(all);
         let schedule: Schedule;
         try {
           schedule = placedDay({ ...problem, tries: 6, first: steps.map(({ id }) => id) });

@@ -62,7 +62,7 @@ describe("coolingCheck", () => {
 
   test("says what to do, with source and caution, and passes nothing on silence", () => {
     const failed = coolingCheck({ timesMin: [0, 10, 150, 300], temperaturesC: [60, 55, 25, 4] });
-    expect(failed.sentence).toBe("Not cooled in time: 57 to 21 °C in 140 to 300 min, 2 h allowed.");
+    expect(failed.sentence).toBe("Not cooled in time: 57 to 21 °C (135 to 70 °F) in 140 to 300 min, 2 h allowed.");
     expect(failed.todo).toMatch(/^Throw it away/);
     const open = coolingCheck({ timesMin: [0], temperaturesC: [60] });
     expect(open.todo).toMatch(/^Take it as not cooled in time/);

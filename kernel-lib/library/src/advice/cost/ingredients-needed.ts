@@ -28,6 +28,8 @@ export interface NeededIngredient {
   readonly coatingG: number;
   /** of both, what is thrown away: bowl, trim and coating that is left (g) */
   readonly wasteG: number;
+  /** of that, coating (g) */
+  readonly coatingWasteG: number;
 }
 
 /** What a batch takes, and what comes of it. */
@@ -60,17 +62,18 @@ export function ingredientsNeeded(kitchen: Kitchen, options: BatchToMake): Neede
   const inPieces = Math.min(1, (pieces * batch.pieces.pieceG) / mixG);
   const needed = new Map<string, NeededIngredient>();
   const add = (ingredient: Ingredient, more: Omit<NeededIngredient, "ingredient">): void => {
-    const before = needed.get(ingredient.id) ?? { mixG: 0, coatingG: 0, wasteG: 0 };
+    const before = needed.get(ingredient.id) ?? { mixG: 0, coatingG: 0, wasteG: 0, coatingWasteG: 0 };
     needed.set(ingredient.id, {
       ingredient,
       mixG: before.mixG + more.mixG,
       coatingG: before.coatingG + more.coatingG,
       wasteG: before.wasteG + more.wasteG,
+      coatingWasteG: before.coatingWasteG + more.coatingWasteG,
     });
   };
   for (const { ingredient, massG } of totals.lines) {
     const own = (mixG * massG) / totals.mixG;
-    add(ingredient, { mixG: own, coatingG: 0, wasteG: own * (1 - inPieces) });
+    add(ingredient, { mixG: own, coatingG: 0, wasteG: own * (1 - inPieces), coatingWasteG: 0 });
   }
   let { pieceG: coatedPieceG } = batch.pieces;
   if (totals.layers.length > 0) {
@@ -86,7 +89,7 @@ export function ingredientsNeeded(kitchen: Kitchen, options: BatchToMake): Neede
       const { lines, blend } = totals.layers[at];
       for (const { ingredient, massG } of lines) {
         const share = massG / blend.massG;
-        add(ingredient, { mixG: 0, coatingG: putOutG * share, wasteG: leftG * share });
+        add(ingredient, { mixG: 0, coatingG: putOutG * share, wasteG: leftG * share, coatingWasteG: leftG * share });
       }
     }
   }

@@ -1,5 +1,6 @@
 import { fail } from "../../check/check";
 import { freezeDeep } from "../../check/freeze-deep";
+import { isTooLittle } from "../../check/too-little";
 import type { TimeRange } from "../../heat/freezing/runs-over-doubt";
 import { checkSchedule } from "../../plan/schedule/check-schedule";
 import { type FreeSpan, freeSpans } from "../../plan/schedule/free-spans";
@@ -8,32 +9,28 @@ import { scheduleSlack } from "../../plan/schedule/schedule-slack";
 import { type Schedule, scheduleTasks } from "../../plan/schedule/schedule-tasks";
 import { COOLING_LIMITS } from "../../safety/cold/cooling-check";
 import type { Kitchen } from "../../trials/kitchen";
+import { panOf, variantOf } from "../../trials/kitchen-lookup";
+import { temperatureText } from "../../units/temperature-text";
 import type { KitchenUnits } from "../../units/unit-table";
-import { batchTimes, type DayBatch } from "./batch-times";
-import { type DayPlaces, type SettledPlaces, settlePlaces } from "./day-places";
-import { type DayProblem, dayProblem, type PlannedStep } from "./day-problem";
+import { type BatchTimes, batchTimes, type DayBatch } from "./batch-times";
+import { type DayFreezer, dayFreezer, WARMEST_STORED_C } from "./day-freezer";
+import { type DayLimits, dayLimits } from "./day-limits";
+import type { DayPlaces, SettledPlaces } from "./day-places";
+import { type BatchCurves, type DayProblem, dayProblem, type PlannedStep } from "./day-problem";
+import type { DayStep } from "./day-step";
+import { kitchenPlaces } from "./kitchen-places";
 import { placedDay } from "./placed-day";
 
 /** What `batchDay` works from. */
 export interface BatchDayOptions {
   readonly kitchen: Kitchen;
   readonly batches: readonly DayBatch[];
-  /** what is left out is as in `USUAL_DAY` */
+  /** what is left out is as the kitchen's `day.csv` says, and else as in `USUAL_DAY` */
   readonly places?: DayPlaces;
   /** orders of the steps that are tried; 200 unless given */
   readonly tries?: number;
   /** 1 unless given */
   readonly seed?: number;
-}
-
-/** A step with its time, in minutes after midnight of the first day. */
-export interface DayStep extends PlannedStep {
-  readonly startMin: number;
-  readonly endMin: number;
-  /** by how much it may begin later while nothing else moves (min) */
-  readonly slackMin: number;
-  /** from when to look, and by when it is done even in slow air (minutes after midnight); null for work by hand */
-  readonly readyMin: readonly [number, number] | null;
 }
 
 /** What to do when on a batch day. */
@@ -53,6 +50,12 @@ export interface DayPlan {
   readonly stacked: number;
   readonly places: SettledPlaces;
   readonly units: KitchenUnits;
+  /** what the day asks of the freezer, and how warm what lies there gets */
+  readonly freezer: DayFreezer;
+  /** every batch against the limits of cooling and of time out of the cold */
+  readonly limits: readonly DayLimits[];
+  /** how each batch cools in slow air, for planning again */
+  readonly curves: readonly BatchCurves[];
   /** what could not be kept, one sentence each; empty when all is */
   readonly breaches: readonly string[];
   /** stand-ins and where times are from */
@@ -79,7 +82,8 @@ const CAUTIONS: readonly string[] = [
  * The waits are the heat model's (`freezeToCut`, `temperToCut`, `workableTime`, `flashFreeze`) with the doubt of the air;
  * steps share hands, pans, places in the freezer and appliances (`scheduleTasks`); slabs are cut while they cut cleanly,
  * pieces coated while they are workable, and cooked food cooled within the two-stage limit. Every answer is checked by
- * `checkSchedule` before it is given. Pans are stacked only where that ends the day sooner.
+ * `checkSchedule` before it is given. Pans are stacked only where
+ * that ends the day sooner, no higher than it takes; they go in one after the other where all at once would warm what lies in the freezer.
  *
  * @returns steps with their times, slack and doubt, when you may leave, cautions
  *
@@ -92,26 +96,103 @@ export function batchDay(options: BatchDayOptions): DayPlan {
   const where = "batchDay";
   const { kitchen, batches, tries = USUAL_TRIES, seed = 1 } = options;
   if (batches.length < 1 || batches.length > 20) fail(`${where}: batches`, "must be 1 to 20 products", batches.length);
-  const places = settlePlaces(options.places ?? {}, `${where}: places`);
-  const heights = places.stackUpTo > 1 ? [1, places.stackUpTo] : [1];
-  const plans = heights.map((stacked) => {
-    const times = batches.map((batch) => batchTimes({ kitchen, batch, places, stacked }));
-    const day = dayProblem({ kitchen, places, batches: times, stacked });
-    return {
-      day,
-      stacked,
-      times,
-      schedule: placedDay({ ...day.problem, tries, seed, first: day.steps.map(({ id }) => id) }),
-    };
-  });
-  const best = plans.reduce((one, other) => (other.schedule.length < one.schedule.length ? other : one));
+  const pans = batches.map(({ panId, variantId }) => panOf(kitchen, panId ?? variantOf(kitchen, variantId).panId));
+  const places = kitchenPlaces({ kitchen, given: options.places, pans, where: `${where}: places` });
+  const timesAt = (stacked: number): readonly BatchTimes[] =>
+    batches.map((batch) => batchTimes({ kitchen, batch, places, stacked }));
+  const planOf = (times: readonly BatchTimes[], stacked: number, more: PlanMore = {}): PlacedPlan => {
+    const roomy = more.endless ? { ...places, freezerPlaces: ENDLESS } : places;
+    const day = dayProblem({ kitchen, places: roomy, batches: times, stacked, keepsUp: more.keepsUp });
+    const first = day.steps.map(({ id }) => id);
+    const schedule = placedDay({ ...day.problem, tries: more.tries ?? tries, seed, first });
+    return { day, schedule, stacked, times };
+  };
+  const flat = timesAt(1);
+  const glance = Math.ceil(tries / 4);
+  let best = orNone(() => planOf(flat, 1));
+  // pans above each other freeze more slowly: only where places are what the day waits for
+  if (
+    places.stackUpTo > 1 &&
+    (best === null ||
+      shorter(
+        orNone(() => planOf(flat, 1, { endless: true, tries: glance })),
+        best,
+      ))
+  ) {
+    const high = timesAt(2);
+    for (let stacked = 2; stacked <= places.stackUpTo; stacked++) {
+      const plan = orNone(() => planOf(high, stacked, { tries: glance }));
+      if (shorter(plan, best)) best = plan;
+    }
+  }
+  best ??= planOf(flat, 1);
+  const noted: string[] = [];
+  const { storedToC } = freezerOf(best, places, kitchen.units);
+  if (storedToC !== null && storedToC > WARMEST_STORED_C) {
+    const { times, stacked } = best;
+    const apart = orNone(() => planOf(times, stacked, { keepsUp: true }));
+    const cooler = apart === null ? null : freezerOf(apart, places, kitchen.units).storedToC;
+    if (apart !== null && cooler !== null && cooler < storedToC) {
+      noted.push(
+        `Pans and trays go into the freezer one after the other, so that it keeps up: all at once would warm what lies there to ${temperatureText(storedToC, kitchen.units)}.`,
+      );
+      best = apart;
+    }
+  }
   const notes = [
+    ...noted,
     ...(places.standIns === null ? [] : [places.standIns]),
     ...new Set(best.times.flatMap((times) => times.notes)),
-    "Waits are calculated from the mix, and off by as much as the air in your freezer is: log one pull-down to know it better.",
+    "Waits are calculated from the mix, and off by as much as the air in your freezer is: note when a slab was firm enough, and hold it against them.",
     "A mix that waits for a pan, and a batter that waits for the oven, wait in the fridge.",
   ];
   return dayPlan({ ...best, notes, places, units: kitchen.units });
+}
+
+/** How a plan differs from the plain one. */
+interface PlanMore {
+  /** as if the freezer had room for all */
+  readonly endless?: boolean;
+  readonly keepsUp?: boolean;
+  readonly tries?: number;
+}
+
+interface PlacedPlan {
+  readonly day: DayProblem;
+  readonly schedule: Schedule;
+  readonly stacked: number;
+  readonly times: readonly BatchTimes[];
+}
+
+/** More places than any day asks for. */
+const ENDLESS = 500;
+
+/** A plan; null where none was found. */
+function orNone(plan: () => PlacedPlan): PlacedPlan | null {
+  try {
+    return plan();
+  } catch (error) {
+    if (!isTooLittle(error)) throw error;
+    return null;
+  }
+}
+
+function shorter(plan: PlacedPlan | null, than: PlacedPlan | null): boolean {
+  return plan !== null && (than === null || plan.schedule.length < than.schedule.length);
+}
+
+/** What a schedule asks of the freezer. */
+function freezerOf(
+  { day, schedule }: Pick<PlacedPlan, "day" | "schedule">,
+  places: SettledPlaces,
+  units: KitchenUnits,
+): DayFreezer {
+  const placed = new Map(schedule.tasks.map((task) => [task.id, task]));
+  const spans = day.steps.flatMap(({ id, heat }) => {
+    const task = placed.get(id);
+    return heat === null || task === undefined ? [] : [{ startMin: task.start, endMin: task.end, ...heat }];
+  });
+  return dayFreezer(spans, places, units);
 }
 
 /** What `dayPlan` puts together. */
@@ -159,6 +240,9 @@ export function dayPlan({ day, schedule, notes, stacked, places, units }: DayPla
     stacked,
     places,
     units,
+    freezer: freezerOf({ day, schedule }, places, units),
+    limits: dayLimits(steps, day.curves),
+    curves: day.curves,
     breaches: checkSchedule(problem, schedule.tasks),
     notes,
     cautions: CAUTIONS,

@@ -2,9 +2,11 @@ import { fail } from "../../check/check";
 import { freezeDeep } from "../../check/freeze-deep";
 import { LOOSE_LOAD } from "../../crisp/clocks/load-effect";
 import { type ThermalModel, thermalProperties } from "../../food/thermal/thermal-properties";
+import { CUTTING_LIMITS } from "../../heat/freezing/cutting-limits";
 import { type FlashFreeze, flashFreeze } from "../../heat/freezing/flash-freeze";
 import { freezeToCut } from "../../heat/freezing/freeze-to-cut";
 import { freezerCoefficients } from "../../heat/freezing/freezer-coefficients";
+import { freezingHeat } from "../../heat/freezing/freezer-load";
 import { runsOverDoubt, type TimeRange } from "../../heat/freezing/runs-over-doubt";
 import { temperToCut } from "../../heat/freezing/temper-to-cut";
 import { workableTime } from "../../heat/freezing/workable-time";
@@ -45,6 +47,20 @@ export interface DayCooking {
   readonly cool: TimeRange;
   /** from the oven until in the freezer at most, so that the two-stage limit is kept (min) */
   readonly longestOutMin: number;
+  /** the hot core in slow air, in the room and then in the freezer */
+  readonly curves: { readonly room: CoreCurve; readonly freezer: CoreCurve };
+}
+
+/** A core that cools, in the slowest air that the doubt allows. */
+export interface CoreCurve {
+  readonly timeMin: readonly number[];
+  readonly coreC: readonly number[];
+}
+
+/** What freezing takes away of one pan. */
+export interface FreezingHeat {
+  readonly heatKJ: number;
+  readonly iceKg: number;
 }
 
 /** Everything that a day needs to know of the time that one pan of a batch takes. */
@@ -65,6 +81,10 @@ export interface BatchTimes {
   readonly flash: TimeRange;
   /** trays that the pieces of one pan take in the freezer */
   readonly trays: number;
+  /** of the slab until it can be cut, and of its pieces until they are as cold as the freezer */
+  readonly heat: { readonly slab: FreezingHeat; readonly pieces: FreezingHeat };
+  /** a mix from the room's temperature in slow freezer air; null for a batter, which is baked first */
+  readonly ambient: CoreCurve | null;
   readonly notes: readonly string[];
 }
 
@@ -78,6 +98,8 @@ const SHORTEST_CUT_MIN = 12;
 const PAR_COOK_MIN = 5;
 const BAKE_MIN = 20;
 const DRAWS = 300;
+/** A coefficient of air may be off by this share either way [-], as `freezeToCut` has it. */
+const AIR_DOUBT = 0.4;
 /** Time that it takes to move a load at least (min). */
 const SHORTEST_OUT_MIN = 5;
 
@@ -107,12 +129,11 @@ export function batchTimes({ kitchen, batch, places, stacked }: BatchTimesOption
   const [lengthMm, widthMm] = onPan.sidesMm;
   const air = { airC: places.freezerC, airflow: places.airflow };
   const freezer = freezerCoefficients({ ...air, stackGapMm: stacked > 1 ? places.gapMm : undefined });
-  const apart = freezerCoefficients(air);
   const piece = { food, thicknessMm, lengthMm, widthMm };
   const isCooked = cooked(batch, variant);
   const pieces = flashFreeze({
     ...piece,
-    ...apart,
+    ...freezer,
     airC: places.freezerC,
     startC: isCooked ? STEAM_OFF_C : COOLING_LIMITS.coldC,
   });
@@ -122,12 +143,43 @@ export function batchTimes({ kitchen, batch, places, stacked }: BatchTimesOption
   const trayMm2 = TRAY_COVER * faceAreaMm2(pan, 0);
   const trays =
     variant.form === "batter" ? 1 : Math.max(1, Math.ceil((onPan.pieces.pieces * lengthMm * widthMm) / trayMm2));
+  const massKg = (onPan.pieces.pieces * onPan.pieces.pieceG) / 1000;
+  const heatOf = (kg: number, fromC: number, toC: number): FreezingHeat =>
+    fromC <= toC ? { heatKJ: 0, iceKg: 0 } : freezingHeat({ food, massKg: kg, fromC, toC });
   const common = { variant, batch: onPan, pans, cooking, flash, trays };
   if (variant.form === "batter")
-    return freezeDeep({ ...common, firm: null, temper: null, cutWithinMin: null, workable: null, notes });
+    return freezeDeep({
+      ...common,
+      firm: null,
+      temper: null,
+      cutWithinMin: null,
+      workable: null,
+      heat: { slab: { heatKJ: 0, iceKg: 0 }, pieces: heatOf(massKg, STEAM_OFF_C, places.freezerC) },
+      ambient: null,
+      notes,
+    });
 
   const freezing = freezeToCut({ food, thicknessMm, ...freezer, airC: places.freezerC });
-  const workable = rangeOf(workableTime({ ...piece, airC: places.roomC }));
+  const onCounter = workableTime({ ...piece, airC: places.roomC });
+  const workable = rangeOf(onCounter);
+  const ambient = curveOf(
+    simulateSlab({
+      food,
+      thicknessMm,
+      startC: places.roomC,
+      airC: places.freezerC,
+      coefficientWm2K: (1 - AIR_DOUBT) * freezer.coefficientWm2K,
+      coefficientBelowWm2K: (1 - AIR_DOUBT) * freezer.coefficientBelowWm2K,
+      drying: "none",
+      endMin: 1500,
+      stopCoreC: COOLING_LIMITS.coldC - 0.5,
+    }),
+  );
+  const warmC = isCooked ? STEAM_OFF_C : Math.max(onCounter.meanC, places.freezerC);
+  const heatTo = (slabC: number): BatchTimes["heat"] => ({
+    slab: heatOf(onPan.slab.batchG / 1000, COOLING_LIMITS.coldC, slabC),
+    pieces: heatOf(massKg, warmC, places.freezerC),
+  });
   const onTheWay =
     freezing.brittle === undefined
       ? Number.POSITIVE_INFINITY
@@ -139,6 +191,8 @@ export function batchTimes({ kitchen, batch, places, stacked }: BatchTimesOption
       temper: null,
       cutWithinMin: Number.isFinite(onTheWay) ? Math.floor(onTheWay) : null,
       workable,
+      heat: heatTo(CUTTING_LIMITS.softAboveC),
+      ambient,
       notes,
     });
   const tempering = temperToCut({ food, thicknessMm, startC: places.freezerC, airC: places.roomC });
@@ -148,6 +202,8 @@ export function batchTimes({ kitchen, batch, places, stacked }: BatchTimesOption
     temper: rangeOf(tempering.from),
     cutWithinMin: Math.max(1, Math.floor(tempering.until.earliestMin - tempering.from.earliestMin)),
     workable,
+    heat: heatTo(CUTTING_LIMITS.brittleBelowC),
+    ambient,
     notes,
   });
 }
@@ -182,11 +238,12 @@ function cookingOf(options: CookingOptions): DayCooking {
     1,
     batter
       ? Math.floor((appliance.floorCm2 * 100) / panFootMm2(onPan))
-      : piecesOnFloor(appliance, LOOSE_LOAD, lengthMm * widthMm),
+      : piecesOnFloor(appliance, LOOSE_LOAD, [lengthMm, widthMm]),
   );
-  const { range } = runsOverDoubt(0.4, (factor) => inTheRoom(options, factor));
+  const { range } = runsOverDoubt(AIR_DOUBT, (factor) => inTheRoom(options, factor));
   const slow = pieces.latestMin / pieces.timeMin;
   const until = (celsius: number): number => slow * timeWhen(pieces.run, { column: "coreC", value: celsius });
+  const slowRoom = inTheRoom(options, 1 - AIR_DOUBT);
   const { coldC, cookedMin, firstC, firstMin } = COOLING_LIMITS;
   const longestOutMin = Math.floor(Math.min(firstMin - until(firstC), cookedMin - until(coldC)));
   if (longestOutMin < SHORTEST_OUT_MIN)
@@ -204,6 +261,10 @@ function cookingOf(options: CookingOptions): DayCooking {
     source,
     cool: rangeOf(range((run) => timeWhen(run, { column: "coreC", value: STEAM_OFF_C }))),
     longestOutMin,
+    curves: {
+      room: curveOf(slowRoom),
+      freezer: { timeMin: pieces.run.timeMin.map((min) => slow * min), coreC: pieces.run.coreC },
+    },
   };
 }
 
@@ -244,6 +305,20 @@ function panFootMm2({ pan, slab }: BatchOnPan): number {
   if (pan.shape !== "wells") return faceAreaMm2(pan, slab.thicknessMm);
   // wells stand some way apart: their upper face and a quarter more
   return 1.25 * faceAreaMm2(pan, slab.thicknessMm);
+}
+
+/** Every so many minutes of a run are kept; it is read between them (min). */
+const CURVE_STEP_MIN = 2;
+
+function curveOf({ coreC, timeMin }: HeatRun): CoreCurve {
+  const kept = timeMin.flatMap((min, at) =>
+    at === 0 ||
+    at === timeMin.length - 1 ||
+    Math.floor(min / CURVE_STEP_MIN) > Math.floor(timeMin[at - 1] / CURVE_STEP_MIN)
+      ? [at]
+      : [],
+  );
+  return { timeMin: kept.map((at) => timeMin[at]), coreC: kept.map((at) => coreC[at]) };
 }
 
 const rangeOf = ({ timeMin, earliestMin, latestMin }: TimeRange): TimeRange => ({

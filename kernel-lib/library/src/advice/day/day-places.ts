@@ -1,52 +1,12 @@
-import { fail, within } from "../../check/check";
+import { fail, positive, within } from "../../check/check";
 import { freezeDeep } from "../../check/freeze-deep";
-import { temperatureText } from "../../units/temperature-text";
+import { pullDownW } from "../../heat/freezing/freezer-load";
+import type { DayMinutes, DayPlaces } from "../../trials/day/kitchen-day";
+import { clockText } from "../../units/clock-text";
 import { parseClock } from "../../units/typed/parse-clock";
+import type { KitchenUnits } from "../../units/unit-table";
 
-/** How long the steps of the hands take (min). */
-export interface DayMinutes {
-  /** one mix, whatever its size */
-  readonly mix: number;
-  /** one pan spread or filled */
-  readonly spread: number;
-  /** one slab cut */
-  readonly cut: number;
-  /** one piece coated */
-  readonly coatPiece: number;
-  /** an oven or a basket filled */
-  readonly fillOven: number;
-  /** and emptied */
-  readonly emptyOven: number;
-  /** an oven comes back to its setpoint between two loads */
-  readonly recover: number;
-  /** the pieces of one pan packed */
-  readonly pack: number;
-}
-
-/** What a kitchen has for a batch day; what is left out is as in `USUAL_DAY`. */
-export interface DayPlaces {
-  /** when hands are there: `"8:00"`, `"5:00 pm"` */
-  readonly opens?: string;
-  readonly closes?: string;
-  /** when they are away */
-  readonly breaks?: readonly { readonly from: string; readonly until: string }[];
-  /** people who work at the same time */
-  readonly hands?: number;
-  /** freezer air (°C) */
-  readonly freezerC?: number;
-  readonly airflow?: "still" | "fan";
-  /** pans or trays that stand side by side on the freezer's shelves */
-  readonly freezerPlaces?: number;
-  /** pans that may stand above each other on one place, with a gap: it freezes more slowly, and is done only where the day gets shorter */
-  readonly stackUpTo?: number;
-  /** clear height between stacked pans (mm) */
-  readonly gapMm?: number;
-  /** room in which slabs temper and pieces cool (°C) */
-  readonly roomC?: number;
-  /** how many of an appliance, by its id; one of each unless said */
-  readonly appliances?: Readonly<Record<string, number>>;
-  readonly minutes?: Partial<DayMinutes>;
-}
+export type { DayMinutes, DayPlaces };
 
 /** A day's places, filled in and checked; times in minutes after midnight. */
 export interface SettledPlaces {
@@ -61,29 +21,48 @@ export interface SettledPlaces {
   readonly gapMm: number;
   readonly roomC: number;
   readonly appliances: Readonly<Record<string, number>>;
+  /** what the freezer takes away (W), and by what share that may be off either way [-] */
+  readonly freezerRemovesW: number;
+  readonly removesError: number;
+  readonly storedKg: number;
   readonly minutes: DayMinutes;
+  /** what loggers saw instead of `minutes.recover`, by appliance */
+  readonly recoverMin?: Readonly<Record<string, number>>;
   /** what was not said and stands in, as a sentence; null when everything was said */
   readonly standIns: string | null;
 }
 
 /** What stands in where a kitchen says nothing: our judgement of a small test kitchen. */
-export const USUAL_DAY: Required<Omit<DayPlaces, "appliances" | "minutes">> & { readonly minutes: DayMinutes } =
-  freezeDeep({
-    opens: "8:00",
-    closes: "17:00",
-    breaks: [{ from: "12:00", until: "12:45" }],
-    hands: 1,
-    freezerC: -18,
-    airflow: "still",
-    freezerPlaces: 4,
-    stackUpTo: 1,
-    gapMm: 30,
-    roomC: 20,
-    minutes: { mix: 20, spread: 8, cut: 8, coatPiece: 0.15, fillOven: 2, emptyOven: 2, recover: 3, pack: 10 },
-  });
+export const USUAL_DAY: Required<
+  Omit<DayPlaces, "appliances" | "minutes" | "pullDown" | "shelf" | "shelves" | "shelfClearMm">
+> & { readonly minutes: DayMinutes } = freezeDeep({
+  opens: "8:00",
+  closes: "17:00",
+  breaks: [{ from: "12:00", until: "12:45" }],
+  hands: 1,
+  freezerC: -18,
+  airflow: "still",
+  freezerPlaces: 4,
+  stackUpTo: 3,
+  gapMm: 30,
+  roomC: 20,
+  freezerRemovesW: 80,
+  storedKg: 10,
+  minutes: { mix: 20, spread: 8, cut: 8, coatPiece: 0.15, fillOven: 2, emptyOven: 2, recover: 3, pack: 10 },
+});
 
-/** Fills in and checks a day's places. */
-export function settlePlaces(places: DayPlaces, where: string): SettledPlaces {
+/** Two of them as people say them. */
+const USUAL_TEXT: Readonly<Record<KitchenUnits, { readonly freezer: string; readonly stored: string }>> = {
+  metric: { freezer: "-18 °C (0 °F)", stored: "10 kg (22 lb)" },
+  us: { freezer: "0 °F (-18 °C)", stored: "22 lb (10 kg)" },
+};
+
+/** A logged pull-down may be off by this share, and a stand-in by the second [-]; our judgement. */
+const LOGGED_ERROR = 0.3;
+const GUESSED_ERROR = 0.5;
+
+/** Fills in and checks a day's places; what stands in is said in a kitchen's units, metric unless given. */
+export function settlePlaces(places: DayPlaces, where: string, units: KitchenUnits = "metric"): SettledPlaces {
   const given = Object.fromEntries(Object.entries(places).filter(([, value]) => value !== undefined)) as DayPlaces;
   const all = { ...USUAL_DAY, ...given };
   const count = (value: number, name: string, most: number): number => {
@@ -107,13 +86,18 @@ export function settlePlaces(places: DayPlaces, where: string): SettledPlaces {
   const minutes = { ...USUAL_DAY.minutes, ...all.minutes };
   for (const [name, value] of Object.entries(minutes)) within(value, 0, 600, `${where}: minutes.${name}`, "min");
   for (const [id, value] of Object.entries(all.appliances ?? {})) count(value, `appliances.${id}`, 100);
+  const removesW =
+    given.freezerRemovesW ?? (given.pullDown === undefined ? USUAL_DAY.freezerRemovesW : pullDownW(given.pullDown));
+  const isLogged = given.freezerRemovesW !== undefined || given.pullDown !== undefined;
   const unsaid = [
-    ...(given.opens === undefined && given.closes === undefined ? [`hands from ${all.opens} to ${all.closes}`] : []),
-    ...(given.hands === undefined ? ["one pair of hands"] : []),
-    ...(given.freezerC === undefined
-      ? [`${all.airflow} freezer air at ${temperatureText(all.freezerC, "metric")}`]
+    ...(given.opens === undefined && given.closes === undefined
+      ? [`hands from ${clockText(opensMin, units)} to ${clockText(closesMin, units)}`]
       : []),
+    ...(given.hands === undefined ? ["one pair of hands"] : []),
+    ...(given.freezerC === undefined ? [`${all.airflow} freezer air at ${USUAL_TEXT[units].freezer}`] : []),
     ...(given.freezerPlaces === undefined ? [`${all.freezerPlaces} places in the freezer`] : []),
+    ...(isLogged ? [] : [`a freezer that takes away ${removesW} W`]),
+    ...(given.storedKg === undefined ? [`${USUAL_TEXT[units].stored} of food in it`] : []),
     ...(given.minutes === undefined ? ["the minutes of every step by hand"] : []),
   ];
   return freezeDeep({
@@ -128,6 +112,9 @@ export function settlePlaces(places: DayPlaces, where: string): SettledPlaces {
     gapMm: within(all.gapMm, 5, 500, `${where}: gapMm`, "mm"),
     roomC: within(all.roomC, 5, 35, `${where}: roomC`, "°C"),
     appliances: { ...all.appliances },
+    freezerRemovesW: positive(removesW, `${where}: freezerRemovesW`, "W"),
+    removesError: isLogged ? LOGGED_ERROR : GUESSED_ERROR,
+    storedKg: within(all.storedKg, 0, 5000, `${where}: storedKg`, "kg"),
     minutes,
     standIns: unsaid.length === 0 ? null : `Not said, and so as usual (our judgement): ${unsaid.join(", ")}.`,
   });

@@ -2,7 +2,7 @@ import { freezeDeep } from "../../check/freeze-deep";
 import type { TimeRange } from "../../heat/freezing/runs-over-doubt";
 import type { ScheduleProblem, ScheduleTask } from "../../plan/schedule/schedule-problem";
 import type { Kitchen } from "../../trials/kitchen";
-import type { BatchTimes } from "./batch-times";
+import type { BatchTimes, CoreCurve, FreezingHeat } from "./batch-times";
 import type { SettledPlaces } from "./day-places";
 
 /** What is done in a step. */
@@ -24,15 +24,32 @@ export interface PlannedStep {
   readonly hands: "all" | "ends" | "none";
   /** how much of a load's time goes into coating its pieces (min); 0 for every other step */
   readonly coatMin: number;
+  /** what freezing takes away in this step; null for every other step */
+  readonly heat: FreezingHeat | null;
 }
 
 /** A day as a problem of tasks that share places, and what each task is. */
 export interface DayProblem {
   readonly problem: ScheduleProblem;
   readonly steps: readonly PlannedStep[];
+  readonly curves: readonly BatchCurves[];
+}
+
+/** How the food of one batch cools, in slow air. */
+export interface BatchCurves {
+  readonly variantId: string;
+  readonly variantName: string;
+  /** which of the day's batches, from 1: what the ids of its steps begin with */
+  readonly batch: number;
+  readonly ambient: CoreCurve | null;
+  readonly cooked: { readonly room: CoreCurve; readonly freezer: CoreCurve } | null;
+  /** an egg wash or a batter that stands on the counter while pieces are coated */
+  readonly hasWash: boolean;
 }
 
 /** Days that a batch day may run over into. */
+/** What the freezer takes away, as something that is shared (W). */
+const POWER = "freezer watts";
 const DAYS = 3;
 const DAY_MIN = 1440;
 /** A spread pan is out of the cold for no longer than this (min): our judgement, well inside the 4 h that Food Code 3-501.19 allows (from memory). */
@@ -50,6 +67,8 @@ export interface DayProblemOptions {
   readonly places: SettledPlaces;
   readonly batches: readonly BatchTimes[];
   readonly stacked: number;
+  /** what freezes at the same time asks for no more than the freezer takes away; no unless given */
+  readonly keepsUp?: boolean;
 }
 
 /**
@@ -58,34 +77,47 @@ export interface DayProblemOptions {
  * are off it, a place in the freezer from freezing on, an appliance with its recovery; hands are away in breaks and at night.
  * Longest waits keep slabs in the time in which they cut, pieces workable, and cooling within the two-stage limit.
  */
-export function dayProblem({ kitchen, places, batches, stacked }: DayProblemOptions): DayProblem {
+export function dayProblem({ kitchen, places, batches, stacked, keepsUp = false }: DayProblemOptions): DayProblem {
   const { minutes } = places;
   const tasks: ScheduleTask[] = [];
   const steps: PlannedStep[] = [];
   const links: ScheduleProblem["links"][number][] = [];
   const holds: NonNullable<ScheduleProblem["holds"]>[number][] = [];
+  const watts = Math.max(1, Math.floor(places.freezerRemovesW));
+  // a load that alone asks for more than there is takes all of it
+  const powerOf = (heatKJ: number, min: number): number =>
+    Math.min(watts, Math.ceil((heatKJ * 1000) / (60 * whole(min))));
   const whole = (min: number): number => Math.max(1, Math.ceil(min));
 
   for (const [at, times] of batches.entries()) {
     const { variant, batch, pans, firm, temper, cutWithinMin, workable, cooking, flash } = times;
     const name = `${at + 1} ${variant.variantId}`;
     const panId = `pan ${batch.pan.id}`;
+    const recoverMin = places.recoverMin?.[cooking?.applianceId ?? ""] ?? minutes.recover;
     const add = (step: Omit<PlannedStep, "variantId" | "variantName">, task: Omit<ScheduleTask, "id">): string => {
       steps.push({ ...step, variantId: variant.variantId, variantName: variant.name });
       tasks.push({ ...task, id: step.id });
       return step.id;
     };
     const byHand = (kind: DayStepKind, id: string, duration: number, of: Pick<PlannedStep, "pan" | "part">): string =>
-      add({ id, kind, ...of, wait: null, hands: "all", coatMin: 0 }, { duration: whole(duration), uses: { hands: 1 } });
+      add(
+        { id, kind, ...of, wait: null, hands: "all", coatMin: 0, heat: null },
+        { duration: whole(duration), uses: { hands: 1 } },
+      );
     const waiting = (
       kind: DayStepKind,
       id: string,
       wait: TimeRange,
-      of: Pick<PlannedStep, "pan" | "part"> & { readonly uses?: ScheduleTask["uses"] },
+      of: Pick<PlannedStep, "pan" | "part">,
+      heat: FreezingHeat | null = null,
     ): string =>
       add(
-        { id, kind, pan: of.pan, part: of.part, wait, hands: "none", coatMin: 0 },
-        { duration: whole(wait.timeMin), uses: of.uses },
+        { id, kind, pan: of.pan, part: of.part, wait, hands: "none", coatMin: 0, heat },
+        {
+          duration: whole(wait.timeMin),
+          uses:
+            keepsUp && heat !== null && heat.heatKJ > 0 ? { [POWER]: powerOf(heat.heatKJ, wait.timeMin) } : undefined,
+        },
       );
     const link = (before: string, after: string, most?: number, least?: number): void => {
       links.push({ before, after, ...(least === undefined ? {} : { least }), ...(most === undefined ? {} : { most }) });
@@ -108,7 +140,7 @@ export function dayProblem({ kitchen, places, batches, stacked }: DayProblemOpti
       let last = spread;
       let most: number | undefined = OUT_OF_COLD_MIN;
       if (firm !== null) {
-        const frozen = waiting("freeze", idOf("freeze"), firm, one);
+        const frozen = waiting("freeze", idOf("freeze"), firm, one, times.heat.slab);
         link(spread, frozen, most);
         last = frozen;
         if (temper !== null && temper.timeMin > 0) {
@@ -126,7 +158,7 @@ export function dayProblem({ kitchen, places, batches, stacked }: DayProblemOpti
       }
 
       const coatMin = workable === null ? 0 : whole((minutes.coatPiece * pieces) / loads);
-      const trays = traysOf(times, loads, coatMin + minutes.fillOven + minutes.emptyOven + minutes.recover);
+      const trays = traysOf(times, loads, coatMin + minutes.fillOven + minutes.emptyOven + recoverMin);
       const trayIds = Array.from({ length: trays }, (_, tray) => idOf(`freeze pieces ${tray + 1}`));
       for (let load = 0; load < loads; load++) {
         const part: readonly [number, number] | null = loads === 1 ? null : [load + 1, loads];
@@ -139,13 +171,13 @@ export function dayProblem({ kitchen, places, batches, stacked }: DayProblemOpti
           const emptying = Math.ceil(minutes.emptyOven);
           const end = coatMin + filling + cooking.timeMin + emptying;
           done = add(
-            { id: idOf(`cook ${load + 1}`), kind: "cook", ...own, wait: null, hands: "ends", coatMin },
+            { id: idOf(`cook ${load + 1}`), kind: "cook", ...own, wait: null, hands: "ends", coatMin, heat: null },
             {
               duration: end,
               parts: [
                 {
                   resource: `appliance ${cooking.applianceId}`,
-                  from: Math.max(0, coatMin - Math.ceil(minutes.recover)),
+                  from: Math.max(0, coatMin - Math.ceil(recoverMin)),
                   until: end,
                 },
                 { resource: "hands", from: 0, until: coatMin + filling },
@@ -167,7 +199,7 @@ export function dayProblem({ kitchen, places, batches, stacked }: DayProblemOpti
       }
       for (const [tray, id] of trayIds.entries()) {
         const part: readonly [number, number] | null = trays === 1 ? null : [tray + 1, trays];
-        waiting("freeze pieces", id, flash, { pan, part });
+        waiting("freeze pieces", id, flash, { pan, part }, shareOf(times.heat.pieces, trays));
         const packed = byHand("pack", idOf(`pack ${tray + 1}`), minutes.pack / trays, { pan, part });
         link(id, packed);
         holds.push({ resource: "freezer", from: id, until: packed });
@@ -183,6 +215,14 @@ export function dayProblem({ kitchen, places, batches, stacked }: DayProblemOpti
   const panIds = new Set(batches.map(({ batch }) => batch.pan.id));
   return freezeDeep({
     steps,
+    curves: batches.map(({ variant, ambient, cooking }, at) => ({
+      variantId: variant.variantId,
+      variantName: variant.name,
+      batch: at + 1,
+      ambient: ambient ?? null,
+      cooked: cooking?.curves ?? null,
+      hasWash: variant.formula.coating.some(({ layer }) => layer === "wash"),
+    })),
     problem: {
       tasks,
       links,
@@ -190,6 +230,7 @@ export function dayProblem({ kitchen, places, batches, stacked }: DayProblemOpti
       resources: [
         { id: "hands", capacity: places.hands, less: away },
         { id: "freezer", capacity: places.freezerPlaces * stacked },
+        ...(keepsUp ? [{ id: POWER, capacity: watts }] : []),
         ...kitchen.pans
           .filter(({ id }) => panIds.has(id))
           .map(({ id, count }) => ({ id: `pan ${id}`, capacity: count })),
@@ -199,6 +240,11 @@ export function dayProblem({ kitchen, places, batches, stacked }: DayProblemOpti
     },
   });
 }
+
+const shareOf = ({ heatKJ, iceKg }: FreezingHeat, among: number): FreezingHeat => ({
+  heatKJ: heatKJ / among,
+  iceKg: iceKg / among,
+});
 
 /** When no hands are there, over all days. */
 function awaySpans({

@@ -2,7 +2,8 @@ import { fail, within } from "../../check/check";
 import type { TimeRange } from "../../heat/freezing/runs-over-doubt";
 import type { ScheduleTask } from "../../plan/schedule/schedule-problem";
 import { parseClock } from "../../units/typed/parse-clock";
-import { type DayPlan, type DayStep, dayPlan } from "./batch-day";
+import { type DayPlan, dayPlan } from "./batch-day";
+import type { DayStep } from "./day-step";
 import { placedDay } from "./placed-day";
 
 /** What changed, and when. */
@@ -65,7 +66,7 @@ export function replanDay(options: ReplanDayOptions): DayPlan {
   const problem = { ...plan.problem, tasks, resources };
   const schedule = placedDay({ ...problem, tries, first: plan.steps.map(({ id }) => id) });
   return dayPlan({
-    day: { problem, steps },
+    day: { problem, steps, curves: plan.curves },
     schedule,
     notes: plan.notes,
     stacked: plan.stacked,

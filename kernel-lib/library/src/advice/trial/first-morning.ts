@@ -208,7 +208,7 @@ function loadsOf(
   appliance: Appliance,
 ): { readonly pieces: number; readonly loadFraction: number; readonly purposes: readonly PlannedLoad["purpose"][] } {
   const pieceMm2 = sidesMm[0] * sidesMm[1];
-  const loose = Math.max(1, piecesOnFloor(appliance, LOOSE_LOAD, pieceMm2));
+  const loose = Math.max(1, piecesOnFloor(appliance, LOOSE_LOAD, sidesMm));
   const each = between(Math.floor(pieces / PURPOSES.length), 1, loose);
   const loads = Math.min(PURPOSES.length, Math.floor(pieces / each));
   return {

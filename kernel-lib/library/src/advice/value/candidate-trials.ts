@@ -149,7 +149,7 @@ interface TrialsOfOptions {
 function trialsOf(options: TrialsOfOptions): readonly PossibleTrial[] {
   const { window, slab, appliance, setpointC, probe, isPlain } = options;
   const pieceMm2 = slab.sidesMm[0] * slab.sidesMm[1];
-  const pieces = Math.max(1, Math.min(slab.pieces, piecesOnFloor(appliance, options.loadFraction, pieceMm2)));
+  const pieces = Math.max(1, Math.min(slab.pieces, piecesOnFloor(appliance, options.loadFraction, slab.sidesMm)));
   const loadFraction = Math.min(options.loadFraction, 1.2, (pieces * pieceMm2) / (100 * appliance.floorCm2));
   const setting: SettledSetting = {
     ...window.setting,

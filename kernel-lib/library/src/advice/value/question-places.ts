@@ -120,10 +120,7 @@ function byPan({ kitchen, window, without = [] }: QuestionPlacesOptions): readon
       ...window.setting,
       thicknessMm: slab.thicknessMm,
       sidesMm: slab.sidesMm,
-      piecesPerLoad: Math.max(
-        1,
-        piecesOnFloor(appliance, window.setting.loadFraction, slab.sidesMm[0] * slab.sidesMm[1]),
-      ),
+      piecesPerLoad: Math.max(1, piecesOnFloor(appliance, window.setting.loadFraction, slab.sidesMm)),
     },
     slab,
   }));

@@ -86,7 +86,7 @@ export function crispWindow(options: CrispWindowOptions): KitchenWindow {
     applianceId,
     setpointC: options.setpointC ?? variant.setpointC,
     loadFraction,
-    piecesPerLoad: Math.max(1, piecesOnFloor(appliance, loadFraction, sidesMm[0] * sidesMm[1])),
+    piecesPerLoad: Math.max(1, piecesOnFloor(appliance, loadFraction, sidesMm)),
     turned: options.turned ?? usuallyTurned(kitchen, variant.variantId, applianceId),
     startC: options.startC ?? variant.startC,
     limit: variant.limit,

@@ -50,7 +50,7 @@ export interface FreezerLoad {
 }
 
 /** Frozen food of about two thirds water: heat that it takes up, thawing a little on the way, is left out, so that it gets too warm here rather than too cold (kJ/(kg·K)). */
-const STORED_KJ_KG_K = 2;
+export const STORED_KJ_KG_K = 2;
 
 /**
  * What a load asks of a freezer: heat and ice, how long it takes, and how warm the food that lies there gets when the
@@ -81,8 +81,9 @@ export function freezerLoad(options: FreezerLoadOptions): FreezerLoad {
   for (const [at, { food, massKg, fromC }] of goods.entries()) {
     notNegative(massKg, `${where}: goods ${at + 1}: massKg`, "kg");
     within(fromC, storedC, 100, `${where}: goods ${at + 1}: fromC`, "°C (the freezer's and more)");
-    heatKJ += massKg * (enthalpyAt(food, fromC) - enthalpyAt(food, storedC));
-    iceKg += massKg * (iceOf(food, storedC) - iceOf(food, fromC));
+    const one = freezingHeat({ food, massKg, fromC, toC: storedC });
+    heatKJ += one.heatKJ;
+    iceKg += one.iceKg;
   }
   const minutesBy = (watts: number): number => (heatKJ * 1000) / watts / 60;
   const storedBy = (watts: number, share = 1): number => {
@@ -112,6 +113,17 @@ export function freezerLoad(options: FreezerLoadOptions): FreezerLoad {
     caution:
       "An estimate from heat alone. Read the freezer's thermometer while warm food goes in; frozen food is kept frozen (FDA Food Code 3-501.11), and what has thawed is for your local food code to judge.",
   });
+}
+
+/** What food gives away on its way from one temperature to a lower one (kJ), and the water in it that turns to ice (kg). */
+export function freezingHeat({ food, massKg, fromC, toC }: FreezerGoods & { readonly toC: number }): {
+  readonly heatKJ: number;
+  readonly iceKg: number;
+} {
+  return {
+    heatKJ: massKg * (enthalpyAt(food, fromC) - enthalpyAt(food, toC)),
+    iceKg: massKg * (iceOf(food, toC) - iceOf(food, fromC)),
+  };
 }
 
 /** Ice at a temperature, of the mass [-]: the latent heat that the ice curve has given up, over that of water. */

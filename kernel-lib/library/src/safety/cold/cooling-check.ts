@@ -126,7 +126,9 @@ function wordOf(verdict: CoolingCheck["verdict"]): string {
 }
 
 function stageText({ fromC, toC, limitMin, tookMin }: CoolingStage): string {
-  const way = fromC === null ? `to ${toC} °C` : `${fromC} to ${toC} °C`;
+  const inF = (celsius: number): string => String(Math.round(celsius * 1.8 + 32));
+  const way =
+    fromC === null ? `to ${toC} °C (${inF(toC)} °F)` : `${fromC} to ${toC} °C (${inF(fromC)} to ${inF(toC)} °F)`;
   if (tookMin === null) return `${way} not seen from start to end, ${limitMin / 60} h allowed`;
   const [least, most] = tookMin.map((min) => Math.ceil(min));
   const took = Number.isFinite(most)

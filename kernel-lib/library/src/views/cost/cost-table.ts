@@ -2,12 +2,11 @@ import type { BatchCost, Cost } from "../../advice/cost/batch-cost";
 import type { Table } from "../table/table";
 
 /**
- * What batches cost, a row each: batch, piece, serving, kilogram and waste, each with its standard uncertainty.
+ * What batches cost, a row each: batch, piece, serving, a kilogram as frozen and as eaten, and waste, each with its standard uncertainty.
  *
  * @example
  * const kitchen = loadKitchen();
- * const priced = { ...kitchen, ingredients: kitchen.ingredients.map((one) => ({ ...one, costPerKg: 2 })) };
- * costTable([batchCost({ kitchen: priced, variantId: "beet-lentil" })]).rows.length; // → 1
+ * costTable([batchCost({ kitchen, variantId: "beet-lentil" })]).rows.length; // → 1
  */
 export function costTable(costs: readonly BatchCost[]): Table {
   const told = ({ cost, se }: Cost): string => `${money(cost)} ± ${money(se)}`;
@@ -20,21 +19,26 @@ export function costTable(costs: readonly BatchCost[]): Table {
       "a batch",
       "a piece",
       "a serving",
-      "a kilogram",
+      "a kilogram, frozen",
+      "a kilogram, as eaten",
       "of a batch thrown away",
       "dearest part",
     ].map((heading) => ({ heading })),
-    rows: costs.map(({ variantName, pieces, batch, piece, serving, kilogram, waste, parts }) => [
+    rows: costs.map(({ variantName, pieces, batch, piece, serving, kilogram, eatenKilogram, waste, parts }) => [
       variantName,
       pieces,
       told(batch),
       told(piece),
       told(serving),
       told(kilogram),
+      eatenKilogram === null ? null : told(eatenKilogram),
       told(waste),
-      parts[0].name,
+      `${parts[0].name} (${Math.round((100 * parts[0].cost) / batch.cost)} %)`,
     ]),
-    notes: [...new Set(costs.map(({ note }) => note)), "In the currency that the prices under cost_per_kg are in."],
+    notes: [
+      ...new Set(costs.flatMap(({ notes }) => notes)),
+      "In the currency that the prices are in. As eaten: after the loss of the trials that were weighed.",
+    ],
   };
 }
 

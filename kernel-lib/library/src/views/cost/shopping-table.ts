@@ -1,4 +1,5 @@
 import type { ShoppingList } from "../../advice/cost/shopping-list";
+import { ownMassText } from "../../units/mass-text";
 import type { KitchenUnits } from "../../units/unit-table";
 import type { Table } from "../table/table";
 import { tableIn } from "../table/table-in";
@@ -11,7 +12,10 @@ import { tableIn } from "../table/table-in";
  * const list = shoppingList({ kitchen: loadKitchen(), batches: [{ variantId: "beet-lentil" }] });
  * shoppingTable(list).columns.length; // → 6
  */
-export function shoppingTable({ lines, unpriced }: ShoppingList, units: KitchenUnits = "metric"): Table {
+export function shoppingTable(
+  { cost: total, costSe, lines, unpriced }: ShoppingList,
+  units: KitchenUnits = "metric",
+): Table {
   return tableIn(
     {
       kind: "table",
@@ -19,21 +23,24 @@ export function shoppingTable({ lines, unpriced }: ShoppingList, units: KitchenU
       columns: [
         { heading: "ingredient" },
         { heading: "buy (g)", decimals: 0 },
-        { heading: "packs", decimals: 0 },
+        { heading: "packs" },
         { heading: "needed (g)", decimals: 0 },
         { heading: "in stock (g)", decimals: 0 },
         { heading: "cost", decimals: 2 },
       ],
-      rows: lines.map(({ name, buyG, packs, neededG, inStockG, cost }) => [
+      rows: lines.map(({ name, buyG, packs, packG, neededG, inStockG, cost }) => [
         name,
         Math.ceil(buyG),
-        packs,
+        packs === null || packG === null ? null : `${packs} of ${ownMassText(packG, units)}`,
         Math.ceil(neededG),
         inStockG,
         cost,
       ]),
       notes: [
         "Bowl loss, trim and coating that is left behind are in it.",
+        ...(total === 0
+          ? []
+          : [`What has a price: ${total.toFixed(2)} ± ${costSe.toFixed(2)} (one standard uncertainty).`]),
         ...(unpriced.length === 0 ? [] : [`No price is known for ${unpriced.join(", ")}.`]),
         "Read the label of what you buy: allergens and composition are the maker's to say.",
       ],

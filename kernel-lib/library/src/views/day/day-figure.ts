@@ -1,4 +1,5 @@
-import type { DayPlan, DayStep } from "../../advice/day/batch-day";
+import type { DayPlan } from "../../advice/day/batch-day";
+import type { DayStep } from "../../advice/day/day-step";
 import { clockText } from "../../units/clock-text";
 import type { Figure } from "../figure/figure";
 import { houseLayout } from "../figure/layout";

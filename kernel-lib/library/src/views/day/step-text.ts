@@ -1,5 +1,5 @@
-import type { DayStep } from "../../advice/day/batch-day";
 import type { DayStepKind } from "../../advice/day/day-problem";
+import type { DayStep } from "../../advice/day/day-step";
 
 const WORDS: Readonly<Record<DayStepKind, string>> = {
   mix: "mix",
