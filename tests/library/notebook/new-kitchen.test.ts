@@ -35,7 +35,7 @@ describe("newKitchen", () => {
     writeFileSync(join(folder, ".DS_Store"), "");
     newKitchen({ folder, units: "us" });
     expect(() => newKitchen({ folder })).toThrow(
-      /^newKitchen: folder must be new or empty, and holds README\.md, appliances\.csv, formulas, ingredients\.csv, kitchen\.json and 4 more, got ".*mine"$/,
+      /^newKitchen: folder must be new or empty, and holds README\.md, appliances\.csv, day\.csv, formulas, ingredients\.csv and 7 more, got ".*mine"$/,
     );
     expect(loadKitchen(folder).units).toBe("us");
     const other = join(base, "other");

@@ -28,11 +28,14 @@ describe("readKitchenFolder", () => {
     ]);
     expect(files.filter(({ text }) => text !== null).map(({ file }) => file)).toEqual([
       "appliances.csv",
+      "day.csv",
       "formulas/first-formula.csv",
       "ingredients.csv",
       "kitchen.json",
       "labels.csv",
+      "packs.csv",
       "pans.csv",
+      "pantry.csv",
       "trials/first-log.csv",
       "variants.csv",
     ]);

@@ -83,6 +83,19 @@ describe("sharedKitchen", () => {
     expect(check(shared).problems).toEqual([]);
   });
 
+  it("keeps prices and stock at home unless costs go along, and the packs of other products always", () => {
+    const of = (take: typeof PRIVATE_THINGS | []) => sharedKitchen({ files, variantIds: ["turkey-sage"], take });
+    const bare = of([]);
+    expect(bare.files.some(({ file }) => file === "pantry.csv")).toBe(false);
+    expect(bare.leftOut).toContain("pantry.csv: prices and stock");
+    const own = check(bare).kitchen;
+    expect(own?.packs?.length).toBeGreaterThan(0);
+    expect(own?.packs?.every(({ variantId }) => variantId === "turkey-sage")).toBe(true);
+    const priced = check(of(["costs"] as never)).kitchen;
+    expect(priced?.pantry?.length).toBeGreaterThan(5);
+    expect(priced?.pantry?.length).toBeLessThan(20);
+  });
+
   it("takes every trial along whose cells name the variant in other capitals and blanks", () => {
     const typed = files.map((entry) =>
       entry.file === "trials/turkey-sage.csv" && entry.text !== null

@@ -2,7 +2,7 @@ import { fail, positive } from "../../check/check";
 import { freezeDeep } from "../../check/freeze-deep";
 import { tooLittle } from "../../check/too-little";
 import { type StockPlan, stockPlan } from "../../safety/cold/stock-plan";
-import { type StorageLife, type StoredFood, storageLife } from "../../safety/cold/storage-life";
+import { STORAGE_LIVES, type StorageLife, type StoredFood, storageLife } from "../../safety/cold/storage-life";
 import type { Kitchen, KitchenVariant } from "../../trials/kitchen";
 import { variantOf } from "../../trials/kitchen-lookup";
 import { daysBetween, lastDay } from "../../trials/last-day";
@@ -87,7 +87,7 @@ export function packStock({ kitchen, piecesPerWeek = WEEKLY, asOf }: PackStockOp
     });
     return { variantId, variantName: variant.name, food, packs: own, plan };
   });
-  const lives = new Map(products.map(({ food, packs: [{ life }] }) => [food, life]));
+  const foods = [...new Set(products.map(({ food }) => food))];
   return freezeDeep({
     kind: "pack stock" as const,
     asOf: day,
@@ -95,9 +95,9 @@ export function packStock({ kitchen, piecesPerWeek = WEEKLY, asOf }: PackStockOp
     products,
     notes: [
       `As of ${day}${asOf === undefined ? ", the last day that the kitchen's files name" : ""}.`,
-      ...[...lives].map(([food, { source }]) => `${food[0].toUpperCase()}${food.slice(1)}: ${source}.`),
+      ...foods.map((food) => `${food[0].toUpperCase()}${food.slice(1)}: ${STORAGE_LIVES[food].source}.`),
       "A loose or frosty pack keeps half as long (common practice, no source). The life is three times shorter 10 K warmer, between two and four times.",
-      [...lives.values()][0].caution,
+      products[0].packs[0].life.caution,
     ],
   });
 }

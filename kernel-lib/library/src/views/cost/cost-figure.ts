@@ -17,7 +17,11 @@ export function costFigure(costs: readonly BatchCost[]): Figure {
     { name: "coating", read: ({ inPiece }: BatchCost) => inPiece.coating },
     { name: "thrown away", read: ({ inPiece }: BatchCost) => inPiece.waste },
   ];
-  const layout = houseLayout({ title: "What a piece costs", xTitle: "cost of a piece", yTitle: "" });
+  const layout = houseLayout({
+    title: "What a piece costs",
+    xTitle: "cost of a piece, ± two standard uncertainties",
+    yTitle: "",
+  });
   return {
     kind: "figure",
     data: parts.map(({ name, read }, at) => ({

@@ -31,7 +31,7 @@ export function shoppingTable(
       rows: lines.map(({ name, buyG, packs, packG, neededG, inStockG, cost }) => [
         name,
         Math.ceil(buyG),
-        packs === null || packG === null ? null : `${packs} of ${ownMassText(packG, units)}`,
+        packs === null || packs === 0 || packG === null ? null : `${packs} of ${ownMassText(packG, units)}`,
         Math.ceil(neededG),
         inStockG,
         cost,

@@ -24,7 +24,7 @@ export function dayLimitsTable({ limits }: Pick<DayPlan, "limits">): Table {
       variantName,
       limit,
       check.verdict,
-      check.sentence.replace(`${"what" in check ? check.what : ""}: `, ""),
+      "what" in check ? check.sentence.slice(check.what.length + 2) : check.sentence,
       check.todo,
     ]),
     notes: [
