@@ -65,6 +65,7 @@ function randomDays(kitchen) {
       trays: slab ? between(1, 2) : 1,
       heat: { slab: { heatKJ: between(100, 600), iceKg: 0.7 }, pieces: { heatKJ: between(100, 600), iceKg: 0.3 } },
       ambient: null,
+      isStacked: random.uniform() < 0.5,
       notes: [],
     };
   };
@@ -72,7 +73,13 @@ function randomDays(kitchen) {
   for (let day = 0; day < DAYS; day++) {
     const batches = Array.from({ length: between(1, 2) }, batchOf);
     const places = settlePlaces({ freezerPlaces: between(3, 8), hands: between(1, 3) }, "bench");
-    const { problem, steps } = dayProblem({ kitchen, places, batches, stacked: 1, keepsUp: day % 2 === 1 });
+    const { problem, steps } = dayProblem({
+      kitchen,
+      places,
+      batches,
+      stacked: 3,
+      powerShare: day % 2 === 1 ? 1 : undefined,
+    });
     try {
       const schedule = scheduleTasks({ ...problem, tries: 6, first: steps.map(({ id }) => id) });
       if (checkSchedule(problem, schedule.tasks).length > 0) broken++;

@@ -65,6 +65,7 @@ const batch: fc.Arbitrary<BatchTimes> = fc
       trays: slab ? trays : 1,
       heat: { slab: { heatKJ: 300, iceKg: 0.7 }, pieces: { heatKJ: 200, iceKg: 0.3 } },
       ambient: null,
+      isStacked: which % 2 === 1,
       notes: [],
     };
   });
@@ -74,13 +75,13 @@ describe("dayProblem", () => {
     const places = fc.record({
       freezerPlaces: fc.integer({ min: 3, max: 8 }),
       hands: fc.integer({ min: 1, max: 3 }),
-      keepsUp: fc.boolean(),
+      powerShare: fc.option(fc.constantFrom(1, 1.5), { nil: undefined }),
     });
     let planned = 0;
     fc.assert(
       fc.property(fc.array(batch, { minLength: 1, maxLength: 2 }), places, (batches, own) => {
-        const { keepsUp, ...more } = own;
-        const all = { kitchen, places: settlePlaces(more, "test"), batches, stacked: 1, keepsUp };
+        const { powerShare, ...more } = own;
+        const all = { kitchen, places: settlePlaces(more, "test"), batches, stacked: 3, powerShare };
         const { problem, steps } = dayProblem(all);
         let schedule: Schedule;
         try {

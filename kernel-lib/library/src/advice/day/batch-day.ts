@@ -1,6 +1,5 @@
 import { fail } from "../../check/check";
 import { freezeDeep } from "../../check/freeze-deep";
-import { isTooLittle } from "../../check/too-little";
 import type { TimeRange } from "../../heat/freezing/runs-over-doubt";
 import { checkSchedule } from "../../plan/schedule/check-schedule";
 import { type FreeSpan, freeSpans } from "../../plan/schedule/free-spans";
@@ -10,16 +9,17 @@ import { type Schedule, scheduleTasks } from "../../plan/schedule/schedule-tasks
 import { COOLING_LIMITS } from "../../safety/cold/cooling-check";
 import type { Kitchen } from "../../trials/kitchen";
 import { panOf, variantOf } from "../../trials/kitchen-lookup";
+import { lengthText } from "../../units/length-text";
 import { temperatureText } from "../../units/temperature-text";
 import type { KitchenUnits } from "../../units/unit-table";
-import { type BatchTimes, batchTimes, type DayBatch } from "./batch-times";
-import { type DayFreezer, dayFreezer, WARMEST_STORED_C } from "./day-freezer";
+import type { DayBatch } from "./batch-times";
+import type { DayFreezer } from "./day-freezer";
 import { type DayLimits, dayLimits } from "./day-limits";
 import type { DayPlaces, SettledPlaces } from "./day-places";
-import { type BatchCurves, type DayProblem, dayProblem, type PlannedStep } from "./day-problem";
+import type { BatchCurves, DayProblem, PlannedStep } from "./day-problem";
 import type { DayStep } from "./day-step";
 import { kitchenPlaces } from "./kitchen-places";
-import { placedDay } from "./placed-day";
+import { freezerOf, searchDay } from "./search-day";
 
 /** What `batchDay` works from. */
 export interface BatchDayOptions {
@@ -46,7 +46,7 @@ export interface DayPlan {
   readonly slowEndMin: number | null;
   /** whether no other order can end sooner */
   readonly proven: boolean;
-  /** pans above each other on one place of the freezer */
+  /** pans above each other on one place of the freezer at most; 1: none. A place then counts as so many of `freezer` */
   readonly stacked: number;
   readonly places: SettledPlaces;
   readonly units: KitchenUnits;
@@ -70,9 +70,12 @@ export interface DayPlan {
 const WORTH_LEAVING_MIN = 20;
 const USUAL_TRIES = 200;
 
-const CAUTIONS: readonly string[] = [
+const COOLING_RULE = "FDA Food Code 3-501.14). Local food codes and licensed practice come first.";
+const cautionsIn = (units: KitchenUnits): readonly string[] => [
   "Times are calculated. Cut when the slab is firm, pack when the core is frozen, and probe every load: a plan is no thermometer.",
-  `Cooked food goes from ${COOLING_LIMITS.startC} to ${COOLING_LIMITS.firstC} °C (135 to 70 °F) within 2 h and to ${COOLING_LIMITS.coldC} °C (41 °F) within 6 h in all (FDA Food Code 3-501.14). Local food codes and licensed practice come first.`,
+  units === "us"
+    ? `Cooked food goes from 135 to 70 °F (${COOLING_LIMITS.startC} to ${COOLING_LIMITS.firstC} °C) within 2 h and to 41 °F (${COOLING_LIMITS.coldC} °C) within 6 h in all (${COOLING_RULE}`
+    : `Cooked food goes from ${COOLING_LIMITS.startC} to ${COOLING_LIMITS.firstC} °C (135 to 70 °F) within 2 h and to ${COOLING_LIMITS.coldC} °C (41 °F) within 6 h in all (${COOLING_RULE}`,
   "Hot and soft food in the freezer warms what lies there: put it on the far side, and look at the freezer's thermometer.",
 ];
 
@@ -98,101 +101,25 @@ export function batchDay(options: BatchDayOptions): DayPlan {
   if (batches.length < 1 || batches.length > 20) fail(`${where}: batches`, "must be 1 to 20 products", batches.length);
   const pans = batches.map(({ panId, variantId }) => panOf(kitchen, panId ?? variantOf(kitchen, variantId).panId));
   const places = kitchenPlaces({ kitchen, given: options.places, pans, where: `${where}: places` });
-  const timesAt = (stacked: number): readonly BatchTimes[] =>
-    batches.map((batch) => batchTimes({ kitchen, batch, places, stacked }));
-  const planOf = (times: readonly BatchTimes[], stacked: number, more: PlanMore = {}): PlacedPlan => {
-    const roomy = more.endless ? { ...places, freezerPlaces: ENDLESS } : places;
-    const day = dayProblem({ kitchen, places: roomy, batches: times, stacked, keepsUp: more.keepsUp });
-    const first = day.steps.map(({ id }) => id);
-    const schedule = placedDay({ ...day.problem, tries: more.tries ?? tries, seed, first });
-    return { day, schedule, stacked, times };
-  };
-  const flat = timesAt(1);
-  const glance = Math.ceil(tries / 4);
-  let best = orNone(() => planOf(flat, 1));
-  // pans above each other freeze more slowly: only where places are what the day waits for
-  if (
-    places.stackUpTo > 1 &&
-    (best === null ||
-      shorter(
-        orNone(() => planOf(flat, 1, { endless: true, tries: glance })),
-        best,
-      ))
-  ) {
-    const high = timesAt(2);
-    for (let stacked = 2; stacked <= places.stackUpTo; stacked++) {
-      const plan = orNone(() => planOf(high, stacked, { tries: glance }));
-      if (shorter(plan, best)) best = plan;
-    }
-  }
-  best ??= planOf(flat, 1);
-  const noted: string[] = [];
-  const { storedToC } = freezerOf(best, places, kitchen.units);
-  if (storedToC !== null && storedToC > WARMEST_STORED_C) {
-    const { times, stacked } = best;
-    const apart = orNone(() => planOf(times, stacked, { keepsUp: true }));
-    const cooler = apart === null ? null : freezerOf(apart, places, kitchen.units).storedToC;
-    if (apart !== null && cooler !== null && cooler < storedToC) {
-      noted.push(
-        `Pans and trays go into the freezer one after the other, so that it keeps up: all at once would warm what lies there to ${temperatureText(storedToC, kitchen.units)}.`,
-      );
-      best = apart;
-    }
-  }
+  const { wouldWarmToC, times, ...found } = searchDay({ kitchen, batches, places, tries, seed });
+  const stacked = times.filter(({ isStacked }) => isStacked).map(({ variant }) => variant.name);
   const notes = [
-    ...noted,
+    ...(wouldWarmToC === null
+      ? []
+      : [
+          `Not everything goes into the freezer as soon as it could, so that it keeps up: else what lies there would get up to ${temperatureText(wouldWarmToC, kitchen.units)} warm.`,
+        ]),
+    ...(stacked.length === 0
+      ? []
+      : [
+          `Pans and trays of ${[...new Set(stacked)].join(", ")} stand above each other in the freezer, up to ${places.stackUpTo} on a place with ${lengthText([places.gapMm], kitchen.units)} between, and freeze more slowly for it.`,
+        ]),
     ...(places.standIns === null ? [] : [places.standIns]),
-    ...new Set(best.times.flatMap((times) => times.notes)),
+    ...new Set(times.flatMap((one) => one.notes)),
     "Waits are calculated from the mix, and off by as much as the air in your freezer is: note when a slab was firm enough, and hold it against them.",
     "A mix that waits for a pan, and a batter that waits for the oven, wait in the fridge.",
   ];
-  return dayPlan({ ...best, notes, places, units: kitchen.units });
-}
-
-/** How a plan differs from the plain one. */
-interface PlanMore {
-  /** as if the freezer had room for all */
-  readonly endless?: boolean;
-  readonly keepsUp?: boolean;
-  readonly tries?: number;
-}
-
-interface PlacedPlan {
-  readonly day: DayProblem;
-  readonly schedule: Schedule;
-  readonly stacked: number;
-  readonly times: readonly BatchTimes[];
-}
-
-/** More places than any day asks for. */
-const ENDLESS = 500;
-
-/** A plan; null where none was found. */
-function orNone(plan: () => PlacedPlan): PlacedPlan | null {
-  try {
-    return plan();
-  } catch (error) {
-    if (!isTooLittle(error)) throw error;
-    return null;
-  }
-}
-
-function shorter(plan: PlacedPlan | null, than: PlacedPlan | null): boolean {
-  return plan !== null && (than === null || plan.schedule.length < than.schedule.length);
-}
-
-/** What a schedule asks of the freezer. */
-function freezerOf(
-  { day, schedule }: Pick<PlacedPlan, "day" | "schedule">,
-  places: SettledPlaces,
-  units: KitchenUnits,
-): DayFreezer {
-  const placed = new Map(schedule.tasks.map((task) => [task.id, task]));
-  const spans = day.steps.flatMap(({ id, heat }) => {
-    const task = placed.get(id);
-    return heat === null || task === undefined ? [] : [{ startMin: task.start, endMin: task.end, ...heat }];
-  });
-  return dayFreezer(spans, places, units);
+  return dayPlan({ ...found, notes, places, units: kitchen.units });
 }
 
 /** What `dayPlan` puts together. */
@@ -245,7 +172,7 @@ export function dayPlan({ day, schedule, notes, stacked, places, units }: DayPla
     curves: day.curves,
     breaches: checkSchedule(problem, schedule.tasks),
     notes,
-    cautions: CAUTIONS,
+    cautions: cautionsIn(units),
     problem,
   });
 }

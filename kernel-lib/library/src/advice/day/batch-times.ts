@@ -85,6 +85,8 @@ export interface BatchTimes {
   readonly heat: { readonly slab: FreezingHeat; readonly pieces: FreezingHeat };
   /** a mix from the room's temperature in slow freezer air; null for a batter, which is baked first */
   readonly ambient: CoreCurve | null;
+  /** whether its pans and trays stand above each other in the freezer, with gaps */
+  readonly isStacked: boolean;
   readonly notes: readonly string[];
 }
 
@@ -146,7 +148,7 @@ export function batchTimes({ kitchen, batch, places, stacked }: BatchTimesOption
   const massKg = (onPan.pieces.pieces * onPan.pieces.pieceG) / 1000;
   const heatOf = (kg: number, fromC: number, toC: number): FreezingHeat =>
     fromC <= toC ? { heatKJ: 0, iceKg: 0 } : freezingHeat({ food, massKg: kg, fromC, toC });
-  const common = { variant, batch: onPan, pans, cooking, flash, trays };
+  const common = { variant, batch: onPan, pans, cooking, flash, trays, isStacked: stacked > 1 };
   if (variant.form === "batter")
     return freezeDeep({
       ...common,

@@ -66,9 +66,10 @@ export interface DayProblemOptions {
   readonly kitchen: Kitchen;
   readonly places: SettledPlaces;
   readonly batches: readonly BatchTimes[];
+  /** pans that may stand above each other on one place: others take the whole place */
   readonly stacked: number;
-  /** what freezes at the same time asks for no more than the freezer takes away; no unless given */
-  readonly keepsUp?: boolean;
+  /** what freezes at the same time asks for no more than so many times what the freezer takes away; no bound unless given */
+  readonly powerShare?: number;
 }
 
 /**
@@ -77,13 +78,13 @@ export interface DayProblemOptions {
  * are off it, a place in the freezer from freezing on, an appliance with its recovery; hands are away in breaks and at night.
  * Longest waits keep slabs in the time in which they cut, pieces workable, and cooling within the two-stage limit.
  */
-export function dayProblem({ kitchen, places, batches, stacked, keepsUp = false }: DayProblemOptions): DayProblem {
+export function dayProblem({ kitchen, places, batches, stacked, powerShare }: DayProblemOptions): DayProblem {
   const { minutes } = places;
   const tasks: ScheduleTask[] = [];
   const steps: PlannedStep[] = [];
   const links: ScheduleProblem["links"][number][] = [];
   const holds: NonNullable<ScheduleProblem["holds"]>[number][] = [];
-  const watts = Math.max(1, Math.floor(places.freezerRemovesW));
+  const watts = Math.max(1, Math.floor((powerShare ?? 1) * places.freezerRemovesW));
   // a load that alone asks for more than there is takes all of it
   const powerOf = (heatKJ: number, min: number): number =>
     Math.min(watts, Math.ceil((heatKJ * 1000) / (60 * whole(min))));
@@ -92,6 +93,8 @@ export function dayProblem({ kitchen, places, batches, stacked, keepsUp = false 
   for (const [at, times] of batches.entries()) {
     const { variant, batch, pans, firm, temper, cutWithinMin, workable, cooking, flash } = times;
     const name = `${at + 1} ${variant.variantId}`;
+    // one that stands alone takes a whole place
+    const amount = times.isStacked ? 1 : stacked;
     const panId = `pan ${batch.pan.id}`;
     const recoverMin = places.recoverMin?.[cooking?.applianceId ?? ""] ?? minutes.recover;
     const add = (step: Omit<PlannedStep, "variantId" | "variantName">, task: Omit<ScheduleTask, "id">): string => {
@@ -116,7 +119,9 @@ export function dayProblem({ kitchen, places, batches, stacked, keepsUp = false 
         {
           duration: whole(wait.timeMin),
           uses:
-            keepsUp && heat !== null && heat.heatKJ > 0 ? { [POWER]: powerOf(heat.heatKJ, wait.timeMin) } : undefined,
+            powerShare !== undefined && heat !== null && heat.heatKJ > 0
+              ? { [POWER]: powerOf(heat.heatKJ, wait.timeMin) }
+              : undefined,
         },
       );
     const link = (before: string, after: string, most?: number, least?: number): void => {
@@ -146,12 +151,12 @@ export function dayProblem({ kitchen, places, batches, stacked, keepsUp = false 
         if (temper !== null && temper.timeMin > 0) {
           const out = waiting("temper", idOf("temper"), temper, one);
           link(frozen, out);
-          holds.push({ resource: "freezer", from: frozen, until: out });
+          holds.push({ resource: "freezer", amount, from: frozen, until: out });
           last = out;
         }
         const cut = byHand("cut", idOf("cut"), minutes.cut, one);
         link(last, cut, cutWithinMin ?? undefined);
-        if (last === frozen) holds.push({ resource: "freezer", from: frozen, until: cut });
+        if (last === frozen) holds.push({ resource: "freezer", amount, from: frozen, until: cut });
         last = cut;
         // more than one load: the others lie in the freezer again until it is their turn
         most = loads > 1 ? undefined : firmly(workable, whole(minutes.coatPiece * pieces));
@@ -192,7 +197,7 @@ export function dayProblem({ kitchen, places, batches, stacked, keepsUp = false 
         } else link(last, tray, most);
         if (done !== last) {
           link(last, done, most);
-          if (loads > 1 && load === loads - 1) holds.push({ resource: "freezer", from: last, until: done });
+          if (loads > 1 && load === loads - 1) holds.push({ resource: "freezer", amount, from: last, until: done });
         }
         if (before !== null && done !== last) link(before, done);
         before = done;
@@ -202,7 +207,7 @@ export function dayProblem({ kitchen, places, batches, stacked, keepsUp = false 
         waiting("freeze pieces", id, flash, { pan, part }, shareOf(times.heat.pieces, trays));
         const packed = byHand("pack", idOf(`pack ${tray + 1}`), minutes.pack / trays, { pan, part });
         link(id, packed);
-        holds.push({ resource: "freezer", from: id, until: packed });
+        holds.push({ resource: "freezer", amount, from: id, until: packed });
         // a batter stays in its pan until it is packed, a slab until its last pieces are coated
         if (tray === trays - 1)
           holds.push({ resource: panId, from: spread, until: variant.form === "batter" ? packed : id });
@@ -230,7 +235,7 @@ export function dayProblem({ kitchen, places, batches, stacked, keepsUp = false 
       resources: [
         { id: "hands", capacity: places.hands, less: away },
         { id: "freezer", capacity: places.freezerPlaces * stacked },
-        ...(keepsUp ? [{ id: POWER, capacity: watts }] : []),
+        ...(powerShare !== undefined ? [{ id: POWER, capacity: watts }] : []),
         ...kitchen.pans
           .filter(({ id }) => panIds.has(id))
           .map(({ id, count }) => ({ id: `pan ${id}`, capacity: count })),

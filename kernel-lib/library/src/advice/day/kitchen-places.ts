@@ -37,12 +37,12 @@ export function kitchenPlaces({ kitchen, given = {}, pans, where }: KitchenPlace
     where,
     kitchen.units,
   );
-  const ofLogs = logged.map(
-    ({ name, min }) => `the ${name} is back at its setting ${min} min after filling, as logged`,
+  const ofLogs = logged.map(({ name, min }) =>
+    min === 0
+      ? `As logged, the ${name} stays at its setting when it is filled.`
+      : `As logged, the ${name} is back at its setting ${min} min after it was filled.`,
   );
-  const standIns = [settled.standIns, ...ofLogs.map((one) => `${one[0].toUpperCase()}${one.slice(1)}.`)]
-    .filter((one) => one !== null)
-    .join(" ");
+  const standIns = [settled.standIns, ...ofLogs].filter((one) => one !== null).join(" ");
   return Object.freeze({
     ...settled,
     recoverMin: Object.freeze(Object.fromEntries(logged.map(({ applianceId, min }) => [applianceId, min]))),

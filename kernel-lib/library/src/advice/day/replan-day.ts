@@ -57,7 +57,8 @@ export function replanDay(options: ReplanDayOptions): DayPlan {
   });
   const resources = plan.problem.resources.map((one) => ({
     ...one,
-    capacity: Math.max(0, one.capacity - (fewer[one.id] ?? 0)),
+    // a place counts as as many as may stand on it
+    capacity: Math.max(0, one.capacity - (fewer[one.id] ?? 0) * (one.id === "freezer" ? plan.stacked : 1)),
   }));
   const steps = plan.steps.map((step) => ({
     ...step,

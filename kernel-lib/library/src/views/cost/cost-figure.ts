@@ -30,7 +30,7 @@ export function costFigure(costs: readonly BatchCost[]): Figure {
       name,
       y: names,
       x: costs.map(read),
-      marker: { color: PALETTE[at], pattern: { shape: ["", "/", "x"][at], fgcolor: "#fff", solidity: 0.2 } },
+      marker: { color: PALETTE[at], line: { color: "#fff", width: 1 } },
       ...(at === parts.length - 1
         ? {
             error_x: {

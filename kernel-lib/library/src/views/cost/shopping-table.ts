@@ -5,7 +5,7 @@ import type { Table } from "../table/table";
 import { tableIn } from "../table/table-in";
 
 /**
- * A shopping list, what is to be bought first.
+ * A shopping list: what is to be bought, most first; what is there already stands below.
  *
  * @param units the kitchen's own; default metric
  * @example
@@ -16,6 +16,9 @@ export function shoppingTable(
   { cost: total, costSe, lines, unpriced }: ShoppingList,
   units: KitchenUnits = "metric",
 ): Table {
+  const enough = lines
+    .filter(({ buyG }) => buyG === 0)
+    .map(({ name, neededG }) => `${name} (${ownMassText(neededG, units)})`);
   return tableIn(
     {
       kind: "table",
@@ -28,15 +31,18 @@ export function shoppingTable(
         { heading: "in stock (g)", decimals: 0 },
         { heading: "cost", decimals: 2 },
       ],
-      rows: lines.map(({ name, buyG, packs, packG, neededG, inStockG, cost }) => [
-        name,
-        Math.ceil(buyG),
-        packs === null || packs === 0 || packG === null ? null : `${packs} of ${ownMassText(packG, units)}`,
-        Math.ceil(neededG),
-        inStockG,
-        cost,
-      ]),
+      rows: lines
+        .filter(({ buyG }) => buyG > 0)
+        .map(({ name, buyG, packs, packG, neededG, inStockG, cost }) => [
+          name,
+          Math.ceil(buyG),
+          packs === null || packs === 0 || packG === null ? null : `${packs} of ${ownMassText(packG, units)}`,
+          Math.ceil(neededG),
+          inStockG,
+          cost,
+        ]),
       notes: [
+        ...(enough.length === 0 ? [] : [`Enough on the shelf: ${enough.join(", ")}.`]),
         "Bowl loss, trim and coating that is left behind are in it.",
         ...(total === 0
           ? []

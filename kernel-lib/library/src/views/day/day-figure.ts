@@ -56,7 +56,7 @@ export function dayFigure(plan: DayPlan): Figure {
   const last = Math.ceil(hour(endMin));
   const every = last - first > 30 ? 6 : last - first > 14 ? 2 : 1;
   const ticks = Array.from({ length: Math.floor((last - first) / every) + 1 }, (_, at) => first + at * every);
-  const layout = houseLayout({ title: "The batch day", xTitle: "time of day (h)", yTitle: "" });
+  const layout = houseLayout({ title: "The batch day", xTitle: "time of day", yTitle: "" });
   const leave = away.map(({ from, until }) => `${clockText(from, units)} to ${clockText(until, units)}`);
   return {
     kind: "figure",
@@ -70,7 +70,11 @@ export function dayFigure(plan: DayPlan): Figure {
         range: [first, last],
         tickmode: "array",
         tickvals: ticks,
-        ticktext: ticks.map((at) => clockText(60 * at, units)),
+        ticktext: ticks.map((at) =>
+          clockText(60 * at, units)
+            .replace(/ on day (\d+)$/, ", day $1")
+            .replace(":00 ", " "),
+        ),
       },
       yaxis: {
         ...(layout.yaxis as object),

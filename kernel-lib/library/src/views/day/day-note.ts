@@ -31,7 +31,7 @@ export function dayNote(plan: DayPlan): Note {
     mark: fits ? "fits" : "does not fit",
     good: fits,
     parts: [
-      `Packed by ${clock(endMin)}, ${slow}.${plan.stacked > 1 ? ` Pans stand ${plan.stacked} above each other in the freezer, with ${plan.places.gapMm} mm between.` : ""}`,
+      `Packed by ${clock(endMin)}, ${slow}.`,
       { heading: "What cannot be kept", items: [...breaches, ...limitsOf(limits)] },
       {
         heading: "When to do what",

@@ -12,6 +12,7 @@ body { margin: 0; color: #000; font: 9.5pt/1.25 system-ui, sans-serif; }
 svg { width: 100%; height: auto; max-height: 75mm; }
 blockquote { margin: 0; }
 h4 { margin: 0 0 2mm; font-size: 13pt; }
+h4 strong, h4 mark { font-size: 9pt; border: 0.3mm solid; border-radius: 1mm; padding: 0 1.2mm; vertical-align: middle; background: none; }
 p { margin: 0 0 1.5mm; }
 ul { margin: 0 0 2mm; padding-left: 5mm; columns: 88mm auto; column-gap: 6mm; }
 li { break-inside: avoid; }

@@ -49,12 +49,32 @@ export function scaleOf(places: readonly Place[], layout: AxisLayout, from: numb
       const value = typeof place === "number" ? inner(place) : Number.NaN;
       return Number.isFinite(value) ? pixel(value) : null;
     },
-    ticks: (log ? decades(low, high) : roundTicks(low, high)).map(({ value, label }) => ({
-      pixel: pixel(value),
-      label,
-    })),
+    ticks: (named(layout, [low, high], Math.abs(to - from)) ?? (log ? decades(low, high) : roundTicks(low, high))).map(
+      ({ value, label }) => ({
+        pixel: pixel(value),
+        label,
+      }),
+    ),
   };
 }
+
+/** Ticks as the layout names them; null where it names none. */
+function named(
+  { tickvals, ticktext, type }: AxisLayout,
+  [low, high]: readonly [number, number],
+  pixels: number,
+): readonly Tick[] | null {
+  if (tickvals === undefined || ticktext === undefined || type === "log") return null;
+  const ticks = tickvals
+    .map((value, at) => ({ value, label: ticktext[at] ?? "" }))
+    .filter(({ value }) => value >= low && value <= high);
+  const longest = ticks.reduce((most, { label }) => Math.max(most, label.length), 0);
+  const every = Math.ceil((ticks.length * (LETTER_PX * longest + LETTER_PX)) / pixels);
+  return ticks.filter((_, at) => at % every === 0);
+}
+
+/** Width that a letter of a tick's label takes (px). */
+const LETTER_PX = 7;
 
 /** Days between two ticks: weeks, and parts and multiples of them. */
 const TICK_DAYS = [1, 2, 7, 14, 28, 91, 182, 364];

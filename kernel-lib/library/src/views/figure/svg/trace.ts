@@ -55,6 +55,9 @@ export interface AxisLayout {
   readonly domain?: readonly [number, number];
   readonly anchor?: string;
   readonly categoryarray?: readonly string[];
+  /** ticks that a figure names itself */
+  readonly tickvals?: readonly number[];
+  readonly ticktext?: readonly string[];
 }
 
 /** A line or a box that a layout adds. */
