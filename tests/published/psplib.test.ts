@@ -1,9 +1,10 @@
 // PSPLIB, the project scheduling problem library: R. Kolisch, A. Sprecher (1996), PSPLIB, European Journal of Operational
-// Research 96:205-216; set j30, 30 tasks and four resources each. psplib/j30.json holds twelve of its 480 instances, ten of
-// them of classes with scarce resources, that are known to be hard. Instances were read in the public repository
+// Research 96:205-216; set j30, 30 tasks and four resources each. psplib/j30.json holds 35 of its 480 instances: one of each of 35 of
+// the 48 classes, of most the first, ten of them of classes with scarce resources that are known to be hard. The 13 classes that are
+// left out have resources in plenty, and are easy. Instances were read in the public repository
 // MiniZinc/minizinc-benchmarks (rcpsp/data_psplib/j30), j301_1 also in google/or-tools (ortools/scheduling/testdata);
 // optima, all proven, in ptal/kobe-scheduling (data/rcpsp/j30.sm/optimum/optimum.csv). No tolerance: lengths are whole
-// numbers. `npm run bench -- schedule` searches for longer and counts how many of the twelve come out optimal.
+// numbers. `npm run bench -- schedule` measures how long each takes.
 
 import { readFileSync } from "node:fs";
 import { checkSchedule, type ScheduleProblem, scheduleTasks } from "slabwright/plan";
@@ -44,7 +45,7 @@ describe("published schedules", () => {
 
   test.each(instances.map((one) => [one.instance, one] as const))("%s", (_, one) => {
     const problem = problemOf(one);
-    const schedule = scheduleTasks({ ...problem, tries: 2000 });
+    const schedule = scheduleTasks({ ...problem, tries: 10_000 });
     expect(checkSchedule(problem, schedule.tasks)).toEqual([]);
     expect(schedule.bound).toBeLessThanOrEqual(one.optimum);
     expect(schedule.length).toBeGreaterThanOrEqual(one.optimum);
@@ -52,7 +53,7 @@ describe("published schedules", () => {
     if (schedule.length === one.optimum) optimal++;
   });
 
-  test("nine of the twelve are optimal after two thousand orders", () => {
-    expect(optimal).toBeGreaterThanOrEqual(9);
+  test("at least 95 % are optimal after ten thousand orders, some 0.3 s each", () => {
+    expect(optimal).toBeGreaterThanOrEqual(0.95 * instances.length);
   });
 });
