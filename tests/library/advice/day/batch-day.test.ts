@@ -150,7 +150,9 @@ describe("batchDay in a kitchen that says what it has", () => {
       batchDay({ kitchen, batches, places: { freezerPlaces: 6, hands: 2, storedKg: 5, freezerRemovesW }, tries: 40 });
     const [weak, strong] = [of(60), of(2000)];
     expect(strong.freezer.keepsUp).toBe(true);
-    expect(weak.notes.join(" ")).toMatch(/Not everything goes into the freezer as soon as it could, so that it keeps up/);
+    expect(weak.notes.join(" ")).toMatch(
+      /Not everything goes into the freezer as soon as it could, so that it keeps up/,
+    );
     expect(weak.breaches).toEqual([]);
     expect(weak.endMin).toBeGreaterThan(strong.endMin);
     const again = replanDay({ plan: weak, now: weak.startMin + 60, fewer: { hands: 1 }, tries: 20 });

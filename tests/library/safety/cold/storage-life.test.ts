@@ -3,27 +3,6 @@ import { STORAGE_LIVES, storageLife } from "slabwright/safety";
 import { describe, expect, test } from "vitest";
 
 describe("storageLife", () => {
-  // the additive rule worked out apart from the library: life(−12) = 365·3^−0.6 = 188.80788, life(−24) = 365·3^0.6 = 705.61145
-  test("adds up shares of the life at each temperature", () => {
-    const steps = [
-      { temperatureC: -18, days: 60 },
-      { temperatureC: -12, days: 10 },
-      { temperatureC: -24, days: 100 },
-    ];
-    expect(storageLife({ steps, lifeDays: 365 }).used).toBeCloseTo(0.35906851026437336, 12);
-    const warm = [
-      { temperatureC: -18, days: 30 },
-      { temperatureC: -10, days: 5 },
-    ];
-    expect(storageLife({ steps: warm, lifeDays: 365 }).used).toBeCloseTo(0.11518116007233825, 12);
-    const month = 365 / 12;
-    expect(storageLife({ steps: [], lifeDays: 365, keptAtC: -12 }).leftDays / month).toBeCloseTo(6.207382295661438, 10);
-    expect(storageLife({ steps: [], lifeDays: 365, keptAtC: -24 }).leftDays / month).toBeCloseTo(
-      23.198184539181153,
-      10,
-    );
-  });
-
   test("time adds, warmth and a loose pack cost, and the range holds the value", () => {
     const step = fc.record({
       temperatureC: fc.double({ min: -40, max: -5, noNaN: true }),

@@ -245,7 +245,7 @@ function cookingOf(options: CookingOptions): DayCooking {
   const { range } = runsOverDoubt(AIR_DOUBT, (factor) => inTheRoom(options, factor));
   const slow = pieces.latestMin / pieces.timeMin;
   const until = (celsius: number): number => slow * timeWhen(pieces.run, { column: "coreC", value: celsius });
-  const slowRoom = inTheRoom(options, 1 - AIR_DOUBT);
+  const slowRoom = inTheRoom(options, 1 - AIR_DOUBT, Math.max(COOLING_LIMITS.firstC, options.places.roomC + 1));
   const { coldC, cookedMin, firstC, firstMin } = COOLING_LIMITS;
   const longestOutMin = Math.floor(Math.min(firstMin - until(firstC), cookedMin - until(coldC)));
   if (longestOutMin < SHORTEST_OUT_MIN)
@@ -290,7 +290,11 @@ function cookTime({ kitchen, variant }: CookingOptions): { readonly timeMin: num
 }
 
 /** A hot slab that cools on a rack in the room, in still air: without its edges, and so rather late. */
-function inTheRoom({ food, onPan, places, variant }: CookingOptions, factor: number): HeatRun {
+function inTheRoom(
+  { food, onPan, places, variant }: CookingOptions,
+  factor: number,
+  untilC: number = STEAM_OFF_C - 0.5,
+): HeatRun {
   return simulateSlab({
     food,
     thicknessMm: onPan.slab.thicknessMm,
@@ -299,7 +303,7 @@ function inTheRoom({ food, onPan, places, variant }: CookingOptions, factor: num
     coefficientWm2K: 10 * factor,
     drying: "none",
     endMin: 1500,
-    stopCoreC: STEAM_OFF_C - 0.5,
+    stopCoreC: untilC,
   });
 }
 

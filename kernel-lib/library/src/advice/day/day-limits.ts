@@ -125,9 +125,11 @@ function joined(room: CoreCurve, freezer: CoreCurve, outMin: number): CoreCurve 
   if (from === -1) return { timeMin: room.timeMin.slice(0, stay), coreC: room.coreC.slice(0, stay) };
   // a minute for the way where the freezer's curve begins colder
   const begun = from === 0 ? freezer.timeMin[0] - 1 : freezer.timeMin[from - 1];
-  const at = room.timeMin[stay - 1];
+  // beyond the end of the room's curve it is taken to get no colder
+  const stays = outMin > room.timeMin[stay - 1] && stay === room.timeMin.length ? [outMin] : [];
+  const at = stays[0] ?? room.timeMin[stay - 1];
   return {
-    timeMin: [...room.timeMin.slice(0, stay), ...freezer.timeMin.slice(from).map((min) => at + min - begun)],
-    coreC: [...room.coreC.slice(0, stay), ...freezer.coreC.slice(from)],
+    timeMin: [...room.timeMin.slice(0, stay), ...stays, ...freezer.timeMin.slice(from).map((min) => at + min - begun)],
+    coreC: [...room.coreC.slice(0, stay), ...stays.map(() => last), ...freezer.coreC.slice(from)],
   };
 }
