@@ -1,5 +1,6 @@
 import { freezeDeep } from "../../check/freeze-deep";
 import { STORED_KJ_KG_K } from "../../heat/freezing/freezer-load";
+import { largestOf, smallestOf } from "../../statistics/extremes";
 import { clockText } from "../../units/clock-text";
 import { ownMassText } from "../../units/mass-text";
 import { temperatureText } from "../../units/temperature-text";
@@ -47,9 +48,8 @@ export function dayFreezer(
   { freezerC, freezerRemovesW, removesError, storedKg }: SettledPlaces,
   units: KitchenUnits,
 ): DayFreezer {
-  const first = Math.min(...spans.map(({ startMin }) => startMin), Number.POSITIVE_INFINITY);
-  const last = Math.max(...spans.map(({ endMin }) => endMin), 0);
-  const length = Number.isFinite(first) ? last - first : 0;
+  const first = spans.length === 0 ? 0 : smallestOf(spans.map(({ startMin }) => startMin));
+  const length = spans.length === 0 ? 0 : largestOf(spans.map(({ endMin }) => endMin)) - first;
   const kJ = new Float64Array(length);
   const ice = new Float64Array(length);
   for (const { startMin, endMin, heatKJ, iceKg } of spans)
@@ -76,14 +76,14 @@ export function dayFreezer(
   const range = storedKg === 0 ? null : ([warmTo(removesError), warmTo(-removesError)] as const);
   const neededW = window === 0 ? 0 : (sumFrom(kJ, fullest) * 1000) / (window * 60);
   const iceKgPerHour = window === 0 ? 0 : (sumFrom(ice, fullest) * 60) / window;
-  const warmestMin = (Number.isFinite(first) ? first : 0) + over(freezerRemovesW).at;
+  const warmestMin = first + over(freezerRemovesW).at;
   const keepsUp = storedToC === null || storedToC <= WARMEST_STORED_C;
   const temperature = (celsius: number): string => temperatureText(celsius, units);
-  const load = `At its fullest, from ${clockText((Number.isFinite(first) ? first : 0) + fullest, units)}, ${ownMassText(Math.round(1000 * iceKgPerHour), units)} of water freeze in an hour: that asks for ${Math.round(neededW)} W, and the freezer takes away ${Math.round(freezerRemovesW)} W, ${Math.round(freezerRemovesW * (1 - removesError))} to ${Math.round(freezerRemovesW * (1 + removesError))} W`;
+  const load = `At its fullest, from ${clockText(first + fullest, units)}, ${ownMassText(Math.round(1000 * iceKgPerHour), units)} of water freeze in an hour: that asks for ${Math.round(neededW)} W, and the freezer takes away ${Math.round(freezerRemovesW)} W, ${Math.round(freezerRemovesW * (1 - removesError))} to ${Math.round(freezerRemovesW * (1 + removesError))} W`;
   return freezeDeep({
     iceKgPerHour,
     neededW,
-    fullestMin: (Number.isFinite(first) ? first : 0) + fullest,
+    fullestMin: first + fullest,
     removesW: freezerRemovesW,
     storedToC,
     storedToRangeC: range,

@@ -1,6 +1,7 @@
 import { freezeDeep } from "../../check/freeze-deep";
 import { type CoolingCheck, coolingCheck } from "../../safety/cold/cooling-check";
 import { type HoldingCheck, holdingCheck } from "../../safety/cold/holding-check";
+import { largestOf } from "../../statistics/extremes";
 import type { CoreCurve } from "./batch-times";
 import type { BatchCurves } from "./day-problem";
 import type { DayStep } from "./day-step";
@@ -59,12 +60,12 @@ export function dayLimits(steps: readonly DayStep[], curves: readonly BatchCurve
         return [all, all + Math.max(0, (temper?.readyMin?.[1] ?? 0) - (temper?.endMin ?? 0))];
       };
       const coatMin = (pan: number): number =>
-        Math.max(
+        largestOf([
           0,
           ...loads
             .filter((load) => load.pan === pan)
             .map((load) => (load.kind === "cook" ? load.coatMin : trayOf(load).startMin - load.startMin)),
-        );
+        ]);
       const worst = pans.reduce((one, other) => {
         const sum = (pan: number): number => spreadMin(pan) + cutMin(pan)[1] + coatMin(pan);
         return sum(other) > sum(one) ? other : one;
@@ -75,9 +76,9 @@ export function dayLimits(steps: readonly DayStep[], curves: readonly BatchCurve
         ...(coatMin(worst) > 0 ? [{ what: "coated", minutes: [coatMin(worst), coatMin(worst)] as const }] : []),
       ];
       const washMin = washOf(loads);
-      const outMin = Math.max(0, ...of("cook").map((load) => trayOf(load).startMin - load.endMin));
+      const outMin = largestOf([0, ...of("cook").map((load) => trayOf(load).startMin - load.endMin)]);
       const hot = cooked === null ? null : joined(cooked.room, cooked.freezer, outMin);
-      const warmMin = Math.max(...pans.map(spreadMin));
+      const warmMin = largestOf(pans.map(spreadMin));
       const warm =
         ambient === null
           ? null
@@ -114,7 +115,7 @@ function washOf(loads: readonly DayStep[]): number | null {
     const [from, last] = days.get(day) ?? [startMin, until];
     days.set(day, [Math.min(from, startMin), Math.max(last, until)]);
   }
-  return days.size === 0 ? null : Math.max(...[...days.values()].map(([from, until]) => until - from));
+  return days.size === 0 ? null : largestOf([...days.values()].map(([from, until]) => until - from));
 }
 
 /** A core that cools in the room for so long and then in the freezer; warmer than the freezer's curve begins, it is taken to go on as in the room. */

@@ -1,6 +1,7 @@
 import { fail } from "../../check/check";
 import { freezeDeep } from "../../check/freeze-deep";
 import { LOOSE_LOAD } from "../../crisp/clocks/load-effect";
+import { largestOf } from "../../statistics/extremes";
 import type { Kitchen } from "../../trials/kitchen";
 import { variantOf } from "../../trials/kitchen-lookup";
 import type { KitchenUnits } from "../../units/unit-table";
@@ -188,7 +189,7 @@ function usualSetpoint(kitchen: Kitchen, variantId: string, applianceId: string)
   for (const trial of kitchen.trials)
     if (trial.variantId === variantId && trial.applianceId === applianceId)
       counts.set(trial.setpointC, (counts.get(trial.setpointC) ?? 0) + 1);
-  const most = Math.max(0, ...counts.values());
+  const most = largestOf([0, ...counts.values()]);
   return [...counts].find(([, count]) => count === most)?.[0] ?? null;
 }
 
