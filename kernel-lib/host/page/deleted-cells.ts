@@ -1,6 +1,6 @@
 import type { ICell } from "@jupyterlab/nbformat";
 import type { Notebook } from "@jupyterlab/notebook";
-import { button } from "./notice";
+import { choiceDialog } from "./choice-dialog";
 
 /** A cell that was deleted, and where it stood. */
 interface Deleted {
@@ -44,33 +44,15 @@ export function bringBackLast(notebook: Notebook, path: string): void {
 export function deletedDialog(notebook: Notebook, path: string): void {
   const deleted = deletedIn(path);
   if (deleted.length === 0) throw new Error("no cell of this notebook was deleted in this browser");
-  const dialog = document.createElement("dialog");
-  dialog.className = "states";
-  dialog.setAttribute("aria-label", "bring back a deleted cell");
-  const words = document.createElement("p");
-  words.textContent = "Cells that were deleted in this browser. One that you choose goes back to where it stood.";
-  const list = document.createElement("ul");
-  for (const one of deleted) {
-    const text = [one.cell.source].flat().join("");
-    const first = text.trim().split("\n")[0].slice(0, 60);
-    const when = new Date(one.at).toLocaleString(undefined, { dateStyle: "medium", timeStyle: "short" });
-    const line = document.createElement("li");
-    line.append(
-      button(`${first}  (${when})`, () => {
-        dialog.close();
-        bringBack(notebook, path, one);
-      }),
-    );
-    list.append(line);
-  }
-  dialog.append(
-    words,
-    list,
-    button("close", () => dialog.close()),
-  );
-  dialog.addEventListener("close", () => dialog.remove());
-  document.body.append(dialog);
-  dialog.showModal();
+  choiceDialog({
+    label: "bring back a deleted cell",
+    words: "Cells that were deleted in this browser. One that you choose goes back to where it stood.",
+    choices: deleted.map((one) => {
+      const first = [one.cell.source].flat().join("").trim().split("\n")[0].slice(0, 60);
+      const when = new Date(one.at).toLocaleString(undefined, { dateStyle: "medium", timeStyle: "short" });
+      return { label: `${first}  (${when})`, run: () => bringBack(notebook, path, one) };
+    }),
+  });
 }
 
 function bringBack(notebook: Notebook, path: string, one: Deleted): void {
