@@ -1,11 +1,14 @@
 import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { dirname, join, posix, resolve } from "node:path";
 import { pathToFileURL } from "node:url";
+import { crispPriors } from "slabwright/crisp";
+import { coreLimit, STORAGE_LIVES } from "slabwright/safety";
 import { serveNotebooks } from "slabwright-host";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { documents } from "../../kernel-lib/reference/src/documents";
 import { doorHeadings } from "../../kernel-lib/reference/src/door-headings";
 import { DOORS } from "../../kernel-lib/reference/src/doors";
+import { type LibraryFacts, modelTables } from "../../kernel-lib/reference/src/model-tables";
 import type { ReferenceOptions } from "../../kernel-lib/reference/src/reference-options";
 import { checkSources, docstringSources } from "../../kernel-lib/reference/src/source-list";
 import { describeInBrowser, launch, watchedPage } from "../browser/chromium";
@@ -44,6 +47,7 @@ describe("the reference of the library", () => {
     closeness,
     docstrings: docstringSources("kernel-lib/library/dist"),
     checks: checkSources(closeness),
+    tables: modelTables({ coreLimit, storageLives: STORAGE_LIVES, crispPriors } as unknown as LibraryFacts),
     tutorial: readFileSync("kernel-lib/reference/pages/tutorial.md", "utf8").replace(/^```csv.*/gm, "```text"),
   };
   const out = join(place, "pages");

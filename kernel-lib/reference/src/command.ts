@@ -1,11 +1,13 @@
 import { execFile } from "node:child_process";
 import { mkdirSync, readFileSync, rmSync } from "node:fs";
+import { createRequire } from "node:module";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { promisify } from "node:util";
 import { type Closeness, closenessIn } from "./check-table.js";
 import { documents } from "./documents.js";
 import { makeReference } from "./make-reference.js";
+import { modelTables } from "./model-tables.js";
 import { runTutorial } from "./run-tutorial.js";
 import { checkSources, docstringSources } from "./source-list.js";
 
@@ -28,9 +30,18 @@ const contents = {
   tutorial,
   docstrings: docstringSources(join(library, "dist")),
   checks: checkSources(closeness),
+  tables: libraryTables(),
 };
 await makeReference({ library, ...documents(pages, join(work, "pages"), contents), work, out });
 console.log(`The reference: ${join(out, "index.html")}`);
+
+/** Tables of what the built library holds. */
+function libraryTables(): ReturnType<typeof modelTables> {
+  const load = createRequire(join(library, "package.json"));
+  const { coreLimit, STORAGE_LIVES } = load("./dist/safety/index.js");
+  const { crispPriors } = load("./dist/crisp/index.js");
+  return modelTables({ coreLimit, storageLives: STORAGE_LIVES, crispPriors });
+}
 
 /** What the published checks leave behind; the one of notebooks' form compares nothing with a number. */
 async function runChecks(): Promise<readonly Closeness[]> {

@@ -10,6 +10,8 @@ export interface DocumentContents {
   readonly closeness: readonly Closeness[];
   readonly docstrings: readonly Source[];
   readonly checks: readonly Source[];
+  /** tables that a page calls by their names */
+  readonly tables: Readonly<Record<string, string>>;
   /** the tutorial's page with what its commands printed */
   readonly tutorial: string;
 }
@@ -34,6 +36,7 @@ export function documents(
       .replace("{{check sources}}", () =>
         sourceLines(contents.checks, (page) => `[${titles.get(page)}](models/${page}.md)`),
       )
+      .replace(/\{\{table: ([\w ]+)\}\}/g, (_, name: string) => tableOf(contents.tables, name))
       .replace("{{doors}}", () => DOORS.map(({ room, purpose }) => `- \`${doorName(room)}\`: ${purpose}`).join("\n"));
 
     mkdirSync(dirname(join(folder, path)), { recursive: true });
@@ -41,6 +44,11 @@ export function documents(
   }
   const documentsOf = ["tutorial.md", "how-it-is-computed.md", "sources.md"].filter((path) => files.includes(path));
   return { readme: join(folder, "index.md"), documents: documentsOf.map((path) => join(folder, path)) };
+}
+
+function tableOf(tables: Readonly<Record<string, string>>, name: string): string {
+  if (!Object.hasOwn(tables, name)) throw new Error(`a page asks for the table "${name}", which there is not`);
+  return tables[name];
 }
 
 function sourceLines(sources: readonly Source[], words: (user: string) => string): string {
