@@ -22,6 +22,9 @@ export function loadPlotly(): Promise<Plotly> {
 }
 
 async function unpacked(base64: string): Promise<string> {
-  const bytes = Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0));
+  const letters = atob(base64);
+  const bytes = new Uint8Array(letters.length);
+  // a call a letter (Uint8Array.from) takes thirty times as long
+  for (let at = 0; at < letters.length; at++) bytes[at] = letters.charCodeAt(at);
   return new Response(new Blob([bytes]).stream().pipeThrough(new DecompressionStream("gzip"))).text();
 }

@@ -68,7 +68,7 @@ img { max-width: 100%; height: auto; }
 .rich :is(h2, h3, h4, h5, h6) > strong { color: var(--good); border: 1px solid currentColor; }
 mark { background: var(--look); color: inherit; }
 th small { font-weight: 400; color: var(--quiet); }
-td[data-label="write here"] { min-width: 17rem; height: 2.6rem; border: 1px solid var(--line); text-align: right; }
+td[data-label="write here"] { min-width: min(17rem, 50vw); height: 2.6rem; border: 1px solid var(--line); text-align: right; }
 td[data-label="card"] { font-weight: 700; white-space: nowrap; }
 table { border-collapse: collapse; font-size: .88rem; font-variant-numeric: tabular-nums; background: var(--paper); }
 caption { text-align: left; font-weight: 600; padding: .2rem 0 .4rem; background: var(--ground); }
