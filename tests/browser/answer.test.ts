@@ -86,7 +86,7 @@ describeInBrowser("the answer in a browser", () => {
     const { page } = await watchedPage(browser, home, { viewport: { width, height } });
     await page.goto(home);
     await page.locator("nav > details").evaluate((all) => all.setAttribute("open", ""));
-    await page.locator("#print-all").check();
+    await page.getByLabel("print the working too").check();
     await page.emulateMedia({ media: "print" });
     const box = (await page.locator("#answer table").boundingBox())!;
     expect(box.y + box.height).toBeLessThan(height);

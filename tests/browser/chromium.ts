@@ -1,5 +1,6 @@
 /// <reference lib="dom" />
-import { existsSync } from "node:fs";
+import { existsSync, readFileSync } from "node:fs";
+import { createRequire } from "node:module";
 import { type Browser, type BrowserContextOptions, chromium, type Page } from "playwright-core";
 import { describe } from "vitest";
 
@@ -54,4 +55,29 @@ export async function drawAll(page: Page): Promise<number> {
     });
   await page.waitForFunction((due) => document.body.dataset.figures === String(due), canvases.length);
   return canvases.length;
+}
+
+/** How many pages of paper a page prints on. */
+export async function printedPages(page: Page, format: "A4" | "Letter"): Promise<number> {
+  const pdf = (await page.pdf({ format, preferCSSPageSize: true })).toString("latin1");
+  return (pdf.match(/\/Type \/Page\b/g) ?? []).length;
+}
+
+const axe = createRequire(import.meta.url).resolve("axe-core/axe.min.js");
+
+/** What axe-core (Deque Systems, rules for WCAG 2) finds on a page above "minor": a rule and the first element that breaks it. */
+export async function axeFindings(page: Page): Promise<string[]> {
+  await page.evaluate(readFileSync(axe, "utf8"));
+  return page.evaluate(async () => {
+    interface Violation {
+      readonly id: string;
+      readonly impact: string;
+      readonly nodes: readonly { readonly html: string }[];
+    }
+    const { run } = (window as unknown as { axe: { run(): Promise<{ violations: Violation[]; passes: unknown[] }> } })
+      .axe;
+    const { violations, passes } = await run();
+    if (passes.length === 0) return ["axe looked at nothing"];
+    return violations.filter(({ impact }) => impact !== "minor").map(({ id, nodes }) => `${id}: ${nodes[0].html}`);
+  });
 }

@@ -6,7 +6,7 @@ import { buildPage, type NotebookServer, serveNotebooks } from "slabwright-host"
 import { afterAll, afterEach, beforeAll, beforeEach, expect, it, vi } from "vitest";
 import { youngKitchen } from "../host/kitchen/young-kitchen";
 import { projectWith } from "../host/server/project";
-import { describeInBrowser, launch, watchedPage } from "./chromium";
+import { axeFindings, describeInBrowser, launch, watchedPage } from "./chromium";
 
 // a busy machine is slow, and a slow answer is no fault
 vi.setConfig({ testTimeout: 120_000, hookTimeout: 120_000 });
@@ -74,6 +74,12 @@ describeInBrowser("the kitchen's page", () => {
     await page.evaluate(() => window.dispatchEvent(new Event("focus")));
     await eventually(() => product.textContent()).toContain("4 trials");
     expect(complaints).toEqual([]);
+  });
+
+  it("gives axe nothing above minor", async () => {
+    await told();
+    for (const summary of await page.locator("summary").all()) await summary.click();
+    expect(await axeFindings(page)).toEqual([]);
   });
 
   it("shows the slips of a kitchen that cannot be loaded, and opens its notebooks all the same", async () => {

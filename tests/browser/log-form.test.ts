@@ -9,7 +9,7 @@ import { loadKitchen } from "../../kernel-lib/library/src/notebook/load-kitchen"
 import { savePlan } from "../../kernel-lib/library/src/notebook/plans/save-plan";
 import { youngKitchen } from "../host/kitchen/young-kitchen";
 import { projectWith } from "../host/server/project";
-import { describeInBrowser, launch, watchedPage } from "./chromium";
+import { axeFindings, describeInBrowser, launch, watchedPage } from "./chromium";
 
 // a busy machine is slow, and a slow answer is no fault
 vi.setConfig({ testTimeout: 120_000, hookTimeout: 120_000 });
@@ -68,6 +68,13 @@ describeInBrowser("the trial form on a telephone", () => {
   const logged = (id: string) => loadKitchen(folder).trials.filter(({ trialId }) => trialId === id);
   /** Lets the page's clock go on, as a locked telephone would. */
   const later = (minutes: number) => page.clock.fastForward(Math.round(minutes * 60_000));
+
+  it("gives axe nothing above minor, before and with a trial", async () => {
+    expect(await axeFindings(page)).toEqual([]);
+    await begin();
+    await checked();
+    expect(await axeFindings(page)).toEqual([]);
+  });
 
   it("takes a usual trial from the first reading to the log, with the clock's times, in far less than a minute of tapping", async () => {
     await page.clock.install();

@@ -1,6 +1,5 @@
 /// <reference lib="dom" />
 import { mkdtempSync, readFileSync } from "node:fs";
-import { createRequire } from "node:module";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
@@ -8,7 +7,7 @@ import type { Browser, Locator, Page } from "playwright-core";
 import { svgOf, tableHtml } from "slabwright/views";
 import { type Cell, type Notebook, writeReport } from "slabwright-host";
 import { afterAll, beforeAll, expect, it } from "vitest";
-import { describeInBrowser, drawAll, launch, watchedPage } from "./chromium";
+import { axeFindings, describeInBrowser, drawAll, launch, printedPages, watchedPage } from "./chromium";
 
 const EVIL = `"'><img src=x onerror="window.ran=1"></title></style></script><script>window.ran=1</script>`;
 
@@ -258,18 +257,13 @@ describeInBrowser("the report's page", () => {
     await page.context().close();
   });
 
-  const pages = async (page: Page, format: "A4" | "Letter"): Promise<number> => {
-    const pdf = (await page.pdf({ format, preferCSSPageSize: true })).toString("latin1");
-    return (pdf.match(/\/Type \/Page\b/g) ?? []).length;
-  };
-
   it.each([
     { format: "A4", width: 695 },
     { format: "Letter", width: 717 },
   ] as const)("prints a summary on $format, and the working too where it is chosen", async ({ format, width }) => {
     const { page } = await opened({ viewport: { width, height: 1000 } });
     // a page of answer, and two figures a page
-    expect(await pages(page, format)).toBeLessThanOrEqual(4);
+    expect(await printedPages(page, format)).toBeLessThanOrEqual(4);
     await page.emulateMedia({ media: "print" });
     const seen = (selector: string): Promise<number> => page.locator(selector).filter({ visible: true }).count();
     expect(await seen("figure.plot")).toBe(4);
@@ -281,8 +275,8 @@ describeInBrowser("the report's page", () => {
     expect(await seen(".summary-only")).toBe(1);
     await page.emulateMedia({ media: "screen" });
     await page.locator("nav > details").evaluate((all) => all.setAttribute("open", ""));
-    await page.locator("#print-all").check();
-    expect(await pages(page, format)).toBeGreaterThanOrEqual(9);
+    await page.getByLabel("print the working too").check();
+    expect(await printedPages(page, format)).toBeGreaterThanOrEqual(9);
     await page.emulateMedia({ media: "print" });
     expect([await seen("figure.plot"), await seen("main table"), await seen(".summary-only")]).toEqual([8, 4, 0]);
     const wide = await page
@@ -336,25 +330,15 @@ describeInBrowser("the report's page", () => {
     await page.context().close();
   });
 
-  const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
   it.each([
     { width: 1280, colorScheme: "light" },
     { width: 1280, colorScheme: "dark" },
     { width: 390, colorScheme: "dark" },
   ] as const)("gives axe nothing above minor at $width px in the $colorScheme", async ({ width, colorScheme }) => {
-    const { page } = await opened({ viewport: { width, height: 844 }, colorScheme, bypassCSP: true });
+    const { page } = await opened({ viewport: { width, height: 844 }, colorScheme });
     await drawAll(page);
     for (const summary of await page.locator("main summary").all()) await summary.click();
-    await page.evaluate(axe);
-    const found = await page.evaluate(async () => {
-      const { violations } = await (
-        window as unknown as {
-          axe: { run(): Promise<{ violations: { id: string; impact: string; nodes: { html: string }[] }[] }> };
-        }
-      ).axe.run();
-      return violations.filter(({ impact }) => impact !== "minor").map(({ id, nodes }) => `${id}: ${nodes[0].html}`);
-    });
-    expect(found).toEqual([]);
+    expect(await axeFindings(page)).toEqual([]);
     await page.context().close();
   });
 });

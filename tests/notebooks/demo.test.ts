@@ -1,8 +1,20 @@
-import { readdirSync, readFileSync } from "node:fs";
+import { mkdtempSync, readdirSync, readFileSync, statSync } from "node:fs";
+import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";
+import { pathToFileURL } from "node:url";
 import Ajv from "ajv-draft-04";
-import { compareOutputs, notebookText, type Run, runNotebook, tagsOf, textOf, titleOf } from "slabwright-host";
+import {
+  compareOutputs,
+  notebookText,
+  type Run,
+  runNotebook,
+  tagsOf,
+  textOf,
+  titleOf,
+  writeReport,
+} from "slabwright-host";
 import { describe, expect, it, vi } from "vitest";
+import { describeInBrowser, drawAll, launch, printedPages, watchedPage } from "../browser/chromium";
 
 vi.setConfig({ testTimeout: 180_000 });
 
@@ -11,11 +23,14 @@ const names = readdirSync(join(root, "notebooks")).filter((name) => name.endsWit
 const schema = JSON.parse(readFileSync(join(root, "tests/published/nbformat/nbformat.v4.5.schema.json"), "utf8"));
 const isValid = new Ajv({ strict: false }).compile(schema);
 
+const runs: Run[] = [];
+
 describe.each(names)("notebooks/%s", (name) => {
   let run: Run;
 
   it("runs from end to end on a real kernel", async () => {
     run = await runNotebook({ path: join(root, "notebooks", name) });
+    runs.push(run);
     expect(run.failure).toBeNull();
     expect(isValid(JSON.parse(notebookText(run.notebook))), JSON.stringify(isValid.errors)).toBe(true);
   });
@@ -47,6 +62,31 @@ describe.each(names)("notebooks/%s", (name) => {
     const ids = cells.map(({ id }) => id);
     expect(new Set(ids).size).toBe(ids.length);
     for (const cell of cells)
-      for (const tag of tagsOf(cell)) expect(["answer", "terminal", "parameters"]).toContain(tag);
+      for (const tag of tagsOf(cell)) expect(["answer", "terminal", "parameters", "summary"]).toContain(tag);
+  });
+});
+
+describeInBrowser("the demo's report", () => {
+  it("is under 4 MB, draws every figure offline, and prints its summary on at most 12 pages of A4 and of Letter", async () => {
+    expect(runs.map(({ path }) => path)).toEqual(names.map((name) => join(root, "notebooks", name)));
+    const path = join(mkdtempSync(join(tmpdir(), "slabwright-test-")), "report.html");
+    await writeReport({ notebooks: runs, path });
+    expect(statSync(path).size).toBeLessThan(4e6);
+    const home = pathToFileURL(path).href;
+    const browser = await launch();
+    try {
+      const { page, complaints } = await watchedPage(browser, home, { offline: true });
+      await page.goto(home);
+      for (const format of ["A4", "Letter"] as const) {
+        const pages = await printedPages(page, format);
+        expect(pages).toBeGreaterThan(2);
+        expect(pages).toBeLessThanOrEqual(12);
+      }
+      expect(await drawAll(page)).toBeGreaterThan(names.length);
+      expect(await page.locator("figure.undrawn").count()).toBe(0);
+      expect(complaints).toEqual([]);
+    } finally {
+      await browser.close();
+    }
   });
 });

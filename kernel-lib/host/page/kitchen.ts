@@ -79,7 +79,7 @@ function productOf(
   const product = element(
     "article",
     { className: "product" },
-    element("h3", {}, name),
+    element("h2", {}, name),
     state,
     element("span", { className: "quiet" }, count),
     element("dl", {}, ...facts),

@@ -8,6 +8,9 @@ markContents(document.getElementById("contents") as HTMLElement);
 for (const table of document.querySelectorAll("table")) addTableTools(table);
 for (const folded of document.querySelectorAll<HTMLDetailsElement>("figure.plot > details")) addFigureData(folded);
 drawFigures();
+document.getElementById("print-all")?.addEventListener("change", ({ target }) => {
+  document.body.classList.toggle("prints-all", (target as HTMLInputElement).checked);
+});
 
 /** What scrolls sideways can be reached by the keyboard. */
 function reachScrollers(): void {

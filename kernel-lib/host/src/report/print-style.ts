@@ -1,7 +1,7 @@
 import { ofColumns, tableBlocks } from "./table-blocks";
 
-/** Of a page with a summary that is printed without the working. */
-const SUMMARY = "body.has-summary:not(:has(#print-all:checked))";
+/** Of a page with a summary that is printed without the working. (`:has` on the box itself would make later drawing slow.) */
+const SUMMARY = "body.has-summary:not(.prints-all)";
 
 /** The report's style sheet on paper, A4 or Letter: black on white, tables with their headings on every page, no figure cut. */
 export const PRINT_STYLE: string = `
@@ -10,7 +10,7 @@ export const PRINT_STYLE: string = `
   :root { color-scheme: light; --ground: #fff; --paper: #fff; --ink: #000; --quiet: #444; --line: #bbb; --link: #000; --code: #f4f4f4; --bad: #900; --good: #000; --look: #eee; }
   body { font-size: 10pt; line-height: 1.4; }
   .skip, nav, p.tools, figure details, details.code { display: none; }
-  main, header, footer, #answer { max-width: none; padding: 0; container-type: normal; }
+  main, header, footer, #answer { max-width: none; padding: 0; }
   h1 { font-size: 16pt; } h2 { font-size: 13pt; } h3 { font-size: 11pt; margin-top: 1rem; }
   p, ul, ol { margin-bottom: .5rem; }
   a { text-decoration: none; }
@@ -30,20 +30,20 @@ export const PRINT_STYLE: string = `
   section { border: 0; margin: 0; padding: 0; }
   main > section { break-before: page; }
   figure.plot { border: 0; padding: 0; margin: .3rem 0 .6rem; }
-  .canvas:has(+ .still) { display: none; }
+  .with-still .canvas { display: none; }
   .still { display: block; max-height: 225mm; break-inside: avoid; break-after: avoid; }
   figcaption { padding: .2rem 0 0; font-size: 8.5pt; }
   footer { margin-top: .8rem; padding-bottom: 0; }
-  ${SUMMARY} .summary-only { display: block; }
+  ${SUMMARY} footer .summary-only { display: block; }
   ${SUMMARY} main > section > :not(.brief), ${SUMMARY} main > .working { display: none; }
-  ${SUMMARY} .first-figure > :not(figure), ${SUMMARY} .first-figure > figure ~ figure { display: none; }
-  ${SUMMARY} .opening > :not(:is(h2, h2 + p)), ${SUMMARY} .brief.prose:not(.opening) > :not(blockquote) { display: none; }
+  ${SUMMARY} main .first-figure > :not(figure), ${SUMMARY} main .first-figure > figure ~ figure { display: none; }
+  ${SUMMARY} main .opening > :not(:is(h2, h2 + p)), ${SUMMARY} main .brief.prose:not(.opening) > :not(blockquote) { display: none; }
   ${SUMMARY} main > section { break-before: auto; margin-top: 1rem; }
-  ${SUMMARY} .opening { break-after: avoid; break-inside: avoid; }
-  ${SUMMARY} figure { break-inside: auto; }
-  ${SUMMARY} .still { max-height: 78mm; }
-  ${SUMMARY} .still.tall { max-height: 150mm; }
-  ${SUMMARY} figcaption { font-size: 8pt; line-height: 1.3; }
+  ${SUMMARY} main .opening { break-after: avoid; break-inside: avoid; }
+  ${SUMMARY} main figure { break-inside: auto; }
+  ${SUMMARY} main .still { max-height: 78mm; }
+  ${SUMMARY} main .still.tall { max-height: 150mm; }
+  ${SUMMARY} main figcaption { font-size: 8pt; line-height: 1.3; }
   ${SUMMARY} main blockquote { font-size: 9pt; break-inside: avoid; break-before: avoid; margin-bottom: 0; }
 ${tableBlocks(ofColumns(10))}
 }

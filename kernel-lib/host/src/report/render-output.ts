@@ -72,7 +72,7 @@ function renderFigure(figure: Figure, summary: string, svg: string | null, id: s
   const caption = summary.trim() ? `<figcaption>${escapeHtml(summary.trim())}</figcaption>` : "";
   const data = scriptJson({ data: figure.data, layout: figure.layout }, shortened);
   return (
-    `<figure class="out plot" data-title="${escapeHtml(title)}">` +
+    `<figure class="out plot${still && " with-still"}" data-title="${escapeHtml(title)}">` +
     `<div class="canvas" id="${id}" style="height:${height}px" role="group" aria-label="${escapeHtml(title)}"></div>${still}` +
     `<script type="application/json" data-for="${id}">${data}</script>${caption}` +
     `<details><summary>data of this figure, and what it shows</summary><p>${words}</p></details></figure>`

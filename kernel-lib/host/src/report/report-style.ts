@@ -10,7 +10,6 @@ export const REPORT_STYLE: string = `
 html { -webkit-text-size-adjust: 100%; scroll-padding-top: 1rem; }
 body { margin: 0; background: var(--ground); color: var(--ink); font: 16px/1.55 system-ui, -apple-system, "Segoe UI", sans-serif; }
 main, header, nav, footer, #answer { max-width: 68rem; margin: 0 auto; padding: 0 1.25rem; }
-main, #answer { container-type: inline-size; }
 .prose, .rich > p, .rich > blockquote, .error, figcaption { max-width: 50rem; }
 :focus-visible { outline: 2px solid var(--link); outline-offset: 2px; }
 .skip { position: absolute; left: .5rem; top: -4rem; background: var(--paper); padding: .5rem .8rem; z-index: 2; }
@@ -87,9 +86,7 @@ p.tools { display: flex; gap: .2rem .9rem; flex-wrap: wrap; margin: .25rem 0 .9r
 ${tableBlocks(ofColumns(10))}
 footer { border-top: 1px solid var(--line); margin-top: 3rem; padding-top: 1rem; padding-bottom: 3rem; font-size: .88rem; }
 .summary-only { display: none; }
-@media screen {
-  @container (max-width: 52rem) {${tableBlocks(ofColumns(7))}
-  }
+@media screen and (max-width: 54rem) {${tableBlocks(ofColumns(7))}
 }
 @media screen and (max-width: 40rem) {${tableBlocks(ofColumns(4))}
   header { padding-top: .8rem; }

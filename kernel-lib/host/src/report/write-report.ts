@@ -55,7 +55,7 @@ export async function writeReport(options: ReportOptions): Promise<void> {
 <title>${escapeHtml(title)}</title>
 <style>${REPORT_STYLE}${PRINT_STYLE}
 @page { @bottom-left { content: ${cssString(title.slice(0, LONGEST_FOOT))}; } }</style>
-<noscript><style>.canvas:has(+ .still) { display: none; } .still { display: block; }</style></noscript>
+<noscript><style>.with-still .canvas { display: none; } .still { display: block; } .print-choice { display: none; }</style></noscript>
 </head>
 <body${hasSummary ? ' class="has-summary"' : ""}>
 <a class="skip" href="#main">Skip to the notebooks</a>
@@ -75,7 +75,7 @@ ${plotly === null ? "" : `<script type="text/plain" id="plotly">${plotly.base64}
 /** Letters of the title that stand at the foot of each printed page. */
 const LONGEST_FOOT = 70;
 
-const PRINT_CHOICE = `<p class="print-choice"><label><input type="checkbox" id="print-all"> print the working too</label><br>Without it a summary is printed.</p>`;
+const PRINT_CHOICE = `<p class="print-choice"><label><input type="checkbox" id="print-all" autocomplete="off"> print the working too</label><br>Without it a summary is printed.</p>`;
 
 function renderNotebook(notebook: Notebook, path: string, number: number): { html: string; contents: string } {
   const id = `n${number}`;
