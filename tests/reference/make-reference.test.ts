@@ -48,7 +48,7 @@ describe("the reference of the library", () => {
     docstrings: docstringSources("kernel-lib/library/dist"),
     checks: checkSources(closeness),
     tables: modelTables({ coreLimit, storageLives: STORAGE_LIVES, crispPriors } as unknown as LibraryFacts),
-    tutorial: readFileSync("kernel-lib/reference/pages/tutorial.md", "utf8").replace(/^```csv.*/gm, "```text"),
+    tutorial: readFileSync("kernel-lib/reference/pages/tutorial.md", "utf8").replace(/^```csv.*/gm, "```txt"),
   };
   const out = join(place, "pages");
   let pages = new Map<string, string>();

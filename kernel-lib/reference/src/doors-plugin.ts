@@ -102,7 +102,7 @@ export function loadDoors(app: Application, sources: string, doors: readonly Doo
 function withLandmarks(html: string): string {
   return html
     .replace('<div class="col-content">', '<div class="col-content" role="main">')
-    .replaceAll('<code class="text">', '<code class="text" tabindex="0">')
+    .replace(/<code class="(?:text|txt)"/g, '$& tabindex="0"')
     .replaceAll("<table>", '<table tabindex="0">');
 }
 

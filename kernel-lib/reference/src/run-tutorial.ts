@@ -45,7 +45,7 @@ export async function runTutorial(
     if (language === "csv") {
       mkdirSync(dirname(join(kitchen, about)), { recursive: true });
       writeFileSync(join(kitchen, about), code);
-      written += `\`${about}\`:\n\n\`\`\`\n${code}\`\`\`\n`;
+      written += `\`${about}\`:\n\n\`\`\`txt\n${code}\`\`\`\n`;
       continue;
     }
     if (skips(code.trim())) {
