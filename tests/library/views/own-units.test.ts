@@ -2,11 +2,15 @@ import { describe, expect, it } from "vitest";
 import { packCard } from "../../../kernel-lib/library/src/advice/card/pack-card";
 import { reheatCard } from "../../../kernel-lib/library/src/advice/card/reheat-card";
 import { compareVariants } from "../../../kernel-lib/library/src/advice/compare/compare-variants";
+import { shoppingList } from "../../../kernel-lib/library/src/advice/cost/shopping-list";
 import { reheatYield } from "../../../kernel-lib/library/src/advice/curve/reheat-yield";
 import { variantCrispTime } from "../../../kernel-lib/library/src/advice/curve/variant-crisp-time";
+import { batchDay } from "../../../kernel-lib/library/src/advice/day/batch-day";
+import { loadChoices } from "../../../kernel-lib/library/src/advice/load/load-choices";
 import { matchPlan } from "../../../kernel-lib/library/src/advice/run-sheet/match-plan";
 import { runSheet } from "../../../kernel-lib/library/src/advice/run-sheet/run-sheet";
 import { trialPlan } from "../../../kernel-lib/library/src/advice/run-sheet/trial-plan";
+import { packStock } from "../../../kernel-lib/library/src/advice/stock/pack-stock";
 import { benchSheet } from "../../../kernel-lib/library/src/advice/trial/bench-sheet";
 import { explainTrial } from "../../../kernel-lib/library/src/advice/trial/explain-trial";
 import { firstMorning } from "../../../kernel-lib/library/src/advice/trial/first-morning";
@@ -46,6 +50,8 @@ import { nextTrialTable } from "../../../kernel-lib/library/src/views/advice/nex
 import { thicknessByPanFigure } from "../../../kernel-lib/library/src/views/advice/thickness-by-pan-figure";
 import { trialGainFigure } from "../../../kernel-lib/library/src/views/advice/trial-gain-figure";
 import { windowPansTable } from "../../../kernel-lib/library/src/views/advice/window-pans-table";
+import { shoppingTable } from "../../../kernel-lib/library/src/views/cost/shopping-table";
+import { stockTable } from "../../../kernel-lib/library/src/views/cost/stock-table";
 import { clockFigure } from "../../../kernel-lib/library/src/views/crisp/clock-figure";
 import { crispTimeFigure } from "../../../kernel-lib/library/src/views/crisp/crisp-time-figure";
 import { crispTimeTable } from "../../../kernel-lib/library/src/views/crisp/crisp-time-table";
@@ -55,6 +61,11 @@ import { successFigure } from "../../../kernel-lib/library/src/views/crisp/succe
 import { windowFigure } from "../../../kernel-lib/library/src/views/crisp/window-figure";
 import { windowMapFigure } from "../../../kernel-lib/library/src/views/crisp/window-map-figure";
 import { windowTable } from "../../../kernel-lib/library/src/views/crisp/window-table";
+import { coolingFigure } from "../../../kernel-lib/library/src/views/day/cooling-figure";
+import { dayFigure } from "../../../kernel-lib/library/src/views/day/day-figure";
+import { dayLimitsTable } from "../../../kernel-lib/library/src/views/day/day-limits-table";
+import { dayNote } from "../../../kernel-lib/library/src/views/day/day-note";
+import { dayTable } from "../../../kernel-lib/library/src/views/day/day-table";
 import type { Figure } from "../../../kernel-lib/library/src/views/figure/figure";
 import { formulaTable } from "../../../kernel-lib/library/src/views/food/formula-table";
 import { freezeToCutFigure } from "../../../kernel-lib/library/src/views/heat/freeze-to-cut-figure";
@@ -62,6 +73,7 @@ import { freezeToCutTable } from "../../../kernel-lib/library/src/views/heat/fre
 import { profileFigure } from "../../../kernel-lib/library/src/views/heat/profile-figure";
 import { temperatureCoreTable } from "../../../kernel-lib/library/src/views/heat/temperature-core-table";
 import { temperatureTimeFigure } from "../../../kernel-lib/library/src/views/heat/temperature-time-figure";
+import { loadChoicesTable } from "../../../kernel-lib/library/src/views/load/load-choices-table";
 import { benchSheetText } from "../../../kernel-lib/library/src/views/log/bench-sheet-text";
 import { coverageFigure } from "../../../kernel-lib/library/src/views/log/coverage-figure";
 import { logTimelineFigure } from "../../../kernel-lib/library/src/views/log/log-timeline-figure";
@@ -158,6 +170,12 @@ function textsOf(kitchen: Kitchen): ReadonlyMap<string, readonly string[]> {
   );
   const card = reheatCard({ kitchen, variantId, calibration, draws: 200, startC: 4 });
   const map = { ...window.setting, calibration, thicknessesMm: [8, 11], draws: 40 };
+  const products = kitchen.variants.map((one) => ({ variantId: one.variantId }));
+  // nothing said of the day, one place in the freezer: what stands in and what is stacked is told too
+  const bare = { ...kitchen, day: { freezerPlaces: 1, airflow: "fan" as const } };
+  const days = [kitchen, bare].map((one) => batchDay({ kitchen: one, batches: products, tries: 30 }));
+  const choices = loadChoices({ kitchen, variantId, draws: 100 });
+  const notes = days.map(dayNote);
   const views: Readonly<Record<string, Figure | Table | readonly string[]>> = {
     window: [window.sentence, far.sentence, ...far.extrapolation],
     card: [card.title, ...card.lines, ...card.why, ...card.missing, ...card.evidence.map(({ found }) => found)],
@@ -255,6 +273,18 @@ function textsOf(kitchen: Kitchen): ReadonlyMap<string, readonly string[]> {
     benchSheet: benchSheetText(
       benchSheet({ kitchen, trials: [{ variantId, thicknessMm: 9, timeMin: 10, loadFraction: 0.6 }] }),
     ).split("\n"),
+    dayNote: notes.flatMap(({ title, parts }) => [
+      title,
+      ...parts.flatMap((part) => (typeof part === "string" ? [part] : part.items)),
+    ]),
+    dayTable: dayTable(days[0]),
+    dayFigure: dayFigure(days[0]),
+    dayLimitsTable: dayLimitsTable(days[0]),
+    coolingFigure: coolingFigure(days[0]),
+    loadChoices: [choices.sentence],
+    loadChoicesTable: loadChoicesTable(choices),
+    shoppingTable: shoppingTable(shoppingList({ kitchen, batches: products }), units),
+    stockTable: stockTable(packStock({ kitchen }), units),
     yieldLossFigure: yieldLossFigure(fitLoss(weighed), { timeMin: 12, setpointC: variant.setpointC, units }),
   };
   return new Map(Object.entries(views).map(([name, view]) => [name, read(view)]));

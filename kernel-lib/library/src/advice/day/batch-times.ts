@@ -12,13 +12,15 @@ import { temperToCut } from "../../heat/freezing/temper-to-cut";
 import { workableTime } from "../../heat/freezing/workable-time";
 import { type HeatRun, timeWhen } from "../../heat/solver/heat-run";
 import { simulateSlab } from "../../heat/solver/simulate-slab";
+import { panOutline } from "../../pan/freezer-fit";
 import { faceAreaMm2 } from "../../pan/pan-volume";
 import { COOLING_LIMITS } from "../../safety/cold/cooling-check";
+import type { Appliance } from "../../trials/appliance";
 import type { Kitchen, KitchenVariant } from "../../trials/kitchen";
 import { applianceOf, panOf, variantOf } from "../../trials/kitchen-lookup";
 import { type BatchOnPan, batchOnPan } from "../../trials/pieces/batch-on-pan";
 import { crispWindow } from "../window/crisp-window";
-import { piecesOnFloor } from "../window/load-plan";
+import { piecesOnFloor, wholeOnFloor } from "../window/load-plan";
 import type { SettledPlaces } from "./day-places";
 
 /** One product of a day. */
@@ -238,9 +240,7 @@ function cookingOf(options: CookingOptions): DayCooking {
     batch.cookMin === undefined ? cookTime(options) : { timeMin: Math.ceil(batch.cookMin), source: "as given" };
   const piecesPerLoad = Math.max(
     1,
-    batter
-      ? Math.floor((appliance.floorCm2 * 100) / panFootMm2(onPan))
-      : piecesOnFloor(appliance, LOOSE_LOAD, [lengthMm, widthMm]),
+    batter ? pansOnFloor(appliance, onPan) : piecesOnFloor(appliance, LOOSE_LOAD, [lengthMm, widthMm]),
   );
   const { range } = runsOverDoubt(AIR_DOUBT, (factor) => inTheRoom(options, factor));
   const slow = pieces.latestMin / pieces.timeMin;
@@ -307,10 +307,10 @@ function inTheRoom(
   });
 }
 
-function panFootMm2({ pan, slab }: BatchOnPan): number {
-  if (pan.shape !== "wells") return faceAreaMm2(pan, slab.thicknessMm);
-  // wells stand some way apart: their upper face and a quarter more
-  return 1.25 * faceAreaMm2(pan, slab.thicknessMm);
+/** Pans of a batter that stand in an appliance side by side: by its sides where they are known, else by area. */
+function pansOnFloor(appliance: Appliance, { pan }: BatchOnPan): number {
+  const { lengthMm, widthMm } = panOutline(pan);
+  return wholeOnFloor(appliance, [lengthMm, widthMm]) ?? Math.floor((appliance.floorCm2 * 100) / (lengthMm * widthMm));
 }
 
 /** Every so many minutes of a run are kept; it is read between them (min). */

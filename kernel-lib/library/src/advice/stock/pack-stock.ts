@@ -11,6 +11,8 @@ import type { FreezerPack } from "../../trials/stores/packs";
 /** What `packStock` works from. */
 export interface PackStockOptions {
   readonly kitchen: Kitchen;
+  /** products to speak of; all unless given */
+  readonly variantIds?: readonly string[];
   /** pieces of each product that are eaten a week; 20 unless given */
   readonly piecesPerWeek?: number;
   /** the day of the answer, `2026-03-14`; the last one that the kitchen's files name unless given */
@@ -59,10 +61,11 @@ const WEEKLY = 20;
  * const stock = packStock({ kitchen: loadKitchen(), piecesPerWeek: 30 });
  * stock.products.find(({ variantId }) => variantId === "turkey-sage").plan.turns.map(({ id }) => id); // → ["TS January", "TS March"]
  */
-export function packStock({ kitchen, piecesPerWeek = WEEKLY, asOf }: PackStockOptions): PackStock {
+export function packStock({ kitchen, piecesPerWeek = WEEKLY, asOf, variantIds }: PackStockOptions): PackStock {
   const where = "packStock";
   positive(piecesPerWeek, `${where}: piecesPerWeek`, "");
-  const packs = kitchen.packs ?? [];
+  const asked = variantIds ?? kitchen.variants.map(({ variantId }) => variantId);
+  const packs = (kitchen.packs ?? []).filter(({ variantId }) => asked.includes(variantId));
   const day = asOf ?? lastDay(kitchen);
   if (packs.length === 0 || day === null)
     tooLittle(
