@@ -113,3 +113,4 @@ export {
   readProbeTrace,
   type TraceGap,
 } from "./probe/probe-trace";
+export { traceCooling } from "./probe/trace-cooling";

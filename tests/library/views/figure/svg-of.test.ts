@@ -198,4 +198,17 @@ describe("svgOf", () => {
     });
     expect(one.match(/2026-\d\d-\d\d/g)).toEqual(["2026-02-04"]);
   });
+
+  it("takes ticks that a figure names itself, and fewer of them where they would touch", () => {
+    const hours = Array.from({ length: 10 }, (_, hour) => 8 + hour);
+    const labelled = (name: (hour: number) => string): string[] => {
+      const ticks = { range: [8, 17], tickvals: [...hours, 30], ticktext: [...hours, 30].map(name) };
+      const svg = svgOf(figure([{ type: "scatter", x: [8, 17], y: [0, 1] }], { xaxis: ticks }));
+      return [...hours, 30].map(name).filter((label) => svg.includes(`>${label}<`));
+    };
+    expect(labelled((hour) => `${hour}h`)).toEqual(hours.map((hour) => `${hour}h`));
+    const long = labelled((hour) => `${hour}:00, day 2`);
+    expect(long.length).toBeGreaterThan(1);
+    expect(long.length).toBeLessThan(10);
+  });
 });
