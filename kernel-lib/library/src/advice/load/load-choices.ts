@@ -208,7 +208,7 @@ function sentenceOf(name: string, pieces: number, choices: readonly LoadChoice[]
       success === null
         ? "no chance can be told, as nothing near it was logged"
         : `${Math.round(100 * success)} of 100 pieces right`;
-    return `${loads === 1 ? "one load" : `${loads} loads`}${fill === "full" ? " on a covered floor" : ""} in the ${applianceName}${appliances > 1 ? ` (${appliances} of them)` : ""}, ${cookMin} min each: ${Math.ceil(totalMin)} min in all, hands for ${Math.ceil(handsMin)}, ${chance}`;
+    return `${loads === 1 ? "one load" : `${loads} loads`}${fill === "full" ? " on a covered floor" : ""} in the ${applianceName}${appliances > 1 ? ` (${appliances} of them)` : ""}, ${cookMin} min${loads === 1 ? "" : " each"}: ${Math.ceil(totalMin)} min in all, hands for ${Math.ceil(handsMin)}, ${chance}`;
   };
   if (choices.length === 0) return `No appliance of this kitchen takes a piece of ${name}.`;
   const [soonest] = choices;

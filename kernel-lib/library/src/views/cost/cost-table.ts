@@ -9,7 +9,6 @@ import type { Table } from "../table/table";
  * costTable([batchCost({ kitchen, variantId: "beet-lentil" })]).rows.length; // → 1
  */
 export function costTable(costs: readonly BatchCost[]): Table {
-  const told = ({ cost, se }: Cost): string => `${money(cost)} ± ${money(se)}`;
   return {
     kind: "table",
     title: "What it costs",
@@ -42,7 +41,8 @@ export function costTable(costs: readonly BatchCost[]): Table {
   };
 }
 
-/** To a hundredth; small sums to three digits. */
-function money(value: number): string {
-  return value >= 1 || value === 0 ? value.toFixed(2) : String(Number(value.toPrecision(2)));
+/** To a hundredth, or as many digits as its doubt has. */
+function told({ cost, se }: Cost): string {
+  const decimals = se > 0 ? Math.min(6, Math.max(2, Math.ceil(-Math.log10(se)))) : 2;
+  return `${cost.toFixed(decimals)} ± ${se.toFixed(decimals)}`;
 }

@@ -10,16 +10,13 @@ import type { Table } from "../table/table";
  * loadChoicesTable(loadChoices({ kitchen: loadKitchen(), variantId: "beet-lentil", pieces: 60 })).rows.length; // → 4
  */
 export function loadChoicesTable({ choices, notes, pieces, units, variantName }: LoadChoices): Table {
-  const percent = (share: number | null): number | null => (share === null ? null : 100 * share);
   return {
     kind: "table",
     title: `${pieces} pieces of ${variantName}: how to bring them back`,
     columns: [
       { heading: "appliance" },
       { heading: "setting" },
-      { heading: "pieces a load", decimals: 0 },
-      { heading: "floor covered (%)", decimals: 0 },
-      { heading: "loads", decimals: 0 },
+      { heading: "loads" },
       { heading: "a load (min)" },
       { heading: "in all (min)", decimals: 0 },
       { heading: "hands (min)", decimals: 0 },
@@ -30,18 +27,16 @@ export function loadChoicesTable({ choices, notes, pieces, units, variantName }:
     rows: choices.map((one) => [
       `${one.applianceName}${one.appliances > 1 ? ` (${one.appliances})` : ""}, ${one.fill}`,
       ownSettingText(one.setpointC, units),
-      one.piecesPerLoad,
-      percent(one.loadFraction),
-      one.loads,
+      `${one.loads} of ${one.piecesPerLoad}`,
       one.cookMin,
       Math.ceil(one.totalMin),
       Math.ceil(one.handsMin),
       Math.ceil(one.waitsMin),
-      percent(one.success),
+      one.success === null ? null : 100 * one.success,
       one.standing ?? "yes",
     ]),
     notes: [
-      "Right: safe, crisp, and neither too brown nor too dry. The first load waits until the last one is out: keep it hot, or bring it back last.",
+      "Loads: how many, of how many pieces each. Right: safe, crisp, and neither too brown nor too dry. The first load waits until the last one is out: keep it hot, or bring it back last.",
       ...notes,
     ],
   };
