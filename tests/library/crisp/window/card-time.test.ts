@@ -19,7 +19,7 @@ function pieces(
     opensMin: times((at) => Math.max(core(at), opens(at))),
     closesMin: times(closes),
     typicalCoreMin: times(core),
-    scatter: { run: 0.01, piece: 0.01, pieces: 12 },
+    scatter: { run: 0.01, piece: 0.01, pieces: 12, doubt: 0 },
   };
 }
 

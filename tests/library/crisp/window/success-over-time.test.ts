@@ -12,7 +12,7 @@ const piecesOf = (rows: [core: number, crisp: number, closes: number][]): PieceT
   opensMin: Float64Array.from(rows, ([core, crisp]) => Math.max(core, crisp)),
   closesMin: Float64Array.from(rows, ([, , closes]) => closes),
   typicalCoreMin: Float64Array.from(rows, ([core]) => core),
-  scatter: { run: 0.05, piece: 0.05, pieces: 12 },
+  scatter: { run: 0.05, piece: 0.05, pieces: 12, doubt: 0 },
 });
 
 describe("successOverTime", () => {
@@ -62,7 +62,7 @@ describe("successOverTime", () => {
     const { safeLoads, safeFromMin: from } = successOverTime(pieces, [7.4]);
     const chance = (typical: number) => wholeLoadSafe(pieces.scatter, Math.log(7.4 / typical));
     expect(safeLoads[0]).toBeCloseTo((chance(6) + chance(9)) / 2, 2);
-    expect(from).toBe(safeFrom(pieces.typicalCoreMin, loadFactor(pieces.scatter)));
-    expect(safeFromMin(pieces, 2)).toBe(safeFrom(pieces.typicalCoreMin, 2));
+    expect(from).toBe(safeFrom(pieces.typicalCoreMin, loadFactor(pieces.scatter), 0));
+    expect(safeFromMin(pieces, 2)).toBe(safeFrom(pieces.typicalCoreMin, 2, 0));
   });
 });

@@ -119,7 +119,7 @@ export interface MomentDraws {
   readonly logs: Float64Array;
   /** change of each over one standard deviation of: run, thickness, a piece's core, a piece's crust, and the three misses */
   readonly scatter: readonly (readonly number[])[];
-  /** sd of the part of ln core that the clocks miss here whatever is logged */
+  /** sd of the part of ln core that the clocks miss here whatever is logged, and of how far loads scatter */
   readonly coreMissed: number;
   /** ln of the factor on the typical core's time after which whole loads are safe */
   readonly logLoad: number;
@@ -147,6 +147,7 @@ export function momentDraws(place: PlaceDraws): MomentDraws {
   // what is missed whatever is logged: all but the drift
   const missed = (clock: "core" | "crust" | "brown"): number =>
     Math.sqrt(Math.max(0, misfit[clock] ** 2 - (MISFIT_GROWTH[clock] * misfit.distance) ** 2));
+  const load = scatterAt(draws.calibration, basis, setting);
   return {
     logs,
     scatter: [
@@ -158,8 +159,8 @@ export function momentDraws(place: PlaceDraws): MomentDraws {
       change(missedBy(middle, { crust: missed("crust") })),
       change(missedBy(middle, { brown: missed("brown") })),
     ],
-    coreMissed: missed("core"),
-    logLoad: Math.log(loadFactor(scatterAt(draws.calibration, basis, setting))),
+    coreMissed: Math.hypot(missed("core"), load.doubt),
+    logLoad: Math.log(loadFactor(load)),
   };
 }
 

@@ -1,19 +1,28 @@
 import { normalCdf, normalDensity } from "../../statistics/distributions/normal-distribution";
-import { type CrispNoise, pieceCoreSpread, SLAB_SPREAD, THICKNESS_POWER } from "../calibration/crisp-noise";
+import {
+  type CrispNoise,
+  pieceCoreSpread,
+  SLAB_SPREAD,
+  THICKNESS_POWER,
+  USUAL_WORTH,
+} from "../calibration/crisp-noise";
 import { NEVER_MIN } from "./window-setting";
 
 /** Share of loads in which every piece must be at its limit at a recommended time [-]. */
 export const SAFE_LOADS = 0.99;
 /** Confidence in a safe time against what the trials leave uncertain [-]. */
 export const SAFE_CONFIDENCE = 0.98;
-/** Standard normal value of that confidence. */
+/** Standard normal values of that confidence, and of that share of loads. */
 const CONFIDENCE_Z = 2.0537;
+const LOADS_Z = 2.3263;
 
 /** Scatter of core times of one setting: between loads, and between the pieces of one (sd of the logarithm). */
 export interface LoadScatter {
   readonly run: number;
   readonly piece: number;
   readonly pieces: number;
+  /** standard error of ln `loadFactor`: a few trials do not know well how far runs scatter */
+  readonly doubt: number;
 }
 
 /** What `loadScatter` works from. */
@@ -24,14 +33,21 @@ export interface LoadScatterOptions {
   readonly pieces: number;
   /** how much of a change in the coefficient the core's time takes part in [-]: see `coreElasticity` */
   readonly elasticity: number;
+  /** trials that tell of the scatter */
+  readonly trials: number;
 }
 
 /** Scatter of core times from run to run, session to session and slab to slab, and from place to place and piece to piece. */
-export function loadScatter({ noise, unevenness, pieces, elasticity }: LoadScatterOptions): LoadScatter {
+export function loadScatter(options: LoadScatterOptions): LoadScatter {
+  const { noise, unevenness, pieces, elasticity, trials } = options;
+  const runs = elasticity * Math.hypot(noise.run, noise.session);
+  // a standard deviation from ν squares is known to 1/√(2ν); the constants take up about half of the trials'
+  const known = 1 / Math.sqrt(2 * (USUAL_WORTH + trials / 2));
   return {
-    run: Math.hypot(elasticity * Math.hypot(noise.run, noise.session), THICKNESS_POWER * SLAB_SPREAD),
+    run: Math.hypot(runs, THICKNESS_POWER * SLAB_SPREAD),
     piece: pieceCoreSpread(unevenness),
     pieces,
+    doubt: LOADS_Z * runs * known,
   };
 }
 
@@ -53,7 +69,7 @@ export function wholeLoadSafe({ run, piece, pieces }: LoadScatter, x: number): n
  * Factor on the typical core time after which all pieces of 99 of 100 loads are at their limit.
  *
  * @example
- * loadFactor({ run: 0.06, piece: 0.06, pieces: 12 }); // → 1.30
+ * loadFactor({ run: 0.06, piece: 0.06, pieces: 12, doubt: 0 }); // → 1.30
  */
 export function loadFactor(scatter: LoadScatter): number {
   let [low, high] = [0, 3];
@@ -68,9 +84,9 @@ export function loadFactor(scatter: LoadScatter): number {
 /**
  * Time from which all pieces of 99 of 100 loads are at their limit, with 98 % confidence: the larger of the drawn typical
  * core times' own quantile and that of the lognormal with their middle and spread (so that a few draws do not flatter the
- * tail), times `loadFactor`. Never, when more than one draw in fifty never gets there.
+ * tail), times `loadFactor`, whose own doubt widens both. Never, when more than one draw in fifty never gets there.
  */
-export function safeFrom(typicalCoreMin: Float64Array, factor: number): number {
+export function safeFrom(typicalCoreMin: Float64Array, factor: number, doubt: number): number {
   const count = typicalCoreMin.length;
   const sorted = typicalCoreMin.slice().sort();
   const drawn = sorted[Math.min(count - 1, Math.ceil(SAFE_CONFIDENCE * count))];
@@ -86,5 +102,6 @@ export function safeFrom(typicalCoreMin: Float64Array, factor: number): number {
   }
   const mean = sum / reached;
   const sd = Math.sqrt(Math.max(0, squares - reached * mean * mean) / Math.max(1, reached - 1));
-  return factor * Math.max(drawn, Math.exp(shift + mean + CONFIDENCE_Z * sd));
+  const wide = Math.hypot(sd, doubt);
+  return factor * Math.max(drawn * Math.exp(CONFIDENCE_Z * (wide - sd)), Math.exp(shift + mean + CONFIDENCE_Z * wide));
 }

@@ -133,9 +133,9 @@ export function piecesAt(
 
 /** The scatter of core times at a setting, the run's through the surface's share at the most probable constants. */
 export function scatterAt(calibration: CrispCalibration, basis: ClockBasis, setting: SettledSetting): LoadScatter {
-  const { noise, unevenness } = calibration;
+  const { noise, unevenness, n: trials } = calibration;
   const elasticity = coreElasticity(basis, modePiece(calibration, setting), setting.thicknessMm);
-  return loadScatter({ noise, unevenness, pieces: setting.piecesPerLoad, elasticity });
+  return loadScatter({ noise, unevenness, pieces: setting.piecesPerLoad, elasticity, trials });
 }
 
 /** Chance of success at every time, and what each part of it does. */
@@ -215,7 +215,7 @@ function safeLoadsAt(pieces: PieceTimes, timesMin: readonly number[]): number[] 
 
 /** Time from which all pieces of 99 of 100 loads are safe, with 98 % confidence (min): see `safeFrom`; `factor` from `loadFactor`. */
 export function safeFromMin(pieces: PieceTimes, factor: number = loadFactor(pieces.scatter)): number {
-  return safeFrom(pieces.typicalCoreMin, factor);
+  return safeFrom(pieces.typicalCoreMin, factor, pieces.scatter.doubt);
 }
 
 function countBelow(sorted: Float64Array, value: number): number {
