@@ -1,7 +1,7 @@
 // PSPLIB, the project scheduling problem library: R. Kolisch, A. Sprecher (1996), PSPLIB, European Journal of Operational
-// Research 96:205-216; set j30, 30 tasks and four resources each. psplib/j30.json holds 35 of its 480 instances: one of each of 35 of
-// the 48 classes, of most the first, ten of them of classes with scarce resources that are known to be hard. The 13 classes that are
-// left out have resources in plenty, and are easy. Instances were read in the public repository
+// Research 96:205-216; set j30, 30 tasks and four resources each. psplib/j30.json holds 44 of its 480 instances: of 40 of the 48
+// classes one, of most the first, and four more of classes with scarce resources (13, 29, 45), which are known to be hard. The eight classes
+// that are left out (16, 20, 24, 28, 32, 36, 40, 44) have resources in plenty. Instances were read in the public repository
 // MiniZinc/minizinc-benchmarks (rcpsp/data_psplib/j30), j301_1 also in google/or-tools (ortools/scheduling/testdata);
 // optima, all proven, in ptal/kobe-scheduling (data/rcpsp/j30.sm/optimum/optimum.csv). No tolerance: lengths are whole
 // numbers. `npm run bench -- schedule` measures how long each takes.
