@@ -140,7 +140,7 @@ function listPart(title: string, lines: readonly string[]): Part {
 /** Parts as a notebook that a report can be written of. */
 function asNotebook(parts: readonly Part[]): Notebook {
   const cells = parts.flatMap(({ title, text, html }, at): readonly Cell[] => [
-    { id: `t${at}`, cell_type: "markdown", metadata: {}, source: `## ${title.replace(/[\\`*_<>[\]]/g, "\\$&")}` },
+    { id: `t${at}`, cell_type: "markdown", metadata: {}, source: `# ${title.replace(/[\\`*_<>[\]]/g, "\\$&")}` },
     {
       id: `c${at}`,
       cell_type: "code",
