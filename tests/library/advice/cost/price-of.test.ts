@@ -30,7 +30,12 @@ describe("the demo's costs", () => {
       expect(cost.eatenKilogram?.cost as number).toBeGreaterThan(cost.kilogram.cost);
       expect(cost.piece.se).toBeGreaterThan(0);
     }
-    expect(costs.some(({ notes }) => notes.some((note) => /prices? over half a year old/.test(note)))).toBe(true);
+    expect(costs.some(({ oldPrices }) => oldPrices.length > 0)).toBe(true);
+    for (const { oldPrices } of costs)
+      for (const { ageDays } of oldPrices) expect(ageDays as number).toBeGreaterThan(183);
+    expect(costTable(costs).notes.join(" ")).toMatch(
+      /Prices over half a year old, to be looked up again: .*\(\d+ months\)/,
+    );
   });
 
   test("older prices, more doubt", () => {

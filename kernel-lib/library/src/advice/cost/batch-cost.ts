@@ -1,5 +1,4 @@
 import { fail, within } from "../../check/check";
-import { counted } from "../../check/counted";
 import { freezeDeep } from "../../check/freeze-deep";
 import { tooLittle } from "../../check/too-little";
 import type { Kitchen } from "../../trials/kitchen";
@@ -52,6 +51,8 @@ export interface BatchCost {
   readonly inPiece: { readonly mix: number; readonly coating: number; readonly waste: number };
   /** dearest first */
   readonly parts: readonly CostPart[];
+  /** those of them whose price is over half a year old, dearest first */
+  readonly oldPrices: readonly CostPart[];
   readonly notes: readonly string[];
 }
 
@@ -102,7 +103,9 @@ export function batchCost(options: BatchCostOptions): BatchCost {
   const perServing = variant.formula.piecesPerServing;
   const whole = (part: (typeof parts)[number]): number => part.cost;
   const kilogram = sumOf(whole, (pieces * coatedPieceG) / 1000);
-  const old = [...parts].sort((a, b) => b.cost - a.cost).filter(({ ageDays }) => (ageDays ?? 0) > OLD_DAYS);
+  const told = [...parts]
+    .sort((a, b) => b.cost - a.cost)
+    .map(({ name, massG, cost, doubt, ageDays }): CostPart => ({ name, massG, cost, se: doubt * cost, ageDays }));
   return freezeDeep({
     kind: "batch cost" as const,
     variantId: variant.variantId,
@@ -120,19 +123,13 @@ export function batchCost(options: BatchCostOptions): BatchCost {
       coating: sumOf((part) => part.coatingInPieces, pieces).cost,
       waste: sumOf((part) => part.waste, pieces).cost,
     },
-    parts: [...parts]
-      .sort((a, b) => b.cost - a.cost)
-      .map(({ name, massG, cost, doubt, ageDays }) => ({ name, massG, cost, se: doubt * cost, ageDays })),
+    parts: told,
+    oldPrices: told.filter(({ ageDays }) => (ageDays ?? 0) > OLD_DAYS),
     notes: [
       "Ingredients alone, no packs, power or work.",
       priceDoubtPercent === undefined
         ? "A price is off by 3 % from shop to shop and by 8 % more for each year of its age, one that nobody dated by 10 % (one standard uncertainty; our judgement)."
         : `Each price off by ${Math.round(priceDoubtPercent)} % (one standard uncertainty).`,
-      ...(old.length === 0
-        ? []
-        : [
-            `${variant.name}: ${counted(old.length, "price")} over half a year old, the dearest of ${old[0].name} (${Math.round((old[0].ageDays as number) / 30.4)} months): look at what it costs now.`,
-          ]),
     ],
   });
 }

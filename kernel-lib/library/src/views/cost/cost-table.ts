@@ -9,6 +9,11 @@ import type { Table } from "../table/table";
  * costTable([batchCost({ kitchen, variantId: "beet-lentil" })]).rows.length; // → 1
  */
 export function costTable(costs: readonly BatchCost[]): Table {
+  const old = new Set(
+    costs.flatMap(({ oldPrices }) =>
+      oldPrices.map(({ name, ageDays }) => `${name} (${Math.round((ageDays as number) / 30.4)} months)`),
+    ),
+  );
   return {
     kind: "table",
     title: "What it costs",
@@ -36,6 +41,7 @@ export function costTable(costs: readonly BatchCost[]): Table {
     ]),
     notes: [
       ...new Set(costs.flatMap(({ notes }) => notes)),
+      ...(old.size === 0 ? [] : [`Prices over half a year old, to be looked up again: ${[...old].join(", ")}.`]),
       "In the currency that the prices are in. As eaten: after the loss of the trials that were weighed.",
     ],
   };
