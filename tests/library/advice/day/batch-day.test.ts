@@ -177,6 +177,20 @@ describe("replanDay", () => {
     expect(later.endMin).toBeGreaterThanOrEqual(plan.endMin);
   });
 
+  test("where too few places are left, pans go above each other and take longer, and that is said", () => {
+    const own = loadKitchen();
+    const batches = own.variants.slice(0, 3).map(({ variantId }) => ({ variantId }));
+    const day = batchDay({ kitchen: own, batches, places: { freezerPlaces: 3, stackUpTo: 3, hands: 2 }, tries: 40 });
+    expect(day.stacked).toBe(1);
+    const later = replanDay({ plan: day, now: day.startMin + 60, fewer: { freezer: 2 }, tries: 20 });
+    expect(later.stacked).toBe(3);
+    expect(later.notes[0]).toMatch(/^No place is left for all: pans and trays now stand above each other/);
+    expect(later.problem.resources.find(({ id }) => id === "freezer")?.capacity).toBe(3);
+    const frozen = (steps: readonly DayStep[]) => steps.find(({ kind }) => kind === "freeze pieces") as DayStep;
+    const lasts = ({ startMin, endMin }: DayStep): number => endMin - startMin;
+    expect(lasts(frozen(later.steps))).toBeGreaterThan(1.2 * lasts(frozen(day.steps)));
+  });
+
   test("a slab that is past its time is said to be", () => {
     const early = ["mix", "spread", "freeze"];
     const steps = plan.steps.map((step) => (early.includes(step.kind) ? step : { ...step, startMin: 1000 }));
