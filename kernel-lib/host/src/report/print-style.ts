@@ -38,12 +38,14 @@ export const PRINT_STYLE: string = `
   ${SUMMARY} main > section > :not(.brief), ${SUMMARY} main > .working { display: none; }
   ${SUMMARY} main .first-figure > :not(figure), ${SUMMARY} main .first-figure > figure ~ figure { display: none; }
   ${SUMMARY} main .opening > :not(:is(h2, h2 + p)), ${SUMMARY} main .brief.prose:not(.opening) > :not(blockquote) { display: none; }
-  ${SUMMARY} main > section { break-before: auto; margin-top: 1rem; }
+  ${SUMMARY} main > section { break-before: auto; margin-top: .7rem; }
   ${SUMMARY} main .opening { break-after: avoid; break-inside: avoid; }
   ${SUMMARY} main figure { break-inside: auto; }
-  ${SUMMARY} main .still { max-height: 78mm; }
-  ${SUMMARY} main .still.tall { max-height: 150mm; }
-  ${SUMMARY} main figcaption { font-size: 8pt; line-height: 1.3; }
+  ${SUMMARY} main .still { max-height: 62mm; }
+  ${SUMMARY} main .still.tall { max-height: 145mm; }
+  ${SUMMARY} main figcaption { font-size: 7.5pt; line-height: 1.3; }
+  ${SUMMARY} main .opening p, ${SUMMARY} footer { font-size: 9pt; }
+  ${SUMMARY} footer p { margin-bottom: .2rem; }
   ${SUMMARY} main blockquote { font-size: 9pt; break-inside: avoid; break-before: avoid; margin-bottom: 0; }
 ${tableBlocks(ofColumns(10))}
 }
