@@ -2,7 +2,7 @@ import type { ThermalModel } from "../../food/thermal/thermal-properties";
 import { browningOf, browningTableOf } from "../clocks/browning-clock";
 import type { BrowningTable } from "../clocks/browning-table";
 import { type ClockBasis, clockBasis } from "../clocks/clock-basis";
-import { coreReadingC } from "../clocks/core-clock";
+import { coreProbe } from "../clocks/core-clock";
 import { crispMin, crustMmAt, lossPercentOf } from "../clocks/crust-clock";
 import { airAtLoadC } from "../clocks/load-effect";
 import { heatedMin } from "../clocks/look-cost";
@@ -163,14 +163,16 @@ function writeResiduals(trial: OneTrial): number {
       seen.crispMin === null ? Number.POSITIVE_INFINITY : off(seen.crispMin),
     );
   }
-  for (const rested of [false, true]) {
-    const read = rested ? seen.restedCoreC : seen.coreC;
-    if (read === null) continue;
-    const ownMm = probedMm(thicknessMm, unevenness);
+  if (seen.coreC !== null || seen.restedCoreC !== null) {
+    const probe = coreProbe(basis, piece, probedMm(thicknessMm, unevenness));
     const coreMin = heatedMin(seen.looksMin, seen.timeMin, piece.lookMin);
-    const modelC = coreReadingC(basis, piece, ownMm, coreMin, rested);
-    const laterC = coreReadingC(basis, piece, ownMm, (1 + pieceCoreSpread(unevenness)) * coreMin, rested);
-    out[at++] = heldBack((read - modelC) / Math.hypot(noise.coreK, laterC - modelC));
+    for (const rested of [false, true]) {
+      const read = rested ? seen.restedCoreC : seen.coreC;
+      if (read === null) continue;
+      const modelC = probe(coreMin, rested);
+      const laterC = probe((1 + pieceCoreSpread(unevenness)) * coreMin, rested);
+      out[at++] = heldBack((read - modelC) / Math.hypot(noise.coreK, laterC - modelC));
+    }
   }
   const depthMm = crustMmAt(basis, piece, thicknessMm, timeMin);
   if (seen.lossPercent !== null)

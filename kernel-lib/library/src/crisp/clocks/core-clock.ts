@@ -138,12 +138,24 @@ export function coreReadingC(
   timeMin: number,
   rested: boolean,
 ): number {
+  return coreProbe(basis, piece, thicknessMm)(timeMin, rested);
+}
+
+/** The readings of one piece, as `coreReadingC` has them, for several times. */
+export function coreProbe(
+  basis: ClockBasis,
+  piece: PieceConstants,
+  thicknessMm: number,
+): (timeMin: number, rested: boolean) => number {
   const climb = climbOf(basis, piece, thicknessMm);
-  const outC = coreAt(basis, timeMin, climb);
-  const warmK = piece.probeWarmK * Math.min(1, Math.max(0, (climb.plateauC - outC) / 20));
-  if (!rested) return outC + warmK;
+  const halfSoakMin = 0.5 * soakMinOf(basis, piece, thicknessMm);
   const stepMin = 0.02 * climb.fittedMin;
-  const perMin = (coreAt(basis, timeMin + stepMin, climb) - outC) / stepMin;
-  const kept = Math.max(0, (climb.plateauC - outC) / REST_K);
-  return outC + warmK + Math.min(12, 0.5 * kept * piece.restGain * perMin * soakMinOf(basis, piece, thicknessMm));
+  return (timeMin, rested) => {
+    const outC = coreAt(basis, timeMin, climb);
+    const belowK = Math.max(0, climb.plateauC - outC);
+    const readC = outC + piece.probeWarmK * Math.min(1, belowK / 20);
+    if (!rested) return readC;
+    const perMin = (coreAt(basis, timeMin + stepMin, climb) - outC) / stepMin;
+    return readC + Math.min(12, (belowK / REST_K) * piece.restGain * perMin * halfSoakMin);
+  };
 }
