@@ -17,6 +17,22 @@ describe("kitchenDifferences", () => {
     expect(kitchenDifferences({ before: kitchen, after: turned })).toEqual([]);
   });
 
+  it("names prices, packs in the freezer and the day", () => {
+    const [item, ...pantry] = kitchen.pantry ?? [];
+    const [pack, ...packs] = kitchen.packs ?? [];
+    const { day: _, ...dayless } = kitchen;
+    const after = { ...dayless, pantry: [{ ...item, packPrice: 77 }, ...pantry], packs };
+    const found = kitchenDifferences({ before: kitchen, after });
+    expect(found).toHaveLength(3);
+    expect(found).toEqual(
+      expect.arrayContaining([
+        { of: "day", id: "day.csv", field: null, before: "there", after: null },
+        { of: "pantry", id: item.ingredientId, field: "packPrice", before: String(item.packPrice), after: "77" },
+        { of: "pack", id: pack.packId, field: null, before: "there", after: null },
+      ]),
+    );
+  });
+
   it("names what is new, what is gone, and each field that changed, deep inside a formula too", () => {
     const [first, ...others] = kitchen.variants;
     const mix = first.formula.mix.map((line, at) => (at === 0 ? { ...line, massG: 999 } : line));

@@ -3,8 +3,8 @@
  * stands on a page decides how deep its headings are.
  */
 export function underHeading(safe: string, level: number): string {
-  const levels = [...safe.matchAll(/<h([1-6])[ >]/g)].map(([, digit]) => Number(digit));
-  const down = level + 1 - Math.min(...levels);
-  if (levels.length === 0 || down === 0) return safe;
+  const highest = [1, 2, 3, 4, 5, 6].find((one) => new RegExp(`<h${one}[ >]`).test(safe));
+  if (highest === undefined || highest === level + 1) return safe;
+  const down = level + 1 - highest;
   return safe.replace(/<(\/?)h([1-6])(?=[ >])/g, (_, end, digit) => `<${end}h${Math.min(6, Number(digit) + down)}`);
 }

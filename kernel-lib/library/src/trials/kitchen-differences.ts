@@ -2,9 +2,9 @@ import type { Kitchen } from "./kitchen";
 
 /** One thing that two kitchens hold otherwise. */
 export interface KitchenDifference {
-  /** `"pan"`, `"appliance"`, `"ingredient"`, `"formula"`, `"variant"`, `"trial"` */
-  readonly of: "pan" | "appliance" | "ingredient" | "formula" | "variant" | "trial";
-  /** its id */
+  /** kind of thing: the day is one, the pantry and the freezer's packs have a line each */
+  readonly of: "pan" | "appliance" | "ingredient" | "formula" | "variant" | "trial" | "day" | "pantry" | "pack";
+  /** its id; of the day its file */
   readonly id: string;
   /** which field, a path such as `mix.2.amountG`; `null` where all of it is only in one of the two */
   readonly field: string | null;
@@ -14,8 +14,8 @@ export interface KitchenDifference {
 }
 
 /**
- * What two kitchens hold otherwise, thing by thing and field by field: pans, appliances, ingredients, formulas, variants and
- * trials by their ids, whatever the order of rows and files and whatever units they are written in (numbers count as the
+ * What two kitchens hold otherwise, thing by thing and field by field: pans, appliances, ingredients, formulas, variants,
+ * trials, the day, the pantry and the packs by their ids, whatever the order of rows and files and whatever units they are written in (numbers count as the
  * same to a part in 10⁹).
  *
  * @returns in the order of the kinds, and in the earlier kitchen's order within each; what is new comes after
@@ -39,6 +39,9 @@ export function kitchenDifferences({
       ]),
     ),
     trial: new Map(kitchen.trials.map((trial) => [trial.trialId, trial])),
+    day: new Map(kitchen.day === undefined ? [] : [["day.csv", kitchen.day]]),
+    pantry: new Map((kitchen.pantry ?? []).map((item) => [item.ingredientId, item])),
+    pack: new Map((kitchen.packs ?? []).map((pack) => [pack.packId, pack])),
   });
   const [was, is] = [parts(before), parts(after)];
   return (Object.keys(was) as KitchenDifference["of"][]).flatMap((of) => {

@@ -1,4 +1,5 @@
 import { ownValue } from "../../../check/own-value";
+import { largestOf, smallestOf } from "../../../statistics/extremes";
 import { MARKERS, PALETTE } from "../palette";
 import type { Scale } from "./scale";
 import type { Place, Trace } from "./trace";
@@ -131,8 +132,8 @@ export function heatmapSvg(trace: Trace, { x, y }: Axes): string {
       if (fill === null) continue;
       while (to < line.length && fillOf(line[to]) === fill) to++;
       const ends = [...edges(trace.x, from, x, line.length), ...edges(trace.x, to - 1, x, line.length)];
-      const left = Math.min(...ends);
-      svg += `<rect x="${round(left)}" y="${round(Math.min(top, bottom))}" width="${round(Math.max(...ends) - left + 0.5)}" height="${round(Math.abs(bottom - top) + 0.5)}" fill="${fill}"/>`;
+      const left = smallestOf(ends);
+      svg += `<rect x="${round(left)}" y="${round(Math.min(top, bottom))}" width="${round(largestOf(ends) - left + 0.5)}" height="${round(Math.abs(bottom - top) + 0.5)}" fill="${fill}"/>`;
     }
   }
   return svg;
