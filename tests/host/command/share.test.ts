@@ -82,6 +82,7 @@ if (id === "turkey-sage" && !process.env.MENDED) throw new Error("too hot");`;
   const variants = readFileSync(join(project, "data", "variants.csv"), "utf8").split("\n");
   const kept = variants.filter((line) => /^(#|variant,)/.test(line) || ids.some((id) => line.startsWith(id)));
   writeFileSync(join(project, "data", "variants.csv"), `${kept.join("\n")}\n`);
+  rmSync(join(project, "data", "packs.csv"));
   for (const file of readdirSync(join(project, "data", "trials")))
     if (!ids.includes(file.replace(".csv", ""))) rmSync(join(project, "data", "trials", file));
   const first = await slabwright("start", "--each");
