@@ -169,6 +169,33 @@ describeInBrowser("the trial form on a telephone", () => {
     }
   });
 
+  it("says slips one a line, and begins a trial where they are of prices and packs alone", async () => {
+    const pantry = join(folder, "pantry.csv");
+    const lines = () => page.locator("#notice p").allTextContents();
+    try {
+      writeFileSync(pantry, "ingredient,pack_g,price,priced\nunobtainium,500,2,soon\n");
+      await page.reload();
+      await eventually(lines).toEqual([
+        expect.stringMatching(/^pantry\.csv row 2, column priced/),
+        expect.stringMatching(/^pantry\.csv row 2, column ingredient/),
+      ]);
+      await begin();
+      await checked();
+      expect(
+        await card()
+          .getByText(/pantry/)
+          .count(),
+      ).toBe(0);
+      writeFileSync(log, sound.replaceAll("half-sheet", "half*sheet").replaceAll("2026-", "2O26-"));
+      await page.reload();
+      await eventually(async () => (await lines()).length).toBeGreaterThan(2);
+      expect((await lines()).at(-1)).toBe("Trials can be typed, and logged once this is mended.");
+      expect((await lines()).join()).not.toMatch(/pantry/);
+    } finally {
+      rmSync(pantry);
+    }
+  });
+
   it("keeps what was typed and goes on timing over a reload and a closed tab", async () => {
     await begin();
     await fill("thickness 1, mm", "9.1");

@@ -14,9 +14,11 @@ const store = draftStore(String(kitchenFolder));
 /** `/log?plan=monday`: one plan alone. */
 const asked = new URLSearchParams(location.search).get("plan");
 
-function say(words: string): void {
-  notice.textContent = words;
-  notice.hidden = words === "";
+/** Says what must be known of the whole page, a line each; `lightly` where it stops nothing. */
+function say(lines: readonly string[], lightly = false): void {
+  notice.replaceChildren(...lines.map((words) => element("p", {}, words)));
+  notice.classList.toggle("lightly", lightly);
+  notice.hidden = lines.length === 0;
 }
 
 /** The form as the kitchen has it now, or as it was when it was last asked for. */
@@ -24,14 +26,12 @@ async function formNow(): Promise<TrialForm | null> {
   try {
     const form = await ask<TrialForm>("/kitchen/form");
     store.keepForm(form);
-    say("");
+    say(form.notices, true);
     return form;
   } catch (error) {
-    const kept =
-      error instanceof AskFailure && error.why === "away"
-        ? ""
-        : " Trials can be typed, and logged once this is mended.";
-    say(`${(error as Error).message}${kept}`);
+    const isAway = error instanceof AskFailure && error.why === "away";
+    const kept = isAway ? [] : ["Trials can be typed, and logged once this is mended."];
+    say([...(error as Error).message.split("\n"), ...kept]);
     return store.form();
   }
 }
@@ -77,9 +77,9 @@ async function showPage(): Promise<void> {
     if (begun) return go(begun.key);
     const draft = newDraft({ form, variant, planned, others: store.all(), initials: store.initials() });
     if (!store.keep(draft))
-      return say(
+      return say([
         "This browser keeps nothing of this page (private mode, or it is full), so that trials could be lost: use another.",
-      );
+      ]);
     renew(draft.key);
     go(draft.key);
   };
@@ -129,7 +129,7 @@ async function showPage(): Promise<void> {
 function plansToShow({ plans = [] }: TrialForm, name: string | null): readonly FormPlan[] {
   if (name !== null) {
     const found = plans.filter((plan) => plan.name === name);
-    if (found.length === 0) say(`There is no plan ${name} in this kitchen.`);
+    if (found.length === 0) say([`There is no plan ${name} in this kitchen.`]);
     return found;
   }
   return plans.filter(({ trials, problem }) => trials.length > 0 || problem !== null);

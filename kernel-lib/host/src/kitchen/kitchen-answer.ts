@@ -48,6 +48,8 @@ export interface TrialForm {
   readonly pans: readonly { readonly id: string; readonly name: string }[];
   readonly appliances: readonly { readonly id: string; readonly name: string }[];
   readonly plans: readonly FormPlan[];
+  /** what is wrong in the kitchen and stops no trial */
+  readonly notices: readonly string[];
 }
 
 /** A plan of the kitchen with what is still open of it. */

@@ -14,7 +14,7 @@ const MOST_CELLS = 80;
 /** The page on which trials are logged; what the form holds is asked for by its script. */
 export function logPage({ place }: OpenKitchen): string {
   const body = `<header><h1>Log a trial</h1><a href="/">${escapeHtml(place.name)}</a></header>
-<p id="notice" role="alert" hidden></p>
+<div id="notice" role="alert" hidden></div>
 <main id="log" aria-busy="true"><p class="quiet">Reading the kitchen …</p></main>
 <noscript><p>The form needs JavaScript; a trial is as well a line in a file of the kitchen's folder <code>trials</code>.</p></noscript>`;
   return pageShell({

@@ -10,7 +10,7 @@ import { today } from "./today";
  * @param folder the kitchen's folder
  * @returns problems, notices, and how much of everything there is
  */
-export function checkKitchenFolder(folder: string): Omit<KitchenCheck, "kitchen"> {
+export function checkKitchenFolder(folder: string): Omit<KitchenCheck, "kitchen" | "aside"> {
   const { problems, notices, summary } = checkKitchen(readKitchenFolder(folder, "checkKitchenFolder: folder"), {
     today: today(),
     foods: loadFoods,

@@ -21,7 +21,7 @@ export interface ExampleIds {
 }
 
 /** What can be said of a kitchen at once: its slips, what it makes, what is logged. */
-export interface KitchenGlance extends Omit<KitchenCheck, "kitchen"> {
+export interface KitchenGlance extends Omit<KitchenCheck, "kitchen" | "aside"> {
   /** empty while there are problems */
   readonly products: readonly ProductGlance[];
   /** null while there are problems */

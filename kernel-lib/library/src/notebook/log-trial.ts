@@ -127,7 +127,7 @@ function make(open: OpenKitchen, typed: TypedTrial, options: LogTrialOptions, pa
   const brought = checkWith(open, file, whole, today).filter(
     (notice) => !notices.some((one) => notice.endsWith(one.replace(/^the trial[^:]*: /, ""))),
   );
-  return { trial, file, line, assumed, notices: [...notices, ...brought], added, text };
+  return { trial, file, line, assumed, notices: [...notices, ...brought, ...open.aside], added, text };
 }
 
 function told({ trial, file, line, assumed, notices, added }: Made, lost: readonly string[]): LoggedTrial {

@@ -44,6 +44,8 @@ export interface KitchenCheck {
   readonly problems: readonly string[];
   /** what a person should look at, though it stops nothing */
   readonly notices: readonly string[];
+  /** slips of `day.csv`, `pantry.csv` and `packs.csv` that were put aside; empty unless that was asked for */
+  readonly aside: readonly string[];
   /** how much of everything there is, in one line */
   readonly summary: string;
 }
@@ -79,6 +81,7 @@ export function checkKitchen(files: readonly FolderFile[], options: CheckKitchen
     folder: folderFindings(files),
     today: options.today,
     foods: options.foods,
+    trialsAlone: options.trialsAlone,
   });
 }
 
@@ -88,6 +91,8 @@ export interface CheckKitchenOptions {
   readonly today?: string;
   /** the foods among which an ingredient is looked for that the kitchen has not; none unless given */
   readonly foods?: () => readonly Sr28Food[];
+  /** slips of `day.csv`, `pantry.csv` and `packs.csv`, on which no trial rests, stop nothing: such a file counts as none; default false */
+  readonly trialsAlone?: boolean;
 }
 
 /** A kitchen's files by what they hold; `null` for one that is missing. */
@@ -109,6 +114,7 @@ export interface KitchenParts {
   readonly folder: FolderFindings;
   readonly today?: string;
   readonly foods?: CheckKitchenOptions["foods"];
+  readonly trialsAlone?: boolean;
 }
 
 /** What `checkKitchen` does, once it is known which file holds what. */
@@ -123,7 +129,7 @@ export function examineKitchen(parts: KitchenParts): KitchenCheck {
     settleIngredients(readFormula(text, file), ingredients?.ingredients ?? []),
   );
   const isBlank = ({ text }: KitchenFile): boolean => text.trim() === "";
-  const { today } = parts;
+  const { today, trialsAlone = false } = parts;
   const asWritten = parts.trials
     .filter((log) => !isBlank(log))
     .map(({ file, text, bytes }) => ({ ...readLogRows(bytes ?? text, file, { today, ...inUnits }), file }));
@@ -162,17 +168,18 @@ export function examineKitchen(parts: KitchenParts): KitchenCheck {
     repeatedFormulas(formulas),
     repeatedTrials(logs),
     traced.slips,
-    stores?.slips ?? [],
-    repeatedNames(stores, "ingredientId"),
-    unknownNames(stores, pantryNames),
-    packs?.slips ?? [],
-    repeatedNames(packs, "packId"),
-    unknownNames(packs, packNames),
-    day?.slips ?? [],
     unknownNames(variants, names),
     ...logs.map((log) => unknownNames(log, trialNames)),
     ...ofFormulas,
   ].flat();
+  const ofPantry = [
+    stores?.slips ?? [],
+    repeatedNames(stores, "ingredientId"),
+    unknownNames(stores, pantryNames),
+  ].flat();
+  const ofPacks = [packs?.slips ?? [], repeatedNames(packs, "packId"), unknownNames(packs, packNames)].flat();
+  const ofDay = day?.slips ?? [];
+  const besideTrials = [...ofPantry, ...ofPacks, ...ofDay];
   const { mixes, slips: ofMixes } = mixesOf(formulas, ingredients, new Set(ofFormulas.map(({ file }) => file)));
   const fitted = fitPans({ pans, variants, logs, mixes, units });
   const given = [
@@ -188,7 +195,8 @@ export function examineKitchen(parts: KitchenParts): KitchenCheck {
     parts.packs,
   ];
   const order = [...parts.folder.slips, ...given].flatMap((one) => one?.file ?? []);
-  const problems = slipLines([...inFiles, ...ofMixes, ...fitted.slips], order);
+  const problems = slipLines([...inFiles, ...(trialsAlone ? [] : besideTrials), ...ofMixes, ...fitted.slips], order);
+  const aside = trialsAlone ? slipLines(besideTrials, order) : [];
 
   const guess = `as ${guessed.taken} of the ${guessed.of} headings with a unit have it; write "units": "${units}" to settle it`;
   const ofTables = [pans, appliances, ingredients, ...formulas, variants, stores, packs, day].flatMap(
@@ -217,9 +225,9 @@ export function examineKitchen(parts: KitchenParts): KitchenCheck {
     variants: fitted.variants,
     trials: fitted.trials,
     traces: traced.traces,
-    day: day?.day ?? {},
-    pantry: stores?.records ?? [],
-    packs: packs?.records ?? [],
+    day: day === null || ofDay.length > 0 ? {} : day.day,
+    pantry: stores === null || ofPantry.length > 0 ? [] : stores.records,
+    packs: packs === null || ofPacks.length > 0 ? [] : packs.records,
     notices: noticesWith(calmNotices([...ofTables, ...ofLogs])),
   });
   const summary = [
@@ -234,7 +242,7 @@ export function examineKitchen(parts: KitchenParts): KitchenCheck {
     ),
     `${units} units`,
   ].join(", ");
-  return Object.freeze({ kitchen: problems.length === 0 ? kitchen : null, problems, notices, summary });
+  return Object.freeze({ kitchen: problems.length === 0 ? kitchen : null, problems, notices, aside, summary });
 }
 
 /** The ingredients of a kitchen's table and of its labels, as one. */

@@ -2,7 +2,7 @@ import { mkdtempSync, readFileSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { loadKitchen } from "slabwright";
-import { checkDraft, logDraft, newKitchen, trialForm } from "slabwright/notebook";
+import { checkDraft, logDraft, logQuestions, logTrial, newKitchen, trialForm } from "slabwright/notebook";
 import { describe, expect, it } from "vitest";
 
 const kitchen = (units: "us" | "metric"): string => {
@@ -44,4 +44,42 @@ it("throws every problem of a kitchen that is not sound", () => {
   const file = join(folder, "variants.csv");
   writeFileSync(file, readFileSync(file, "utf8").replace("half-sheet", "halv-sheet"));
   expect(() => trialForm(folder)).toThrow('got "halv-sheet"');
+});
+
+describe("a kitchen whose day, pantry and packs have slips", () => {
+  const slipped = (): string => {
+    const folder = kitchen("us");
+    const [{ variantId }] = trialForm(folder).variants;
+    writeFileSync(join(folder, "day.csv"), "what,value\nopens,half past noon\n");
+    writeFileSync(join(folder, "pantry.csv"), "ingredient,pack_g,price,priced\nunobtainium,500,2,soon\n");
+    writeFileSync(join(folder, "packs.csv"), `pack,variant,packed,pieces\nA,${variantId},soon,24\n`);
+    return folder;
+  };
+  const bench = { thickness_in: "0.35", time_min: "12" };
+
+  it("logs trials all the same, and says the slips once", () => {
+    const folder = slipped();
+    const { notices, variants } = trialForm(folder);
+    expect(notices).toEqual([
+      expect.stringMatching(/^day\.csv row 2.*"half past noon".*; trials are logged all the same$/),
+      expect.stringMatching(/^pantry\.csv row 2, column priced: .*soon/),
+      expect.stringMatching(/^pantry\.csv row 2, column ingredient: .*unobtainium/),
+      expect.stringMatching(/^packs\.csv row 2, column packed: .*soon/),
+    ]);
+    const [{ cells, nextId }] = variants;
+    expect(checkDraft({ ...cells, ...bench }, { folder })).toMatchObject({ problems: [], notices: [] });
+    expect(logDraft({ ...cells, ...bench, trial: nextId }, { folder })).toMatchObject({ kind: "logged", notices: [] });
+    expect(logTrial({ ...cells, ...bench, time_min: "13" }, { folder }).notices).toEqual(notices);
+    expect(logQuestions(folder).variants).toHaveLength(1);
+    expect(trialForm(folder).variants[0].nextId).not.toBe(nextId);
+    expect(() => loadKitchen(folder)).toThrow("unobtainium");
+  });
+
+  it("still throws what is wrong in the files that trials rest on, and that alone", () => {
+    const folder = slipped();
+    const file = join(folder, "pans.csv");
+    writeFileSync(file, readFileSync(file, "utf8").replace("half-sheet", "half*sheet"));
+    expect(() => trialForm(folder)).toThrow(/half\*sheet/);
+    expect(() => trialForm(folder)).not.toThrow(/unobtainium/);
+  });
 });

@@ -33,7 +33,7 @@ const LONGEST_MIN = 180;
  */
 export function checkDraft(typed: TypedTrial, options: LogTrialOptions = {}): CheckedDraft {
   const folder = kitchenFolder(options.folder, "checkDraft: folder");
-  const { kitchen } = openKitchen(folder, "checkDraft: folder");
+  const { kitchen, aside } = openKitchen(folder, "checkDraft: folder");
   const field = logField("timeMin");
   const heading = field === undefined ? "time_min" : logHeading(field, kitchen.units);
   const given = typed[heading];
@@ -46,7 +46,7 @@ export function checkDraft(typed: TypedTrial, options: LogTrialOptions = {}): Ch
       kind: "checked draft",
       problems: [],
       assumed: checked.assumed,
-      notices: checked.notices.filter((notice) => !aboutTime(notice)),
+      notices: checked.notices.filter((notice) => !aboutTime(notice) && !aside.includes(notice)),
       coldCore: coldCore(checked.trial, kitchen),
       missing,
     });

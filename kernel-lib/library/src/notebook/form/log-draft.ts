@@ -44,8 +44,10 @@ export function logDraft(typed: TypedTrial, options: LogTrialOptions = {}): Logg
     if (before === null) throw error;
     return before;
   }
-  const { trial, file, notices, sentence } = logged;
-  const cold = coldCore(trial, openKitchen(folder, "logDraft: folder").kitchen);
+  const { trial, file, sentence } = logged;
+  const { kitchen, aside } = openKitchen(folder, "logDraft: folder");
+  const notices = logged.notices.filter((notice) => !aside.includes(notice));
+  const cold = coldCore(trial, kitchen);
   return freezeDeep({ kind: "logged", trialId: trial.trialId, file, notices, coldCore: cold, sentence });
 }
 

@@ -70,6 +70,8 @@ export interface TrialForm {
   readonly appliances: readonly { readonly id: string; readonly name: string }[];
   /** of the folder `plans` */
   readonly plans: readonly TrialFormPlan[];
+  /** slips of `day.csv`, `pantry.csv` and `packs.csv`, which stop no trial, a sentence each */
+  readonly notices: readonly string[];
 }
 
 /** How units are written beside a field; others as the heading ends. */
@@ -79,14 +81,14 @@ const WRITTEN: Readonly<Record<string, string>> = { c: "°C", f: "°F" };
  * What a form for one trial needs to know of a kitchen: its fields in the kitchen's units, its pans and appliances, and for each product
  * what the form begins with and the core that it must reach; with what is open of the kitchen's plans.
  *
- * @param folder the kitchen's folder; throws, with every problem, when it is not sound
+ * @param folder the kitchen's folder; throws, with every problem, when what trials rest on is not sound
  *
  * @example
  * trialForm("data").variants[0].nextId; // → "BL-33"
  */
 export function trialForm(folder?: string): TrialForm {
   const place = kitchenFolder(folder, "trialForm: folder");
-  const { kitchen } = openKitchen(place, "trialForm: folder");
+  const { kitchen, aside } = openKitchen(place, "trialForm: folder");
   const { name, units, pans, appliances } = kitchen;
   const plans = planNames(place).map((plan) => formPlan(plan, place, kitchen));
   // a trial that nobody planned takes no name of one that is planned
@@ -105,6 +107,7 @@ export function trialForm(folder?: string): TrialForm {
     pans: pans.map((pan) => ({ id: pan.id, name: pan.name })),
     appliances: appliances.map((one) => ({ id: one.applianceId, name: one.name })),
     plans,
+    notices: aside,
   });
 }
 

@@ -12,21 +12,23 @@ import type { KitchenUnits } from "../../units/unit-table";
 import { readKitchenFolder } from "../read-kitchen-folder";
 import { today } from "../today";
 
-/** A kitchen on the disk, sound, with its files as they were read. */
+/** A kitchen on the disk, sound in all that trials rest on, with its files as they were read. */
 export interface OpenKitchen {
   readonly folder: string;
   readonly files: readonly FolderFile[];
   readonly kitchen: Kitchen;
   /** all that check-kitchen says of it */
   readonly notices: readonly string[];
+  /** slips of `day.csv`, `pantry.csv` and `packs.csv`, which stop no trial, a sentence each */
+  readonly aside: readonly string[];
 }
 
-/** Reads a kitchen to write into one of its logs; throws, with every problem, when it is not sound. */
+/** Reads a kitchen to write into one of its logs; throws, with every problem, when what trials rest on is not sound. */
 export function openKitchen(folder: string, where: string): OpenKitchen {
   const files = readKitchenFolder(folder, where);
-  const { kitchen, problems, notices } = checkKitchen(files, { today: today() });
+  const { kitchen, problems, notices, aside } = checkKitchen(files, { today: today(), trialsAlone: true });
   if (kitchen === null) throw new RangeError(problems.join("\n"));
-  return { folder, files, kitchen, notices };
+  return { folder, files, kitchen, notices, aside: aside.map((slip) => `${slip}; trials are logged all the same`) };
 }
 
 /** The kitchen as it stands now: the one that was opened, or, when a file has changed since, opened again. */
@@ -121,7 +123,10 @@ export function checkWith(
   today: string,
 ): readonly string[] {
   const others = files.filter((one) => one.file !== file);
-  const after = checkKitchen([...others, { file, text, bytes: new TextEncoder().encode(text) }], { today });
+  const after = checkKitchen([...others, { file, text, bytes: new TextEncoder().encode(text) }], {
+    today,
+    trialsAlone: true,
+  });
   if (after.problems.length > 0) throw new RangeError(after.problems.join("\n"));
   const before = new Set(notices);
   return after.notices.filter((notice) => !before.has(notice));
