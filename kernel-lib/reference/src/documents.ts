@@ -42,7 +42,9 @@ export function documents(
     mkdirSync(dirname(join(folder, path)), { recursive: true });
     writeFileSync(join(folder, path), text);
   }
-  const documentsOf = ["tutorial.md", "how-it-is-computed.md", "sources.md"].filter((path) => files.includes(path));
+  const documentsOf = ["words.md", "tutorial.md", "how-it-is-computed.md", "sources.md"].filter((path) =>
+    files.includes(path),
+  );
   return { readme: join(folder, "index.md"), documents: documentsOf.map((path) => join(folder, path)) };
 }
 

@@ -47,13 +47,15 @@ export function tastersView(options: {
     };
     body.append(
       box("initials", "initials"),
-      box("crisp", "crisp, 0 soft to 9 crisp"),
+      box("crisp", "crisp, 0 soft to 9 as crisp as can be"),
       box("brown", "brown, 0 pale to 9 burnt"),
     );
   };
   for (const row of given) addRow(row);
   if (rows.length < MOST_TASTERS) addRow(NOBODY);
-  const heads = ["initials", "crisp 0–9", "brown 0–9"].map((words) => element("span", { className: "head" }, words));
+  const heads = ["initials", "crisp: 6 is crisp", "brown: 7 is too brown"].map((words) =>
+    element("span", { className: "head" }, words),
+  );
   body.prepend(...heads);
   const made = element("fieldset", { className: "field" }, element("legend", {}, "scores"), body, said);
   return {

@@ -19,7 +19,7 @@ export function leadOf(notebook: Notebook, title: string): string {
     plain
       .split(/\n[ \t\r]*\n/)[0]
       .replace(/\s+/g, " ")
-      .match(/[^.!?]+[.!?]*\s*/g) ?? [];
+      .match(/(?:[^.!?]|[.!?](?! |$))+[.!?]?\s*/g) ?? [];
   const question = sentences.find((sentence) => sentence.trim().endsWith("?"));
   if (question && !title.includes("?")) return cut(question);
   let lead = sentences[0] ?? "";

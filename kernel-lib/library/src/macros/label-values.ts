@@ -61,7 +61,7 @@ export function labelUs(macros: PieceMacros): LabelValues {
       line("cholesterol", "cholesterolMg", "mg", "cholesterol"),
       line("sodium", "sodiumMg", "mg", "sodium"),
       line("total carbohydrate", "carbohydrateG", "g", "carbohydrate"),
-      line("dietary fibre", "fibreG", "g", "fibre"),
+      line("dietary fiber", "fibreG", "g", "fibre"),
       line("total sugars", "sugarsG", "g", "sugars"),
       line("protein", "proteinG", "g", "protein"),
     ]),

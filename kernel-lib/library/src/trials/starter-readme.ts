@@ -26,7 +26,8 @@ reads everything, runs nothing, and names every slip with its file, row and colu
    \`part,ingredient,amount\` a line an ingredient: \`mix\`, or the coating that it is in (\`predust\`, \`wash\`, \`breading\`,
    \`spray oil\`, \`fryer oil\`, with its \`pickup_percent\`: what goes on, in % of the piece). Amounts as you write them:
    \`250 g\`, \`3 lb 2 oz\`, \`1 1/2 tsp\`, \`2 large\`, \`1.5 % of mix\`. Is the mix boiled down first? A line
-   \`cooked,${us ? "2 lb 3 oz" : "990 g"}\` above says what it weighs then. An ingredient goes by its \`id\` or \`name\` in
+   \`cooked,${us ? "2 lb 3 oz" : "990 g"}\` above says what it weighs then; \`state,par-cooked\` or
+   \`state,cooked and cooled\`, that pieces are cooked before they are frozen. An ingredient goes by its \`id\` or \`name\` in
    \`ingredients.csv\` (public values, USDA SR28 of 2015) or in \`labels.csv\`. Where it is in neither, \`check-kitchen\` prints the
    row to paste, if USDA's 8,789 foods hold it.
    **\`labels.csv\`: what you buy in packs**, a row each, copied as the pack prints it: the serving (\`1/4 cup (30 g)\`), then its
@@ -40,8 +41,8 @@ reads everything, runs nothing, and names every slip with its file, row and colu
    they came out), and ${heading("thickness")} (probe readings parted by semicolons) or ${heading("batch")} (what was spread on the pan).
    Worth the most after that: ${heading("not_crisp")} and ${heading("crisp")} (the last look at which they were not yet crisp, the first at which
    they were), ${heading("core")} (highest core in the thickest piece), ${heading("before")}, ${heading("after")} and ${heading("pieces")} (the same pieces, weighed
-   coated as they go in, and as they come out; how many), and ${heading("crisp_scores")} and ${heading("brown_scores")} (0 to 9, one a
-   taster: \`AB:7; CD:6.5\`): without scores nobody can say when a piece is crisp or overdone, and no card is ever ready.
+   coated as they go in, and as they come out; how many), and ${heading("crisp_scores")} (0 soft, 6 crisp, 9 as crisp as can be)
+   and ${heading("brown_scores")} (0 pale, 7 too brown, 9 burnt), one a taster: \`AB:7; CD:6.5\`: without scores nobody can say when a piece is crisp or overdone, and no card is ever ready.
    Or log it in one line, or cell by cell: \`npm run log -- --kitchen FOLDER\`; with a timer: \`log a trial\` on the page that
    \`npm run notebook\` opens. A day such as 11/3/2026 needs the heading \`date (m/d/y)\`, or d/m/y.
    Two thicknesses tell more than one thickness twice. A logger's file, with a probe in a piece, goes into a folder

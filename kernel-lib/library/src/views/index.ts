@@ -19,6 +19,7 @@ export { windowPansTable } from "./advice/window-pans-table";
 // card: the reheat card and what is in the pack, to print
 
 export { type CardPageOptions, cardPage } from "./card/card-page";
+export { labelPage } from "./card/label-page";
 
 // cost: what a batch costs, what to buy
 

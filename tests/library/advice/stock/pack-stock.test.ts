@@ -53,7 +53,7 @@ describe("packStock", () => {
   test("counts as what is raw in it, and a young kitchen is told what to note", () => {
     const foods = Object.fromEntries(kitchen.variants.map((variant) => [variant.variantId, storedFoodOf(variant)]));
     expect(foods).toMatchObject({ "turkey-sage": "raw poultry", "pollock-dill": "breaded fish" });
-    expect(storageLife({ food: foods["turkey-sage"], steps: [] }).lifeDays).toBe(274);
+    expect(storageLife({ food: foods["turkey-sage"], steps: [] }).lifeDays).toBe(91);
     try {
       packStock({ kitchen: { ...kitchen, packs: [] } });
       expect.unreachable();

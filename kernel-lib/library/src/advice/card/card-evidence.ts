@@ -161,7 +161,9 @@ export function cardEvidence({ kitchen, window }: CardEvidenceOptions): readonly
       unscored.length > 0
         ? `score ${unscored.join(" and ")} of the next pieces, 0 to 9: without scores nobody can say when a piece is crisp or overdone (${Math.round(100 * GOOD_CHANCE)} % asked for)`
         : `more trials near this setting, or a better one (${Math.round(100 * GOOD_CHANCE)} % asked for)`,
-      unscored.length > 0 ? `scores of ${unscored.join(" and ")}` : `a chance of ${Math.round(100 * GOOD_CHANCE)} %`,
+      unscored.length > 0
+        ? `scores of ${unscored.join(" and ")}`
+        : `a chance of ${percentText(recommended.success)}, ${Math.round(100 * GOOD_CHANCE)} % asked for`,
     ),
   ];
 }
@@ -177,6 +179,11 @@ function coldAtCard(trials: readonly KitchenTrial[], { setting, limit, recommend
       (trial.loadFraction ?? 0) <= setting.loadFraction + 0.05 &&
       trial.startC >= setting.startC - 2,
   );
+}
+
+/** A chance as a whole percentage, none of them 0. */
+function percentText(chance: number): string {
+  return chance < 0.01 ? "under 1 %" : `${Math.floor(100 * chance)} %`;
 }
 
 function impossibleText(trial: KitchenTrial, units: KitchenUnits): string {

@@ -64,7 +64,7 @@ const DAY_MS = 86_400_000;
  * @example
  * const label = packLabel({ kitchen: loadKitchen(), variantId: "turkey-sage", frozenOn: "2026-03-14" });
  * label.state; // → "Raw. Cook until every core is at 74 °C (165 °F)."
- * label.bestBefore; // → "2026-12-13"
+ * label.bestBefore; // → "2026-06-13"
  * label.nutrition.of; // → "in 100 g, as packed"
  * label.nutrition.lines[0]; // → { name: "energy", amount: "904 kJ" }
  */

@@ -20,6 +20,7 @@ import {
 } from "./ingredient";
 import { CLASS_COLUMN, type IngredientColumn, ingredientColumns, NUTRIENT_COLUMN, unitOf } from "./ingredient-columns";
 import type { NutrientName, Nutrients } from "./nutrients";
+import { euMarksOf, usMarksOf } from "./other-allergens";
 import { readServing } from "./read-serving";
 import { waterByDifference } from "./water-by-difference";
 
@@ -223,8 +224,8 @@ function readRow(reading: Reading, id: string): ReadRow | null {
     per100G,
     householdWeights,
     energyFactors: factorsOf(factors),
-    allergensUs: us.marks,
-    allergensEu: eu.marks,
+    allergensUs: cell("allergens_us") === "" ? usMarksOf(eu.marks) : us.marks,
+    allergensEu: cell("allergens_eu") === "" ? euMarksOf(us.marks) : eu.marks,
     source: cell("source") || (serving === null ? "not stated" : `label, per ${short(perG)} g`),
     costPerKg,
   });

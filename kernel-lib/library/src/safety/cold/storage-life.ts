@@ -45,12 +45,12 @@ export interface StorageLife {
 const HOME = "home freezer guides that cite public agencies, advice only";
 const MEMORY = "practical storage lives of the International Institute of Refrigeration, from memory, low confidence";
 
-/** Days at −18 °C until the quality of a formed, coated piece is used up, with where the figure is from. */
+/** Days at −18 °C until the quality of a formed, coated piece is used up, with where the figure is from: formed pieces are of ground food. */
 export const STORAGE_LIVES: Readonly<Record<StoredFood, { readonly days: number; readonly source: string }>> =
   freezeDeep({
-    "raw poultry": { days: 274, source: `9 months, poultry pieces: ${HOME}` },
+    "raw poultry": { days: 91, source: `3 months, the short end of 3 to 4 for ground turkey: ${HOME}` },
     "cooked poultry": { days: 122, source: `4 months, cooked poultry: ${HOME}` },
-    "ground meat": { days: 304, source: `10 months, ground beef: ${MEMORY}` },
+    "ground meat": { days: 91, source: `3 months, the short end of 3 to 4 for ground meat: ${HOME}` },
     "breaded fish": { days: 91, source: `3 months, breaded fish: ${HOME}` },
     vegetable: {
       days: 365,
