@@ -1,5 +1,5 @@
 import { freezeDeep } from "../../check/freeze-deep";
-import { minutesText } from "../../crisp/window/window-words";
+import { loadSafeText, minutesText } from "../../crisp/window/window-words";
 import { limitText } from "../../safety/limit-text";
 import { largestOf, smallestOf } from "../../statistics/extremes";
 import { hasImpossibleCore, highestCore } from "../../trials/core-of-trial";
@@ -137,7 +137,7 @@ function knownOf(kitchen: Kitchen, trials: readonly KitchenTrial[], window: Kitc
     cores.length === 0
       ? "No core was read yet."
       : `Of ${cores.length} cores read, ${done} were at ${limitText(limit, units)} or more.`,
-    `${spread}, ${thicknessWords(thicknessMm, units)} thick, in the ${applianceOf(kitchen, applianceId).name} at ${ownSettingText(setpointC, units)}: core at ${limitText(limit, units)} after ${range(window.core)}, crisp after ${range(window.crisp)}.`,
+    `${spread}, ${thicknessWords(thicknessMm, units)} thick, in the ${applianceOf(kitchen, applianceId).name} at ${ownSettingText(setpointC, units)}: a typical core is at ${limitText(limit, units)} after ${range(window.core)}, and ${loadSafeText(window.chances.safeFromMin)}; crisp after ${range(window.crisp)}.`,
   ];
 }
 

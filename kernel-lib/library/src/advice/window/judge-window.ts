@@ -1,5 +1,6 @@
 import { GOOD_CHANCE } from "../../crisp/window/card-time";
-import { chanceText, minutesText } from "../../crisp/window/window-words";
+import { NEVER_MIN } from "../../crisp/window/window-setting";
+import { chanceText, loadSafeText, minutesText } from "../../crisp/window/window-words";
 import { ownSettingText } from "../../units/setting-text";
 import type { KitchenWindow } from "./crisp-window";
 
@@ -30,14 +31,8 @@ export function judgeWindow(window: KitchenWindow): WindowVerdict {
       advice: "too thin",
       verdict: `too thin: too dry at ${minutesText(closes.min)} min, before it is crisp at ${minutesText(opens.min)} min`,
     };
-  if (Math.max(opens.min, recommended.cardMin) > setting.longestMin || !window.open) {
-    const last = window.waitsFor === "core" ? "the core is safe" : "it is crisp";
-    const bound = window.open
-      ? `the ${setting.longestMin} min accepted`
-      : `too ${window.closedBy === "browning" ? "brown" : "dry"} at ${minutesText(closes.min)} min`;
-    const at = window.open && recommended.cardMin >= opens.min ? `${recommended.cardMin}` : minutesText(opens.min);
-    return { advice: "too thick", verdict: `too thick: ${last} only at ${at} min, after ${bound}` };
-  }
+  if (Math.max(opens.min, recommended.cardMin) > setting.longestMin || !window.open)
+    return { advice: "too thick", verdict: `too thick: ${lateText(window)}` };
   if (standing === "outside what was tried")
     return {
       advice: "outside what was tried",
@@ -55,4 +50,26 @@ export function judgeWindow(window: KitchenWindow): WindowVerdict {
       verdict: `on the edge of what was tried${extrapolation.length === 0 ? "" : ` (${extrapolation.join("; ")})`}: ${card} should succeed in ${chance}; log a trial to be sure`,
     };
   return { advice: "keep", verdict: `keep: ${card} succeeds in ${chance}` };
+}
+
+/** What comes too late, and after what; what never comes at all, alone. */
+function lateText(window: KitchenWindow): string {
+  const { closedBy, closes, core, crisp, open, recommended, setting } = window;
+  const { safeFromMin } = window.chances;
+  const safe = loadSafeText(safeFromMin);
+  if (safeFromMin >= NEVER_MIN) return safe;
+  if (crisp.min >= NEVER_MIN) return "it is never crisp";
+  const isCrisp = `it is crisp only at ${minutesText(crisp.min)} min`;
+  if (!open) {
+    const spoiled = `after it is too ${closedBy === "browning" ? "brown" : "dry"} at ${minutesText(closes.min)} min`;
+    return window.waitsFor === "core"
+      ? `a typical core is at its limit only at ${minutesText(core.min)} min, ${spoiled}; ${safe}`
+      : `${isCrisp}, ${spoiled}`;
+  }
+  const accepted = `after the ${setting.longestMin} min accepted`;
+  const late = [
+    ...(safeFromMin > setting.longestMin ? [safe] : []),
+    ...(crisp.min > setting.longestMin ? [isCrisp] : []),
+  ];
+  return `${late.length === 0 ? `its best time is only at ${recommended.cardMin} min` : late.join(" and ")}, ${accepted}`;
 }

@@ -2,7 +2,7 @@ import { freezeDeep } from "../../check/freeze-deep";
 import type { CrispCalibration } from "../../crisp/calibration/calibrate-crisp";
 import { LOOSE_LOAD } from "../../crisp/clocks/load-effect";
 import { largestThickness } from "../../crisp/window/largest-thickness";
-import { chanceOf } from "../../crisp/window/window-words";
+import { chanceOf, loadSafeText } from "../../crisp/window/window-words";
 import { heldText } from "../../pan/held-text";
 import type { Pan } from "../../pan/pan";
 import { slabMassG } from "../../pan/slab-mass";
@@ -166,12 +166,12 @@ function remediesFor(
 }
 
 function remedyOf(change: Remedy["change"], what: string, window: KitchenWindow): Remedy {
-  const { recommended, setting, open } = window;
+  const { chances, recommended, setting, open } = window;
   const chance = chanceOf(window);
   const late = recommended.cardMin > setting.longestMin ? `, past the ${setting.longestMin} min accepted` : "";
   const effect = open
     ? `card ${recommended.cardMin} min${late}, ${chance}`
-    : `the window stays closed (safe at ${recommended.cardMin} min, ${chance})`;
+    : `the window stays closed (${loadSafeText(chances.safeFromMin)}; at ${recommended.cardMin} min ${chance})`;
   return {
     change,
     sentence: `${what}, ${thicknessWords(setting.thicknessMm, setting.units)} thick: ${effect}`,

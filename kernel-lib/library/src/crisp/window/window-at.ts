@@ -30,7 +30,7 @@ import {
   settle,
   type WindowSetting,
 } from "./window-setting";
-import { chanceOf, minutesText, sizeText } from "./window-words";
+import { chanceOf, loadSafeText, minutesText, sizeText } from "./window-words";
 
 /** A moment with its doubt; Infinity when it never comes. */
 export interface Moment {
@@ -221,16 +221,16 @@ function doubtsOf(calibration: CrispCalibration): string[] {
 }
 
 function sentenceOf(window: Omit<CrispWindow, "sentence">): string {
-  const { setting, opens, closes, core, recommended, limit } = window;
+  const { setting, opens, closes, core, chances, recommended, limit } = window;
   const range = ({ min, interval95: [low, high] }: Moment): string =>
     `${minutesText(min)} (${minutesText(low)} to ${minutesText(high)})`;
   const where = `${sizeText(setting)} in ${setting.applianceId} at ${ownSettingText(setting.setpointC, setting.units)}`;
-  const safe = `core ${limitText(limit, setting.units)} by ${range(core)} min`;
+  const safe = `a typical core is at ${limitText(limit, setting.units)} by ${range(core)} min, ${loadSafeText(chances.safeFromMin)}`;
   const moments = `opens ${range(opens)}, closes ${range(closes)} min; ${safe}`;
   const chance = chanceOf(window);
   if (window.open) return `${where}: ${moments}. Card: ${recommended.cardMin} min, ${chance}.`;
-  const opener = window.waitsFor === "core" ? "the core is safe" : "the crust is deep enough";
+  const opener = window.waitsFor === "core" ? "a typical core is at its limit" : "the crust is deep enough";
   const closer = window.closedBy === "browning" ? "too brown" : "too dry";
   const meets = window.meetsAtMm === null ? "" : ` The two meet at ${thicknessWords(window.meetsAtMm, setting.units)}.`;
-  return `${where}: closed. It is ${closer} at ${minutesText(closes.min)} min, before ${opener} at ${minutesText(opens.min)} min; ${moments}.${meets} The safe time is ${recommended.cardMin} min, ${chance}.`;
+  return `${where}: closed. It is ${closer} at ${minutesText(closes.min)} min, before ${opener} at ${minutesText(opens.min)} min; ${moments}.${meets} The best safe time is ${recommended.cardMin} min, ${chance}.`;
 }

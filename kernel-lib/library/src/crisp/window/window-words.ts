@@ -35,6 +35,13 @@ export function sizeText({
   return `${sides.replace(/ in$/, "")} × ${ownThicknessText(thicknessMm, "us")} (${ownThicknessText(thicknessMm, "metric")} thick)`;
 }
 
+/** From when on a whole load is safe, in words: the one time that is called safe; a typical core is hot enough sooner. */
+export function loadSafeText(safeFromMin: number): string {
+  return safeFromMin < NEVER_MIN
+    ? `every core of 99 of 100 loads is safe only from ${minutesText(safeFromMin)} min`
+    : "at no time is every core of 99 of 100 loads safe";
+}
+
 /** Minutes in words; what never comes is said so. */
 export function minutesText(minutes: number): string {
   return minutes < NEVER_MIN ? minutes.toFixed(1) : "never";

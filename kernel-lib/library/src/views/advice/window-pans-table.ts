@@ -31,12 +31,12 @@ export function windowPansTable(pans: OtherPans): Table {
     rows: pans.pans.map(({ panName, window, verdict, remedies }) => {
       const changes = remedies.length === 0 ? null : remedies[0].sentence;
       if (window === null) return [panName, null, null, null, null, null, null, verdict, changes];
-      const { setting, core, opens, closes, recommended } = window;
+      const { setting, chances, opens, closes, recommended } = window;
       const shown = (minutes: number): number | null => (minutes < 1e4 ? minutes : null);
       return [
         panName,
         setting.thicknessMm,
-        shown(core.min),
+        shown(chances.safeFromMin),
         shown(opens.min),
         shown(closes.min),
         recommended.cardMin,
@@ -51,6 +51,7 @@ export function windowPansTable(pans: OtherPans): Table {
           ? []
           : [`${panName}: ${remedies.map((remedy, at) => `${at + 1}. ${remedy.sentence}`).join("; ")}.`],
       ),
+      "Core by: the time from which every core of 99 of 100 loads is safe. Opens: when a typical piece is at its limit and crisp.",
       limitCaution(pans.limit, units),
       `Core limit: ${pans.limit.source}.`,
     ],

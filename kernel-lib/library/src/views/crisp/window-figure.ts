@@ -33,7 +33,7 @@ const TALLEST = 2;
 
 /**
  * The crisp window against slab thickness, with the trials on it and a slider over the setpoint: the band between
- * opening and closing, each with its 95 % interval, the time by which the core is safe, and the card time. A trial is a
+ * opening and closing, each with its 95 % interval, the time at which a typical core is at its limit, and the card time. A trial is a
  * bar from its last not-crisp to its first crisp check, hollow when its load was another than the window's; one not
  * crisp when taken out is an open triangle.
  *
@@ -164,7 +164,7 @@ function curveTraces(curves: WindowOverThickness, topMin: number): object[] {
     band("closes, 95 %", closes, PALETTE[1]),
     line("opens", opens, PALETTE[0], "solid"),
     line("closes", closes, PALETTE[1], "solid"),
-    line(`core at ${limitText(curves.setting.limit, curves.setting.units)}`, core, PALETTE[3], "dash"),
+    line(`typical core at ${limitText(curves.setting.limit, curves.setting.units)}`, core, PALETTE[3], "dash"),
   ];
 }
 

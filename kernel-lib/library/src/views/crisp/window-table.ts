@@ -1,5 +1,6 @@
 import type { KitchenWindow } from "../../advice/window/crisp-window";
 import type { Moment } from "../../crisp/window/window-at";
+import { NEVER_MIN } from "../../crisp/window/window-setting";
 import { limitCaution, limitText } from "../../safety/limit-text";
 import { ownSettingText } from "../../units/setting-text";
 import { thicknessWords } from "../../units/thickness-text";
@@ -10,10 +11,10 @@ import type { Table } from "../table/table";
  *
  * @example
  * const window = crispWindow({ kitchen: loadKitchen(), variantId: "beet-lentil" });
- * windowTable(window).rows.length; // → 7
+ * windowTable(window).rows.length; // → 8
  */
 export function windowTable(window: KitchenWindow): Table {
-  const { setting, recommended, limit, extrapolation, doubts } = window;
+  const { setting, chances, recommended, limit, extrapolation, doubts } = window;
   const row = (name: string, { min, interval95: [low, high] }: Moment): (string | number | null)[] => [
     name,
     ...[min, low, high].map((minutes) => (minutes < 1e4 ? minutes : null)),
@@ -28,7 +29,13 @@ export function windowTable(window: KitchenWindow): Table {
       { heading: "to", decimals: 1 },
     ],
     rows: [
-      row(`core at ${limitText(limit, setting.units)}`, window.core),
+      row(`typical core at ${limitText(limit, setting.units)}`, window.core),
+      [
+        "every core of 99 of 100 loads safe from",
+        chances.safeFromMin < NEVER_MIN ? chances.safeFromMin : null,
+        null,
+        null,
+      ],
       row("crisp", window.crisp),
       row("too brown", window.brown),
       row("too dry", window.dry),
