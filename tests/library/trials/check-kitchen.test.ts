@@ -306,6 +306,9 @@ describe("what a kitchen has for its day and in its stores", () => {
 
   it("is sound as people type it", () => {
     expect(filled("pantry.csv", "Oats-Rolled,1 lb 2 oz,2.40,2026-05-02,9,")).toEqual([]);
+    expect(filled("pantry.csv", "Rolled oats,1 lb 2 oz,2.40,2026-05-02,9,\nfrozen pea,1 lb,2,,,")).toEqual([]);
+    expect(filled("packs.csv", "first,First Variant,2026-05-02,24,0,14,1.5,,")).toEqual([]);
+    expect(filled("day.csv", "closes,6 pm\nbreak,2 pm to 2:15 pm")).toEqual([]);
     expect(filled("packs.csv", "first,first-variant,2026-05-02,24,0,14,1.5,,")).toEqual([]);
     expect(filled("day.csv", "break,3:00 pm to 3:15 pm")).toEqual([]);
   });
@@ -322,6 +325,8 @@ describe("what a kitchen has for its day and in its stores", () => {
     expect(filled("day.csv", "hands,none")).toEqual([
       expect.stringMatching(/^day\.csv row \d+, column value: expected a whole number from 1 to 50, got "none"$/),
     ]);
+    expect(filled("pantry.csv", "Roled oats,1 lb,2.40,,,")[0]).toMatch(/\(nearest: oats-rolled\)$/);
+    expect(filled("pantry.csv", "Rolled Oats,1 lb,2.40,,,\noats-rolled,2 lb,4.40,,,")[0]).toMatch(/each id once/);
     expect(filled("pantry.csv", "oats-rolled,1 lb,2.40,,,\noats-rolled,2 lb,4.40,,,")[0]).toMatch(/each id once/);
   });
 });

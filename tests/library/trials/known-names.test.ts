@@ -1,6 +1,11 @@
 import { describe, expect, it } from "vitest";
 import { readAppliances } from "../../../kernel-lib/library/src/trials/appliance";
-import { namesOf, repeatedNames, unknownNames } from "../../../kernel-lib/library/src/trials/known-names";
+import {
+  ingredientNames,
+  namesOf,
+  repeatedNames,
+  unknownNames,
+} from "../../../kernel-lib/library/src/trials/known-names";
 import { readVariants } from "../../../kernel-lib/library/src/trials/variant";
 
 const appliancesOf = (...ids: string[]) => {
@@ -77,5 +82,34 @@ describe("repeatedNames", () => {
     ]);
     expect(repeatedNames(appliancesOf("a", "", ""), "applianceId")).toEqual([]);
     expect(repeatedNames(null, "id" as never)).toEqual([]);
+  });
+});
+
+describe("ingredientNames", () => {
+  const ingredients = [
+    { id: "chicken-ground-raw", name: "Chicken, ground" },
+    { id: "corn-frozen", name: "sweet corn" },
+    { id: "cod-a", name: "cod" },
+    { id: "cod-b", name: "Cod" },
+  ];
+  const names = ingredientNames({
+    file: "ingredients.csv",
+    ids: ingredients.map(({ id }) => id),
+    ingredients,
+    whole: true,
+  });
+
+  it("are ids and names in any capitals and order of words, where one alone is meant", () => {
+    expect(
+      ["Ground Chicken", "frozen corn", "Sweet corn", "COD", "corn-frozen"].map((one) => names?.sameAs(one)),
+    ).toEqual(["chicken-ground-raw", "corn-frozen", "corn-frozen", null, null]);
+  });
+
+  it("have the id as the nearest of a mistyped name, and none of one that is far", () => {
+    expect(["Grund chicken", "frozn corn", "unobtainium"].map((one) => names?.nearestTo(one))).toEqual([
+      "chicken-ground-raw",
+      "corn-frozen",
+      null,
+    ]);
   });
 });

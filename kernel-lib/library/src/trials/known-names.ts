@@ -1,6 +1,8 @@
 import { nearestName } from "../check/nearest-name";
 import type { Slip } from "../check/slip";
 import type { ReadFormula } from "../food/formula/read/read-formula";
+import type { IngredientName } from "../food/formula/read/settle-ingredients";
+import { ingredientWords, SAME_WORDS } from "../food/formula/read/settle-ingredients";
 import { cellSlip, type Draft, type ReadRecords } from "../units/columns/read-records";
 import type { Kitchen } from "./kitchen";
 import type { Trial } from "./trial";
@@ -18,6 +20,8 @@ export interface KnownNames {
   readonly has: (name: string) => boolean;
   /** the one known name that differs in nothing but capitals, blanks and hyphens; `null` when there is none, or several */
   readonly sameAs: (name: string) => string | null;
+  /** what that is, for a notice: `"the id in pans.csv that differs in capitals or blanks alone"` */
+  readonly likeness: string;
   /** the known name that is nearest to one that is not known; `null` when none is near */
   readonly nearestTo: (name: string) => string | null;
 }
@@ -66,16 +70,29 @@ export function formulaNames(formulas: readonly ReadFormula[]): KnownNames | nul
   return knownNames("formulas/", formulas.map(name), faulty.map(name));
 }
 
-/** The ids of the ingredients; `null` when not all of them could be read. */
-export function ingredientNames(
-  read: { readonly file: string; readonly ids: readonly string[]; readonly whole: boolean } | null,
-): KnownNames | null {
-  return read === null || !read.whole ? null : knownNames(read.file, read.ids, []);
+/** Ingredients as far as they could be read. */
+interface IngredientsRead {
+  readonly file: string;
+  readonly ids: readonly string[];
+  readonly ingredients: readonly IngredientName[];
+  readonly whole: boolean;
+}
+
+/** The ids of the ingredients, which go by their names too, as in formulas; `null` when not all of them could be read. */
+export function ingredientNames(read: IngredientsRead | null): KnownNames | null {
+  if (read === null || !read.whole) return null;
+  const byId = knownNames(read.file, read.ids, []);
+  const { meantBy, nearestTo } = ingredientWords(read.ingredients);
+  return {
+    ...byId,
+    sameAs: meantBy,
+    likeness: SAME_WORDS,
+    nearestTo: nearestOf((name) => nearestTo(name) ?? nearestName(name, read.ids.slice(0, MOST_ASKED))),
+  };
 }
 
 function knownNames(file: string, known: readonly string[], faulty: readonly string[]): KnownNames {
   const all = new Set(known);
-  const nearest = new Map<string, string | null>();
   const alike = new Map<string, string | null>();
   for (const name of all) alike.set(folded(name), alike.has(folded(name)) ? null : name);
   return {
@@ -84,13 +101,20 @@ function knownNames(file: string, known: readonly string[], faulty: readonly str
     faulty,
     has: (name) => all.has(name),
     sameAs: (name) => (name.length > 300 ? null : (alike.get(folded(name)) ?? null)),
-    nearestTo: (name) => {
-      const found = nearest.get(name);
-      if (found !== undefined || nearest.size >= MOST_ASKED) return found ?? null;
-      const one = nearestName(name, known.slice(0, MOST_ASKED));
-      nearest.set(name, one);
-      return one;
-    },
+    likeness: `the id in ${file} that differs in capitals or blanks alone`,
+    nearestTo: nearestOf((name) => nearestName(name, known.slice(0, MOST_ASKED))),
+  };
+}
+
+/** Looks each name up once, and no more of them than anybody mistypes. */
+function nearestOf(look: (name: string) => string | null): KnownNames["nearestTo"] {
+  const nearest = new Map<string, string | null>();
+  return (name) => {
+    const found = nearest.get(name);
+    if (found !== undefined || nearest.size >= MOST_ASKED) return found ?? null;
+    const one = look(name);
+    nearest.set(name, one);
+    return one;
   };
 }
 

@@ -9,7 +9,7 @@ export interface SettledIds<T> {
   readonly noticesOf: ReadonlyMap<number, readonly Notice[]>;
 }
 
-/** The ids of a file that differ from known ones in nothing but capitals, blanks and hyphens, each with a notice. */
+/** The ids of a file that are known ones in another form (`KnownNames.sameAs`), each with a notice. */
 export function settledIds<T>(
   { file, drafts, headings }: FileOf<T>,
   names: { readonly [Field in keyof T & string]?: KnownNames | null },
@@ -24,7 +24,7 @@ export function settledIds<T>(
       if (meant === null) continue;
       const heading = headings[field];
       const given = clipped(JSON.stringify(cells[heading] ?? typed));
-      const says = `was taken as the id in ${known.file} that differs in capitals or blanks alone`;
+      const says = `was taken as ${known.likeness}`;
       const notice: Notice = { file, row, at: `column ${heading}`, kind: "read", given, taken: meant, says };
       noticesOf.set(row, [...(noticesOf.get(row) ?? []), notice]);
       changeOf.set(row, { ...changeOf.get(row), [field]: meant } as Partial<T>);

@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { idSchema } from "../check/id-schema";
 import { nameSchema, noteSchema } from "../check/text-schema";
+import { massText } from "../units/mass-text";
 
 /**
  * One reheat or cook of pieces from one slab, as logged. What was not measured is `null` (or an empty array): it is
@@ -109,8 +110,8 @@ const side = z
 
 const core = z
   .number()
-  .min(-30, "a core temperature of -30 to 115 °C")
-  .max(115, "a core temperature of -30 to 115 °C; is this °F under a °C heading?");
+  .min(-30, "a core temperature of -30 to 115 °C (-22 to 239 °F)")
+  .max(115, "a core temperature of -30 to 115 °C (-22 to 239 °F); is this °F under a °C heading?");
 
 const initials = z
   .string("initials such as AB")
@@ -140,8 +141,8 @@ export const TrialSchema: z.ZodType<Trial> = z
     loadFraction: z.number().positive("a share above 0").max(1.2, "a share of the floor, 0 to 1.2").nullable(),
     startC: z
       .number("a start temperature (-18 for pieces straight from the freezer)")
-      .min(-40, "a start temperature of -40 to 40 °C")
-      .max(40, "a start temperature of -40 to 40 °C"),
+      .min(-40, "a start temperature of -40 to 40 °C (-40 to 104 °F)")
+      .max(40, "a start temperature of -40 to 40 °C (-40 to 104 °F)"),
     flipMin: minutes("a turn between 0 and 180 min").nullable(),
     timeMin: z.number("a time").positive("a time above 0 min").max(180, "a time up to 180 min"),
     notCrispMin: minutes("a check between 0 and 180 min").nullable(),
@@ -229,7 +230,11 @@ export const TrialSchema: z.ZodType<Trial> = z
       expect("pieceWidthMm", false, "both sides of a piece, or neither");
     if (massAfterG !== null) {
       expect("massBeforeG", massBeforeG !== null, "the mass before, as a mass after is given");
-      if (massBeforeG !== null)
-        expect("massAfterG", massAfterG <= 1.02 * massBeforeG, `at most the mass before (${massBeforeG} g)`);
+      if (massBeforeG !== null && massBeforeG >= 0)
+        expect(
+          "massAfterG",
+          massAfterG <= 1.02 * massBeforeG,
+          `at most the mass before, ${massText(massBeforeG, "metric")}`,
+        );
     }
   });

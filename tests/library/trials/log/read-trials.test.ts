@@ -39,6 +39,12 @@ describe("readTrials", () => {
     expect(trial.massBeforeG).toBeCloseTo(113.398, 3);
   });
 
+  it("says no mass of less than nothing, and that alone", () => {
+    expect(readTrials(log(withCell("before_g", "-120.4")), "log.csv").problems).toEqual([
+      expect.stringMatching(/^log\.csv row 2, column before_g: expected .*, got "-120\.4"$/),
+    ]);
+  });
+
   it("names file, row, column, value and expectation for every kind of damage, and loses no sound row", () => {
     const damaged = log(
       GOOD,
@@ -66,11 +72,11 @@ describe("readTrials", () => {
       'log.csv row 5, column setpoint_c: expected a number in °C with a decimal point, got "2O0"',
       'log.csv row 6, column date: expected a day such as 2026-03-14; this may be 2026-03-02 or 2026-02-03, and the heading "date (m/d/y)" or "date (d/m/y)" says which, got "03/02/2026"',
       'log.csv row 7, column crisp_min: expected a check after the last not-crisp one (9 min), got "8"',
-      'log.csv row 8, column after_g: expected at most the mass before (120.4 g), got "131"',
+      'log.csv row 8, column after_g: expected at most the mass before, 120 g (4.2 oz), got "131"',
       'log.csv row 9, column crisp_scores: expected scores from 0 to 9, got "6;11"',
       'log.csv row 10, column pieces: expected a whole number of pieces, got "7.5"',
       'log.csv row 11, column time_min: expected a time, got ""',
-      'log.csv row 12, column core_c: expected a core temperature of -30 to 115 °C; is this °F under a °C heading?, got "178"',
+      'log.csv row 12, column core_c: expected a core temperature of -30 to 115 °C (-22 to 239 °F); is this °F under a °C heading?, got "178"',
       'log.csv row 13, column flip_min: expected at most the time of taking out (11 min), got "12"',
       'log.csv row 14, column trial: expected a trial name of letters, digits, points and dashes, got ""',
     ];
@@ -211,7 +217,7 @@ describe("what readTrials proposes", () => {
 
   it("asks for another unit only where the heading has the one that is asked about", () => {
     expect(read(HEADINGS, ROW.replace(",180", ",280"))).toEqual([
-      'l.csv row 2, column core_f: expected a core temperature of -30 to 115 °C, got "280"',
+      'l.csv row 2, column core_f: expected a core temperature of -30 to 115 °C (-22 to 239 °F), got "280"',
     ]);
     expect(read(HEADINGS, ROW.replace(",390", ",200"))[0]).toContain("is this °C under a °F heading?");
     expect(read(HEADINGS, ROW.replace(",390", ",700"))[0]).not.toContain("under a");

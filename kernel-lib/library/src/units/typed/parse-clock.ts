@@ -1,7 +1,7 @@
 import { fail } from "../../check/check";
 
 /**
- * Minutes after midnight of a time of day: `"8:00"`, `"13:10"`, `"1:10 pm"`; `"24:00"` is the end of the day.
+ * Minutes after midnight of a time of day: `"8:00"`, `"13:10"`, `"1:10 pm"`, `"2 pm"`; `"24:00"` is the end of the day.
  *
  * @example
  * parseClock("13:10", "opens"); // → 790
@@ -13,10 +13,12 @@ export function parseClock(text: string, where: string): number {
 
 /** As `parseClock`; null where the text is no time of day. */
 export function clockMin(text: string): number | null {
-  const parts = /^(\d{1,2})[:.](\d{2}) ?([ap]m)?$/i.exec(String(text).trim().slice(0, 20));
-  const [hour, minute] = parts === null ? [Number.NaN, Number.NaN] : [Number(parts[1]), Number(parts[2])];
-  const half = parts?.[3]?.toLowerCase();
+  const parts = /^(\d{1,2})(?:[:.](\d{2})(?: ?([ap])\.?m\.?)?| ?([ap])\.?m\.?)$/i.exec(
+    String(text).trim().slice(0, 20),
+  );
+  const [hour, minute] = parts === null ? [Number.NaN, Number.NaN] : [Number(parts[1]), Number(parts[2] ?? 0)];
+  const half = (parts?.[3] ?? parts?.[4])?.toLowerCase();
   const sound =
     minute < 60 && (half === undefined ? hour < 24 || (hour === 24 && minute === 0) : hour >= 1 && hour <= 12);
-  return sound ? (half === undefined ? hour : (hour % 12) + (half === "pm" ? 12 : 0)) * 60 + minute : null;
+  return sound ? (half === undefined ? hour : (hour % 12) + (half === "p" ? 12 : 0)) * 60 + minute : null;
 }

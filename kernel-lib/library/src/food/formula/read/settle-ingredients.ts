@@ -1,5 +1,6 @@
 import { clipped } from "../../../check/check";
 import { freezeDeep } from "../../../check/freeze-deep";
+import { nearestName } from "../../../check/nearest-name";
 import type { Notice } from "../../../check/notice";
 import type { FormulaLine } from "../formula";
 import type { ReadFormula } from "./read-formula";
@@ -10,6 +11,38 @@ export interface IngredientName {
   readonly name: string;
 }
 
+/** What an ingredient is that was typed by its name. */
+export const SAME_WORDS = "the ingredient of the same words";
+
+/** Ingredients by the words that people type. */
+export interface IngredientWords {
+  /** the id that is meant by the same words in another form; null for an id as it stands, and where none or several are meant */
+  readonly meantBy: (typed: string) => string | null;
+  /** the id whose words, or whose name's, are nearest; null where none is near */
+  readonly nearestTo: (typed: string) => string | null;
+}
+
+/** Finds ingredients by id or name, in any capitals, marks, plurals and order of words. */
+export function ingredientWords(known: readonly IngredientName[]): IngredientWords {
+  const ids = new Set(known.map(({ id }) => id));
+  let made: ReadonlyMap<string, string | null> | null = null;
+  const alike = (): ReadonlyMap<string, string | null> => {
+    made ??= namesOf(known);
+    return made;
+  };
+  return {
+    meantBy: (typed) => (ids.has(typed) ? null : (alike().get(folded(typed)) ?? null)),
+    nearestTo: (typed) => {
+      const words = [...alike()].flatMap(([name, id]) => (id === null ? [] : [name])).slice(0, MOST_COMPARED);
+      const nearest = nearestName(folded(typed), words);
+      return nearest === null ? null : (alike().get(nearest) ?? null);
+    },
+  };
+}
+
+/** Among how many names the nearest is looked for: our judgement, many more than a kitchen has. */
+const MOST_COMPARED = 1000;
+
 /**
  * A formula with its ingredients as the kitchen writes them: a name that differs from an id, or from the one name that an
  * ingredient goes by, in nothing but capitals, marks, plurals and the order of its words is taken as that, with a notice. Others are left.
@@ -17,18 +50,12 @@ export interface IngredientName {
 export function settleIngredients(read: ReadFormula, known: readonly IngredientName[]): ReadFormula {
   const { formula, file, placeOf } = read;
   if (formula === null) return read;
-  const ids = new Set(known.map(({ id }) => id));
   const notices: Notice[] = [];
-  let alike: ReadonlyMap<string, string | null> | null = null;
-  const meantBy = (typed: string): string | null => {
-    if (ids.has(typed)) return null;
-    alike ??= namesOf(known);
-    return alike.get(folded(typed)) ?? null;
-  };
+  const { meantBy } = ingredientWords(known);
   const settled = <Line extends FormulaLine>(line: Line, path: string): Line => {
     const tell = (field: string, given: string, taken: string): void => {
       const { row, at } = placeOf(`${path}.${field}`);
-      const says = "was taken as the ingredient of the same words";
+      const says = `was taken as ${SAME_WORDS}`;
       notices.push({ file, row, at, kind: "read", given: clipped(JSON.stringify(given)), taken, says });
     };
     const ingredient = meantBy(line.ingredient);
