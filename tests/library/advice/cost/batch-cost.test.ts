@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { batchCost } from "slabwright/advice";
 import { loadKitchen } from "slabwright/notebook";
-import { costTable } from "slabwright/views";
+import { costFigure, costTable } from "slabwright/views";
 import { describe, expect, test } from "vitest";
 
 const kitchen = { ...loadKitchen(), pantry: [] };
@@ -33,12 +33,48 @@ describe("batchCost", () => {
     );
   });
 
-  test("a missing price is named, not taken as nothing", () => {
-    const without = priced.ingredients.map((one) => (one.id === "oats-rolled" ? { ...one, costPerKg: null } : one));
-    const asked = () => batchCost({ kitchen: { ...priced, ingredients: without }, variantId: "beet-lentil" });
-    expect(asked).toThrow(
-      /^What beet and lentil bites cost cannot be told yet: put a pack and its price into pantry\.csv for rolled oats, dry\.$/,
+  test("missing prices are named, and the cost is at least that of the others", () => {
+    const whole = batchCost({ kitchen: priced, variantId: "beet-lentil" });
+    const names = whole.parts.map(({ name }) => name);
+    fc.assert(
+      fc.property(fc.subarray(names, { minLength: 1, maxLength: names.length - 1 }), (missing) => {
+        const ingredients = priced.ingredients.map((one) =>
+          missing.includes(one.name) ? { ...one, costPerKg: null } : one,
+        );
+        const least = batchCost({ kitchen: { ...priced, ingredients }, variantId: "beet-lentil" });
+        expect(least.unpriced.map(({ name }) => name).sort()).toEqual([...missing].sort());
+        expect([...least.parts, ...least.unpriced].map(({ name }) => name).sort()).toEqual([...names].sort());
+        const known = whole.parts.filter(({ name }) => !missing.includes(name));
+        expect(least.batch.cost).toBeCloseTo(
+          known.reduce((sum, { cost }) => sum + cost, 0),
+          9,
+        );
+        expect(least.piece.cost).toBeLessThan(whole.piece.cost);
+        const { rows, notes } = costTable([least]);
+        for (const cell of [2, 3, 4, 5, 7]) expect(rows[0][cell]).toMatch(/^at least \d+\.\d\d/);
+        const told = notes.find((note) => note.startsWith("beet and lentil bites: at least what is priced costs"));
+        for (const name of missing) expect(told).toContain(name);
+        expect(costFigure([least]).summary).toMatch(/^beet and lentil bites: a piece at least .* of what is priced/);
+      }),
+      { numRuns: 20 },
     );
+    expect(costTable([whole]).rows[0].join()).not.toContain("at least");
+    expect(costFigure([whole]).summary).not.toContain("at least");
+  });
+
+  test("nothing is told where nothing has a price, or only what is free", () => {
+    const at = (free: number | null) =>
+      priced.ingredients.map((one) => ({ ...one, costPerKg: one.id === "oats-rolled" ? free : null }));
+    for (const free of [null, 0]) {
+      const asked = () => batchCost({ kitchen: { ...priced, ingredients: at(free) }, variantId: "beet-lentil" });
+      expect(asked).toThrow(
+        /^What beet and lentil bites cost cannot be told yet: put a pack and its price into pantry\.csv for /,
+      );
+    }
+    const some = { ...priced, ingredients: at(2) };
+    expect(batchCost({ kitchen: some, variantId: "beet-lentil" }).parts.map(({ name }) => name)).toEqual([
+      "rolled oats, dry",
+    ]);
   });
 
   test("the table says each cost with its doubt", () => {

@@ -3,7 +3,7 @@ import { freezeDeep } from "../../check/freeze-deep";
 import { tooLittle } from "../../check/too-little";
 import type { Kitchen } from "../../trials/kitchen";
 import { type BatchToMake, ingredientsNeeded } from "./ingredients-needed";
-import { type Price, priceOf } from "./price-of";
+import { priceOf } from "./price-of";
 
 /** A batch, and how sure its prices are. */
 export interface BatchCostOptions extends BatchToMake {
@@ -49,8 +49,10 @@ export interface BatchCost {
   readonly eatenKilogram: Cost | null;
   /** of a piece: mix and coating that are in it, and what is thrown away for it; together its cost */
   readonly inPiece: { readonly mix: number; readonly coating: number; readonly waste: number };
-  /** dearest first */
+  /** those with a price, dearest first */
   readonly parts: readonly CostPart[];
+  /** those without one, most first: while there are any, every cost is only the least that it can be */
+  readonly unpriced: readonly { readonly name: string; readonly massG: number }[];
   /** those of them whose price is over half a year old, dearest first */
   readonly oldPrices: readonly CostPart[];
   readonly notes: readonly string[];
@@ -60,9 +62,10 @@ export interface BatchCost {
  * What a batch, a piece, a serving and a kilogram of coated pieces cost, from the prices of mix and coating, with what bowl,
  * trim and coating leave behind.
  *
- * cost = Σ massᵢ·priceᵢ; u² = Σ (massᵢ·priceᵢ·uᵢ)². The doubt of a kilogram as eaten also holds that of the loss.
+ * cost = Σ massᵢ·priceᵢ; u² = Σ (massᵢ·priceᵢ·uᵢ)². The doubt of a kilogram as eaten also holds that of the loss. Where prices
+ * are missing (`unpriced`), every cost is that of the others: the least that it can be, with the doubt of those alone.
  *
- * @throws too little, in words, where an ingredient has no price
+ * @throws too little, in words, where no ingredient has a price
  * @example
  * const kitchen = loadKitchen();
  * const priced = { ...kitchen, pantry: [], ingredients: kitchen.ingredients.map((one) => ({ ...one, costPerKg: 2 })) };
@@ -76,14 +79,15 @@ export function batchCost(options: BatchCostOptions): BatchCost {
     fail("batchCost: asOf", "must be a day such as 2026-03-14", asOf);
   const { coatedPieceG, ingredients, pieces, variant } = ingredientsNeeded(kitchen, options);
   const prices = ingredients.map(({ ingredient }) => priceOf(kitchen, ingredient, asOf));
-  const unpriced = ingredients.filter((_, at) => prices[at] === null);
-  if (unpriced.length > 0)
-    tooLittle(
-      "batchCost",
-      `What ${variant.name} cost cannot be told yet: put a pack and its price into pantry.csv for ${unpriced.map(({ ingredient }) => ingredient.name).join(", ")}.`,
-    );
-  const parts = ingredients.map(({ ingredient, mixG, coatingG, wasteG, coatingWasteG }, at) => {
-    const { ageDays, doubtPercent, perKg } = prices[at] as Price;
+  const unpriced = ingredients
+    .filter((_, at) => prices[at] === null)
+    .map(({ ingredient, mixG, coatingG }) => ({ name: ingredient.name, massG: mixG + coatingG }))
+    .sort((a, b) => b.massG - a.massG);
+  const missing = unpriced.map(({ name }) => name).join(", ");
+  const parts = ingredients.flatMap(({ ingredient, mixG, coatingG, wasteG, coatingWasteG }, at) => {
+    const price = prices[at];
+    if (price === null) return [];
+    const { ageDays, doubtPercent, perKg } = price;
     const perG = perKg / 1000;
     return {
       name: ingredient.name,
@@ -96,6 +100,11 @@ export function batchCost(options: BatchCostOptions): BatchCost {
       ageDays,
     };
   });
+  if (unpriced.length > 0 && !parts.some(({ cost }) => cost > 0))
+    tooLittle(
+      "batchCost",
+      `What ${variant.name} cost cannot be told yet: put a pack and its price into pantry.csv for ${missing}.`,
+    );
   const sumOf = (read: (part: (typeof parts)[number]) => number, over = 1): Cost => ({
     cost: parts.reduce((sum, part) => sum + read(part), 0) / over,
     se: Math.sqrt(parts.reduce((sum, part) => sum + (part.doubt * read(part)) ** 2, 0)) / over,
@@ -124,14 +133,24 @@ export function batchCost(options: BatchCostOptions): BatchCost {
       waste: sumOf((part) => part.waste, pieces).cost,
     },
     parts: told,
+    unpriced,
     oldPrices: told.filter(({ ageDays }) => (ageDays ?? 0) > OLD_DAYS),
     notes: [
+      ...(unpriced.length === 0
+        ? []
+        : [
+            `${variant.name}: at least what is priced costs; to tell the rest, put a pack and its price into pantry.csv for ${missing} (together ${Math.round((100 * massOf(unpriced)) / (massOf(unpriced) + massOf(parts)))} % of what goes in).`,
+          ]),
       "Ingredients alone, no packs, power or work.",
       priceDoubtPercent === undefined
         ? "A price is off by 3 % from shop to shop and by 8 % more for each year of its age, one that nobody dated by 10 % (one standard uncertainty; our judgement)."
         : `Each price off by ${Math.round(priceDoubtPercent)} % (one standard uncertainty).`,
     ],
   });
+}
+
+function massOf(parts: readonly { readonly massG: number }[]): number {
+  return parts.reduce((sum, { massG }) => sum + massG, 0);
 }
 
 /** A price of so many days is called old; our judgement. */

@@ -5,13 +5,15 @@ import { PALETTE } from "../figure/palette";
 
 /**
  * What a piece of each product costs, as bars: mix and coating that are in it, and what is thrown away for it; with the doubt of the sum
- * (two standard uncertainties).
+ * (two standard uncertainties). Where prices are missing the bar is the least that it can be.
  *
  * @example
  * costFigure([batchCost({ kitchen: loadKitchen(), variantId: "beet-lentil" })]).data.length; // → 3
  */
 export function costFigure(costs: readonly BatchCost[]): Figure {
-  const names = costs.map(({ variantName }) => variantName);
+  const names = costs.map(({ unpriced, variantName }) =>
+    unpriced.length > 0 ? `${variantName} (at least)` : variantName,
+  );
   const parts = [
     { name: "mix", read: ({ inPiece }: BatchCost) => inPiece.mix },
     { name: "coating", read: ({ inPiece }: BatchCost) => inPiece.coating },
@@ -51,8 +53,8 @@ export function costFigure(costs: readonly BatchCost[]): Figure {
     },
     summary: costs
       .map(
-        ({ variantName, piece, inPiece }) =>
-          `${variantName}: a piece ${piece.cost.toPrecision(2)} ± ${(2 * piece.se).toPrecision(1)}, of it ${Math.round((100 * inPiece.coating) / piece.cost)} % coating and ${Math.round((100 * inPiece.waste) / piece.cost)} % thrown away.`,
+        ({ variantName, piece, inPiece, unpriced }) =>
+          `${variantName}: a piece${unpriced.length > 0 ? " at least" : ""} ${piece.cost.toPrecision(2)} ± ${(2 * piece.se).toPrecision(1)}, of ${unpriced.length > 0 ? "what is priced" : "it"} ${Math.round((100 * inPiece.coating) / piece.cost)} % coating and ${Math.round((100 * inPiece.waste) / piece.cost)} % thrown away.`,
       )
       .join(" "),
   };

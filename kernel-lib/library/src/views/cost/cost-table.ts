@@ -2,7 +2,8 @@ import type { BatchCost, Cost } from "../../advice/cost/batch-cost";
 import type { Table } from "../table/table";
 
 /**
- * What batches cost, a row each: batch, piece, serving, a kilogram as frozen and as eaten, and waste, each with its standard uncertainty.
+ * What batches cost, a row each: batch, piece, serving, a kilogram as frozen and as eaten, and waste, each with its standard uncertainty;
+ * "at least" where prices are missing, which are named below.
  *
  * @example
  * const kitchen = loadKitchen();
@@ -28,17 +29,21 @@ export function costTable(costs: readonly BatchCost[]): Table {
       "of a batch thrown away",
       "dearest part",
     ].map((heading) => ({ heading })),
-    rows: costs.map(({ variantName, pieces, batch, piece, serving, kilogram, eatenKilogram, waste, parts }) => [
-      variantName,
-      pieces,
-      told(batch),
-      told(piece),
-      told(serving),
-      told(kilogram),
-      eatenKilogram === null ? null : told(eatenKilogram),
-      told(waste),
-      `${parts[0].name} (${Math.round((100 * parts[0].cost) / batch.cost)} %)`,
-    ]),
+    rows: costs.map((cost) => {
+      const { variantName, pieces, batch, piece, serving, kilogram, eatenKilogram, waste, parts, unpriced } = cost;
+      const least = unpriced.length > 0;
+      return [
+        variantName,
+        pieces,
+        told(batch, least),
+        told(piece, least),
+        told(serving, least),
+        told(kilogram, least),
+        eatenKilogram === null ? null : told(eatenKilogram, least),
+        told(waste, least),
+        `${parts[0].name} (${Math.round((100 * parts[0].cost) / batch.cost)} %${least ? " of what is priced" : ""})`,
+      ];
+    }),
     notes: [
       ...new Set(costs.flatMap(({ notes }) => notes)),
       ...(old.size === 0 ? [] : [`Prices over half a year old, to be looked up again: ${[...old].join(", ")}.`]),
@@ -48,7 +53,7 @@ export function costTable(costs: readonly BatchCost[]): Table {
 }
 
 /** To a hundredth, or as many digits as its doubt has. */
-function told({ cost, se }: Cost): string {
+function told({ cost, se }: Cost, least: boolean): string {
   const decimals = se > 0 ? Math.min(6, Math.max(2, Math.ceil(-Math.log10(se)))) : 2;
-  return `${cost.toFixed(decimals)} ± ${se.toFixed(decimals)}`;
+  return `${least ? "at least " : ""}${cost.toFixed(decimals)} ± ${se.toFixed(decimals)}`;
 }
