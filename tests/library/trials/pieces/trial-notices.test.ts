@@ -1,9 +1,10 @@
 import { describe, expect, it } from "vitest";
 import { loadKitchen } from "../../../../kernel-lib/library/src/notebook/load-kitchen";
 import type { KitchenTrial } from "../../../../kernel-lib/library/src/trials/kitchen";
-import { trialOf } from "../../../../kernel-lib/library/src/trials/kitchen-lookup";
+import { panOf, trialOf, variantOf } from "../../../../kernel-lib/library/src/trials/kitchen-lookup";
 import { trialNotices } from "../../../../kernel-lib/library/src/trials/pieces/trial-notices";
 import { type WeightOfTrial, weightOfTrial } from "../../../../kernel-lib/library/src/trials/pieces/weight-of-trial";
+import { thicknessOfTrial } from "../../../../kernel-lib/library/src/trials/thickness-of-trial";
 import { storedWorlds } from "../../../worlds/stored-world";
 import { worldKitchen } from "../../../worlds/world-kitchen";
 import { weighedTrials } from "./kitchen-scale";
@@ -65,6 +66,53 @@ describe("trialNotices", () => {
         /probes say 8\.0 mm.*; the scale goes with the probes: 14\.6 g a piece, where the probes make 14\.5 g and the batch 10\.8 g$/,
       ),
     ]);
+  });
+
+  describe("where probes and batch mass disagree to the same side", () => {
+    // by probes over batch mass; what was weighed of the pieces is left out
+    const off = (...ratios: number[]): readonly KitchenTrial[] => {
+      const trial = trialOf(kitchen, "BL-14");
+      const { massMm } = thicknessOfTrial({
+        trial,
+        pan: panOf(kitchen, trial.panId),
+        densityKgM3: variantOf(kitchen, trial.variantId).densityKgM3,
+      });
+      return ratios.map((ratio, at) => {
+        const thicknessMm = ratio * (massMm as number);
+        return {
+          ...trial,
+          trialId: `W-${at}`,
+          probesMm: [thicknessMm],
+          thicknessMm,
+          massBeforeG: null,
+          massAfterG: null,
+        };
+      });
+    };
+
+    it("says it once of five and more that are most of the variant's", () => {
+      expect(noticesOf(off(0.83, 0.85, 0.88, 0.84, 0.86))).toEqual([
+        "all 5 trials of beet-lentil with probes and a batch mass: the probes say 12 to 17 % less than the batch mass makes; " +
+          "as it is alike in so many, check how the batch is weighed, the sizes of the pan, how the probes are read and the air in the mix",
+      ]);
+      const [several, ...alone] = noticesOf(off(1.2, 1.2, 1.2, 0.8, 1.2, 1.2, 1, 1));
+      expect(several).toMatch(
+        /^5 of 8 trials of beet-lentil .* the probes say 20 % more than .*\(W-0, W-1, W-2, W-4 and W-5\)/,
+      );
+      expect(alone).toEqual([expect.stringMatching(/^trial W-3: .*-20 %/)]);
+    });
+
+    it("says each by itself where they are fewer, or the exception", () => {
+      expect(noticesOf(off(0.8, 0.8, 0.8, 0.8, 1.2))).toHaveLength(5);
+      expect(noticesOf(off(0.8, 0.8, 0.8, 0.8, 0.8, 1, 1, 1, 1, 1))).toHaveLength(1);
+      expect(noticesOf(off(0.8, 0.8, 0.8, 0.8, 0.8, 1, 1, 1, 1, 1, 1))).toHaveLength(5);
+    });
+
+    it("counts with whom the scale goes", () => {
+      const trial = trialOf(kitchen, "BL-14");
+      const five = Array.from({ length: 5 }, (_, at) => ({ ...trial, trialId: `W-${at}` }));
+      expect(noticesOf(five)).toEqual([expect.stringMatching(/; the scale goes with the probes in 5$/)]);
+    });
   });
 
   it("speaks of one slip in the kitchen's units, and asks what it may have been", () => {

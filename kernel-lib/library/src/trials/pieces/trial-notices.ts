@@ -1,3 +1,4 @@
+import { listed } from "../../check/slip";
 import { ownLengthText } from "../../units/length-text";
 import { ownMassText } from "../../units/mass-text";
 import { thicknessWords } from "../../units/thickness-text";
@@ -21,6 +22,13 @@ interface OddWeight {
   readonly weight: WeightOfTrial;
 }
 
+interface MeasuredSlab {
+  readonly trial: KitchenTrial;
+  readonly slab: ThicknessOfTrial;
+}
+
+/** From so many trials of a variant on, if they are half of those that can tell, probes that are off to one side are one line: our judgement. */
+const ONE_SIDED = 5;
 /** From so many trials on, weights of a variant that are odd alike are one line: its cut or coating, not the scale. */
 const ALIKE = 3;
 /** Ratios within this factor are alike. */
@@ -28,11 +36,13 @@ const ALIKE_WITHIN = 1.25;
 
 /**
  * Where a trial's masses, probes and pieces contradict each other, a sentence each: probes against batch mass, with whom the
- * scale agrees; pieces that do not weigh what cut, thickness and coating make; a loss that no piece survives.
+ * scale agrees; pieces that do not weigh what cut, thickness and coating make; a loss that no piece survives. What most trials
+ * of a variant have alike is one sentence.
  */
 export function trialNotices({ kitchen, trials }: TrialNoticesOptions): readonly string[] {
   const { units } = kitchen;
   const odd = new Map<string, OddWeight[]>();
+  const slabs = new Map<string, MeasuredSlab[]>();
   const notices = trials.flatMap((trial): string[] => {
     const slab = thicknessOfTrial({
       trial,
@@ -41,7 +51,12 @@ export function trialNotices({ kitchen, trials }: TrialNoticesOptions): readonly
       units,
     });
     const loss = lossNotice(trial, units);
-    if (slab.notice !== null) return [slabNotice({ kitchen, trials }, trial, slab), ...loss];
+    if (slab.disagreement !== null) {
+      const others = slabs.get(trial.variantId);
+      if (others === undefined) slabs.set(trial.variantId, [{ trial, slab }]);
+      else others.push({ trial, slab });
+    }
+    if (slab.notice !== null) return loss;
     const weight = orNull(() => weightOfTrial({ kitchen, trial }));
     if (weight !== null && !isUsual(weight)) {
       const others = odd.get(trial.variantId);
@@ -50,7 +65,11 @@ export function trialNotices({ kitchen, trials }: TrialNoticesOptions): readonly
     }
     return loss;
   });
-  return [...notices, ...[...odd.values()].flatMap((one) => weightNotices(one, units))];
+  return [
+    ...[...slabs.values()].flatMap((one) => slabNotices(one, kitchen)),
+    ...notices,
+    ...[...odd.values()].flatMap((one) => weightNotices(one, units)),
+  ];
 }
 
 const GOES_WITH: Readonly<Record<WeightWitness["goesWith"], string>> = {
@@ -60,8 +79,48 @@ const GOES_WITH: Readonly<Record<WeightWitness["goesWith"], string>> = {
   neither: "the scale agrees with neither",
 };
 
-function slabNotice({ kitchen }: TrialNoticesOptions, trial: KitchenTrial, slab: ThicknessOfTrial): string {
-  const witness = orNull(() => weightWitness({ kitchen, trial, massMm: slab.massMm as number }));
+/** Slabs of one variant whose probes and batch mass contradict each other: those that most do to the same side in one line. */
+function slabNotices(measured: readonly MeasuredSlab[], kitchen: TrialNoticesOptions["kitchen"]): readonly string[] {
+  const amiss = measured.filter(({ slab }) => slab.notice !== null);
+  const below = amiss.filter(({ slab }) => (slab.disagreement as number) < 0);
+  const sides = [below, amiss.filter((one) => !below.includes(one))];
+  const alike = sides.find((side) => side.length >= ONE_SIDED && 2 * side.length >= measured.length) ?? [];
+  const alone = amiss.filter((one) => !alike.includes(one)).map((one) => slabNotice(one, kitchen));
+  return alike.length === 0 ? alone : [slabNoticeOfSeveral(alike, measured.length, kitchen), ...alone];
+}
+
+function slabNoticeOfSeveral(
+  alike: readonly MeasuredSlab[],
+  measured: number,
+  kitchen: TrialNoticesOptions["kitchen"],
+): string {
+  const { variantId } = alike[0].trial;
+  const percents = alike
+    .map(({ slab }) => Math.round(100 * Math.abs(slab.disagreement as number)))
+    .sort((a, b) => a - b);
+  const [low, high] = [percents[0], percents.at(-1)];
+  const less = (alike[0].slab.disagreement as number) < 0 ? "less" : "more";
+  const witnesses = alike.flatMap((one) => witnessOf(one, kitchen) ?? []);
+  const scale = (["probes", "batch", "either", "neither"] as const).flatMap((side) => {
+    const times = witnesses.filter(({ goesWith }) => goesWith === side).length;
+    return times === 0 ? [] : [`${GOES_WITH[side]} in ${times}`];
+  });
+  const isAll = alike.length === measured;
+  const names = isAll ? "" : ` (${listed(alike.map(({ trial }) => trial.trialId))})`;
+  const percent = low === high ? low : `${low} to ${high}`;
+  return [
+    `${isAll ? "all" : `${alike.length} of`} ${measured} trials of ${variantId} with probes and a batch mass: the probes say ${percent} % ${less} than the batch mass makes${names}`,
+    "as it is alike in so many, check how the batch is weighed, the sizes of the pan, how the probes are read and the air in the mix",
+    ...scale,
+  ].join("; ");
+}
+
+function witnessOf({ trial, slab }: MeasuredSlab, kitchen: TrialNoticesOptions["kitchen"]): WeightWitness | null {
+  return orNull(() => weightWitness({ kitchen, trial, massMm: slab.massMm as number }));
+}
+
+function slabNotice({ trial, slab }: MeasuredSlab, kitchen: TrialNoticesOptions["kitchen"]): string {
+  const witness = witnessOf({ trial, slab }, kitchen);
   if (witness === null) return slab.notice as string;
   const [weighed, probes, batch] = [witness.weighedG, witness.probesG, witness.batchG].map((massG) =>
     ownMassText(massG, kitchen.units),
