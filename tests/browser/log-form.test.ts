@@ -190,6 +190,10 @@ describeInBrowser("the trial form on a telephone", () => {
       await page.reload();
       await eventually(async () => (await lines()).length).toBeGreaterThan(2);
       expect((await lines()).at(-1)).toBe("Trials can be typed, and logged once this is mended.");
+      await page.evaluate(() => localStorage.clear());
+      await page.reload();
+      await eventually(async () => (await lines()).length).toBeGreaterThan(1);
+      expect((await lines()).join()).not.toContain("Trials can be typed");
       expect((await lines()).join()).not.toMatch(/pantry/);
     } finally {
       rmSync(pantry);

@@ -30,9 +30,10 @@ async function formNow(): Promise<TrialForm | null> {
     return form;
   } catch (error) {
     const isAway = error instanceof AskFailure && error.why === "away";
-    const kept = isAway ? [] : ["Trials can be typed, and logged once this is mended."];
+    const form = store.form();
+    const kept = isAway || form === null ? [] : ["Trials can be typed, and logged once this is mended."];
     say([...(error as Error).message.split("\n"), ...kept]);
-    return store.form();
+    return form;
   }
 }
 
