@@ -1,7 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { crispWindow } from "../../../../kernel-lib/library/src/advice/window/crisp-window";
 import { judgeWindow } from "../../../../kernel-lib/library/src/advice/window/judge-window";
-import { otherPans } from "../../../../kernel-lib/library/src/advice/window/other-pans";
 import { windowCalibration } from "../../../../kernel-lib/library/src/advice/window/window-calibration";
 import { loadKitchen } from "../../../../kernel-lib/library/src/notebook/load-kitchen";
 
@@ -61,15 +60,4 @@ describe("judgeWindow", () => {
       expect(Number(minutes)).toBeGreaterThanOrEqual(window.setting.longestMin);
     }
   });
-});
-
-it("a remedy whose window stays closed says when loads are safe, and its best time apart", () => {
-  const { pans } = otherPans({ kitchen, ...known[1], tooBrownScore: 0.5, draws: 100, panIds: ["quarter-sheet"] });
-  const closed = pans[0].remedies.filter(({ sentence }) => sentence.includes("stays closed"));
-  expect(closed.length).toBeGreaterThan(0);
-  for (const { sentence, cardMin } of closed) {
-    const [, safe] = sentence.match(/\(every core of 99 of 100 loads is safe only from ([\d.]+) min; at /)!;
-    expect(Number(safe)).toBeLessThanOrEqual(cardMin + 0.05);
-    expect(sentence).toContain(`; at ${cardMin} min `);
-  }
 });

@@ -55,4 +55,20 @@ describe("otherPans", () => {
     const thick = soft.pans.find((pan) => pan.panId === "quarter-sheet")!;
     expect(thick.remedies.some((remedy) => remedy.change === "cut smaller")).toBe(thick.window?.waitsFor === "core");
   });
+
+  it("leaves out changes of hardly a chance, and says once where none promises success", () => {
+    const hopeless = otherPans({ kitchen, variantId: "beet-lentil", tooBrownScore: 0.5, tooDryPercent: 4, draws: 200 });
+    const sheet = hopeless.pans.find((pan) => pan.panId === "quarter-sheet")!;
+    expect(sheet.window?.open).toBe(false);
+    expect(sheet.remedies).toEqual([]);
+    const told = hopeless.pans.filter(({ verdict }) => verdict.includes("no change that was tried promises success ("));
+    expect(told.length).toBeGreaterThan(0);
+    for (const { remedies, verdict } of told) {
+      expect(remedies).toEqual([]);
+      expect(verdict.match(/promises success \(([a-z ,;]+)\)$/)![1].length).toBeGreaterThan(3);
+    }
+    for (const { remedies } of [...pans.pans, ...hopeless.pans])
+      for (const { standing, success } of remedies)
+        expect(standing === "outside what was tried" || success >= 0.05).toBe(true);
+  });
 });

@@ -1,13 +1,11 @@
 import { GOOD_CHANCE } from "../../crisp/window/card-time";
+import { OF_THE_SETTING } from "../card/card-evidence";
 import { firstMorning } from "../trial/first-morning";
 import type { AnswerFacts } from "./answer-sentences";
 
-/** Conditions that the remedies of a decision answer. */
-const REMEDIED: ReadonlySet<string> = new Set(["window open in time", "chance of success"]);
-
 /** Said where no change would bring a good chance: with few readings the doubt is much of what is wrong. */
 const NEXT_TRIAL =
-  'run the next trial first ("what next" on the start page, or notebook 10): the doubt of few readings lowers these chances too';
+  'see first whether another trial is worth its while ("what next" on the start page, or notebook 10): the doubt of few readings lowers these chances too';
 
 /**
  * What to do next with a product, the first thing first: the first morning where nothing is logged, else what a card still asks
@@ -27,6 +25,6 @@ export function answerSteps({ kitchen, variant, decision, card, state }: AnswerF
   if (state === "not tried") return open.flatMap(({ todo }) => todo ?? []);
   const helps = decision.remedies.some(({ success }) => success >= GOOD_CHANCE);
   const next = helps || remedies.length === 0 ? [] : [NEXT_TRIAL];
-  const asked = open.filter(({ name }) => remedies.length === 0 || !REMEDIED.has(name));
+  const asked = open.filter(({ name }) => remedies.length === 0 || !OF_THE_SETTING.has(name));
   return [...next, ...asked.flatMap(({ todo }) => todo ?? []), ...remedies];
 }

@@ -168,6 +168,9 @@ export function cardEvidence({ kitchen, window }: CardEvidenceOptions): readonly
   ];
 }
 
+/** Conditions that ask for another batch, cut, load or setting rather than for something to log. */
+export const OF_THE_SETTING: ReadonlySet<string> = new Set(["window open in time", "chance of success"]);
+
 /** Trials in a setting as easy as the window's or easier, out at its card time or later, with a core below the limit. */
 function coldAtCard(trials: readonly KitchenTrial[], { setting, limit, recommended }: KitchenWindow): KitchenTrial[] {
   return trials.filter(

@@ -7,7 +7,7 @@ import type { KitchenUnits } from "../../units/unit-table";
 import type { PlannedSlab } from "./planned-slab";
 
 /** What a step of a plan is for. */
-export type StepOf = "spread" | "freeze" | "measure" | "cut" | "coat" | "heat" | "load" | "score" | "log";
+export type StepOf = "spread" | "freeze" | "measure" | "cut" | "coat" | "heat" | "load" | "score" | "log" | "decide";
 
 /** One thing to do, as a sentence that a cook understands. */
 export interface PlanStep {

@@ -11,8 +11,9 @@ import { rangeText } from "../../units/range-text";
 import { ownSettingText } from "../../units/setting-text";
 import { thicknessWords } from "../../units/thickness-text";
 import type { KitchenUnits } from "../../units/unit-table";
-import { cardEvidence } from "../card/card-evidence";
+import { type CardCondition, cardEvidence, OF_THE_SETTING } from "../card/card-evidence";
 import type { KitchenWindow } from "../window/crisp-window";
+import { otherPans, type Remedy } from "../window/other-pans";
 import { type FirstMorning, firstMorning } from "./first-morning";
 import { type NextTrial, nextTrial } from "./next-trial";
 import type { PlanStep } from "./plan-words";
@@ -52,7 +53,8 @@ export interface WhatNextOptions {
 /**
  * What to do next with a variant, whatever its log holds: the first morning where nothing is logged, else what the trials
  * tell so far, what a card still asks for, and the trial that is worth most to what is still open (`nextTrial`); step by step, on this kitchen's own pans and
- * in its own units. With the core probed in every step that heats, and the caution below.
+ * in its own units. With the core probed in every step that heats, and the caution below. Where the log is complete and no trial
+ * is worth its while (`Stopping`), the steps are none of a trial: they say what to do instead.
  *
  * @example
  * const kitchen = loadKitchen();
@@ -82,16 +84,19 @@ export function whatNext({ kitchen, variantId }: WhatNextOptions): WhatNext {
   }
   const next = nextTrial({ kitchen, variantId, ...askedFor(kitchen, variant) });
   const known = knownOf(kitchen, trials, next.window);
-  const missing = cardEvidence({ kitchen, window: next.window }).flatMap(({ missing: words }) => words ?? []);
+  const unmet = cardEvidence({ kitchen, window: next.window }).filter(({ met }) => !met);
+  const missing = unmet.flatMap(({ missing: words }) => words ?? []);
+  const { worthwhile } = next.stopping;
+  const steps = worthwhile ? next.steps : stepsInstead(kitchen, variant, next.window, unmet);
   const stage = missing.length === 0 ? "ready" : "next trial";
   const lines = [
     ...known,
     missing.length === 0
-      ? "Its log is good for a card; one more trial would only make it surer."
+      ? `Its log is good for a card${worthwhile ? "; one more trial would only make it surer" : ""}.`
       : `A card still asks for: ${missing.join("; ")}.`,
     `${next.questionSentence} ${next.stopping.sentence}`,
-    `${missing.length === 0 ? "If you want one" : "The next trial"}:`,
-    ...next.steps.map(({ sentence }, at) => `${at + 1}. ${sentence}`),
+    `${!worthwhile ? "What to do" : missing.length === 0 ? "If you want one" : "The next trial"}:`,
+    ...steps.map(({ sentence }, at) => `${at + 1}. ${sentence}`),
     ...next.cautions,
   ];
   return freezeDeep({
@@ -99,12 +104,53 @@ export function whatNext({ kitchen, variantId }: WhatNextOptions): WhatNext {
     stage,
     known,
     missing,
-    steps: next.steps,
+    steps,
     cautions: next.cautions,
     morning: null,
     next,
     sentence: lines.join("\n"),
   });
+}
+
+/** What to do where no trial is worth its while: what a card asks for beside trials, and the change with the greatest chance, in time if any is. */
+function stepsInstead(
+  kitchen: Kitchen,
+  { panId, variantId }: KitchenVariant,
+  { calibration, open }: KitchenWindow,
+  unmet: readonly CardCondition[],
+): readonly PlanStep[] {
+  const decide = (words: string): PlanStep => ({
+    of: "decide",
+    sentence: `${words[0].toUpperCase()}${words.slice(1)}.`,
+  });
+  const none = decide("run no further trial like this: it would hardly change the decision");
+  if (unmet.length === 0)
+    return [
+      none,
+      decide(
+        "print the card, follow it with a full load, probe the thickest piece, and log what comes of it under the card's name",
+      ),
+    ];
+  const [{ remedies, verdict }] = otherPans({ kitchen, variantId, calibration, panIds: [panId] }).pans;
+  const unknown = ({ standing }: Remedy): number => Number(standing === "outside what was tried");
+  const changes = remedies
+    .toSorted((a, b) => unknown(a) - unknown(b) || Number(a.late) - Number(b.late) || b.success - a.success)
+    .slice(0, 1)
+    .map(({ sentence }) => decide(`change something instead: ${sentence}`));
+  const asked = unmet.filter(({ name }) => !OF_THE_SETTING.has(name));
+  return [
+    ...asked.map(({ missing, todo }) => decide(`${missing}: ${todo}`)),
+    none,
+    ...changes,
+    ...(changes.length > 0 || asked.length === unmet.length
+      ? []
+      : [
+          decide(verdict),
+          decide(
+            `change what was not tried here: the mix, the coating or the appliance${open ? ", or accept a longer time" : ""}`,
+          ),
+        ]),
+  ];
 }
 
 /** The variant's own batch, cut and setting, or the nearest that the clocks know where they know it not. */

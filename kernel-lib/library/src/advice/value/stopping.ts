@@ -6,6 +6,8 @@ import type { ValuedTrials } from "./valued-trials";
 /** Whether a further trial is worth its while. */
 export interface Stopping {
   readonly stop: boolean;
+  /** false where the log holds what a card must rest on and no trial is expected to change the decision, be it good or not */
+  readonly worthwhile: boolean;
   /** chance that the best next trial would move the time by more than half a minute, or to another alternative [-] */
   readonly chanceOfChange: number;
   /** what the best next trial is expected to gain: share of pieces that do, or for a card the chance that it becomes ready [-] */
@@ -33,6 +35,7 @@ export function stoppingOf({ values, ranked, asked, needs, worth }: ValuedTrials
   if (ranked.length === 0)
     return {
       stop: false,
+      worthwhile: true,
       chanceOfChange: 0,
       gain: 0,
       ahead: [],
@@ -55,7 +58,8 @@ export function stoppingOf({ values, ranked, asked, needs, worth }: ValuedTrials
   const perTrial = largestOf(ahead.map((all, at) => all / (at + 1)));
   const settled = chanceOfChange <= SETTLED;
   const good = question.kind === "card" ? ready : question.kind === "difference" || values.successNow >= GOOD_CHANCE;
-  const stop = isComplete(needs) && perTrial < worth && settled && good;
+  const worthwhile = !(isComplete(needs) && perTrial < worth && settled);
+  const stop = !worthwhile && good;
   const points = (share: number): string => `${(100 * share).toFixed(1)} points`;
   const gains =
     question.kind === "card"
@@ -68,11 +72,13 @@ export function stoppingOf({ values, ranked, asked, needs, worth }: ValuedTrials
       : question.kind === "card"
         ? ready
           ? "the card is ready, but the decision may still move: go on"
-          : "the card is not ready: go on"
+          : worthwhile
+            ? "the card is not ready: go on"
+            : "trials alone will hardly bring what it still asks for"
         : perTrial >= worth
           ? `a trial is worth its while from ${points(worth)} on: go on`
           : settled
             ? `trials of it alone will hardly bring its ${Math.round(100 * values.successNow)} % up to ${Math.round(100 * GOOD_CHANCE)} %: ask which pan or which setting`
             : "the decision is not settled: go on";
-  return { stop, chanceOfChange, gain, ahead, worth, sentence: `${gains}; ${why}.` };
+  return { stop, worthwhile, chanceOfChange, gain, ahead, worth, sentence: `${gains}; ${why}.` };
 }

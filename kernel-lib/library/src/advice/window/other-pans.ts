@@ -2,7 +2,8 @@ import { freezeDeep } from "../../check/freeze-deep";
 import type { CrispCalibration } from "../../crisp/calibration/calibrate-crisp";
 import { LOOSE_LOAD } from "../../crisp/clocks/load-effect";
 import { largestThickness } from "../../crisp/window/largest-thickness";
-import { chanceOf, loadSafeText } from "../../crisp/window/window-words";
+import type { Standing } from "../../crisp/window/misfit-at";
+import { chanceOf } from "../../crisp/window/window-words";
 import { heldText } from "../../pan/held-text";
 import type { Pan } from "../../pan/pan";
 import { slabMassG } from "../../pan/slab-mass";
@@ -42,6 +43,10 @@ export interface Remedy {
   /** chance of success at its card time [-] */
   readonly success: number;
   readonly cardMin: number;
+  /** whether the card time is longer than accepted */
+  readonly late: boolean;
+  /** whether it was tried; outside of that no chance is told */
+  readonly standing: Standing;
 }
 
 /** What comes of the batch on one pan. */
@@ -53,7 +58,7 @@ export interface PanVerdict {
   readonly verdict: string;
   /** null when the batch does not go on this pan */
   readonly window: KitchenWindow | null;
-  /** in the order to try them; empty when nothing need change */
+  /** in the order to try them; empty when nothing need change, or no change promises success */
   readonly remedies: readonly Remedy[];
 }
 
@@ -71,13 +76,16 @@ export interface OtherPans {
 }
 
 const MOST_PANS = 12;
+/** A change with less of a chance than this promises nothing [-]; our judgement. */
+const LEAST_PROMISE = 0.05;
 /** Pieces drawn for the window of a remedy, which is only one of several to choose from. */
 const REMEDY_DRAWS = 400;
 
 /**
  * Puts a variant's batch on every pan of the kitchen: slab thickness, crisp window, verdict, and what to change, in
  * order: reduce the batch, split it, cut smaller, lower setpoint and longer, less load, turn; each with the effect that
- * the calibrated clocks predict.
+ * the calibrated clocks predict. A change that leaves
+ * the window shut or succeeds in less than one of twenty is left out; where all do, the verdict says so.
  *
  * Verdicts are those of `judgeWindow`.
  *
@@ -115,22 +123,35 @@ function onPan(common: Common, variant: KitchenVariant, pan: Pan): PanVerdict {
   const brimG = Math.floor(slabMassG({ pan, thicknessMm: pan.depthMm, densityKgM3: variant.densityKgM3 }));
   const trying = { draws: REMEDY_DRAWS, ...common };
   if (common.batchG > brimG) {
-    const remedies = [...reduced(trying, variant, pan), ...splitOver(trying, pan)];
-    return {
-      ...named,
-      advice: "does not fit",
-      verdict: `does not fit: it holds ${heldText(brimG, common.kitchen.units)}`,
-      window: null,
-      remedies,
-    };
+    const verdict = `does not fit: it holds ${heldText(brimG, common.kitchen.units)}`;
+    const tried = [...reduced(trying, variant, pan), ...splitOver(trying, pan)];
+    return { ...named, advice: "does not fit", window: null, ...promising(verdict, tried) };
   }
   const window = crispWindow({ ...common, panId: pan.id });
   const { advice, verdict } = judgeWindow(window);
-  const remedies =
+  const tried =
     advice === "keep" || advice === "on the edge" || advice === "outside what was tried"
       ? []
       : remediesFor(trying, variant, pan, window, advice);
-  return { ...named, advice, verdict, window, remedies };
+  return { ...named, advice, window, ...promising(verdict, tried) };
+}
+
+/** A change as it was worked through, and whether it leaves a typical piece an open window. */
+interface Tried {
+  readonly remedy: Remedy;
+  readonly open: boolean;
+}
+
+/** The changes that promise something; where none does, the verdict says so once. */
+function promising(verdict: string, tried: readonly Tried[]): Pick<PanVerdict, "verdict" | "remedies"> {
+  const remedies = tried
+    .filter(
+      ({ open, remedy }) => open && (remedy.standing === "outside what was tried" || remedy.success >= LEAST_PROMISE),
+    )
+    .map(({ remedy }) => remedy);
+  if (remedies.length > 0 || tried.length === 0) return { verdict, remedies };
+  const names = [...new Set(tried.map(({ remedy }) => remedy.change))].join("; ");
+  return { verdict: `${verdict}; no change that was tried promises success (${names})`, remedies };
 }
 
 function remediesFor(
@@ -139,10 +160,10 @@ function remediesFor(
   pan: Pan,
   window: KitchenWindow,
   advice: PanVerdict["advice"],
-): Remedy[] {
+): Tried[] {
   if (advice === "too thin") return raised(common, variant, pan);
   const { setting } = window;
-  const remedies: Remedy[] = [
+  const remedies: Tried[] = [
     ...reduced(common, variant, pan),
     ...splitOver(common, pan),
     ...cutSmaller(common, pan, window),
@@ -165,23 +186,23 @@ function remediesFor(
   return remedies;
 }
 
-function remedyOf(change: Remedy["change"], what: string, window: KitchenWindow): Remedy {
-  const { chances, recommended, setting, open } = window;
-  const chance = chanceOf(window);
-  const late = recommended.cardMin > setting.longestMin ? `, past the ${setting.longestMin} min accepted` : "";
-  const effect = open
-    ? `card ${recommended.cardMin} min${late}, ${chance}`
-    : `the window stays closed (${loadSafeText(chances.safeFromMin)}; at ${recommended.cardMin} min ${chance})`;
-  return {
+function remedyOf(change: Remedy["change"], what: string, window: KitchenWindow): Tried {
+  const { recommended, setting, open, standing } = window;
+  const late = recommended.cardMin > setting.longestMin;
+  const effect = `card ${recommended.cardMin} min${late ? `, past the ${setting.longestMin} min accepted` : ""}, ${chanceOf(window)}`;
+  const remedy = {
     change,
     sentence: `${what}, ${thicknessWords(setting.thicknessMm, setting.units)} thick: ${effect}`,
     success: recommended.success,
     cardMin: recommended.cardMin,
+    late,
+    standing,
   };
+  return { remedy, open };
 }
 
 /** The largest batch that is kept, in steps of 3 % from the lower end of the largest thickness's interval. */
-function reduced(common: Common, variant: KitchenVariant, pan: Pan): Remedy[] {
+function reduced(common: Common, variant: KitchenVariant, pan: Pan): Tried[] {
   const own = panOf(common.kitchen, variant.panId);
   const brimG = slabMassG({ pan: own, thicknessMm: own.depthMm, densityKgM3: variant.densityKgM3 });
   const fitting = Math.min(common.batchG, Math.floor(brimG));
@@ -200,7 +221,7 @@ function reduced(common: Common, variant: KitchenVariant, pan: Pan): Remedy[] {
 }
 
 /** The batch that gives this pan the thickness the variant was tuned at. */
-function raised(common: Common, variant: KitchenVariant, pan: Pan): Remedy[] {
+function raised(common: Common, variant: KitchenVariant, pan: Pan): Tried[] {
   const { densityKgM3 } = variant;
   const tuned = slabThickness({ pan: panOf(common.kitchen, variant.panId), batchG: variant.batchG, densityKgM3 });
   if (tuned.thicknessMm > pan.depthMm) return [];
@@ -211,10 +232,10 @@ function raised(common: Common, variant: KitchenVariant, pan: Pan): Remedy[] {
   return [remedyOf("raise the batch", what, crispWindow({ ...common, panId: pan.id, batchG }))];
 }
 
-function splitOver(common: Common, pan: Pan): Remedy[] {
+function splitOver(common: Common, pan: Pan): Tried[] {
   const { densityKgM3 } = variantOf(common.kitchen, common.variantId);
   const brimG = slabMassG({ pan, thicknessMm: pan.depthMm, densityKgM3 });
-  let last: Remedy | null = null;
+  let last: Tried | null = null;
   for (let pans = 2; pans <= MOST_PANS; pans++) {
     const batchG = common.batchG / pans;
     if (batchG > brimG) continue;
@@ -230,7 +251,7 @@ function splitOver(common: Common, pan: Pan): Remedy[] {
 }
 
 /** Smaller pieces heat, dry and brown from their edges too. */
-function cutSmaller(common: Common, pan: Pan, window: KitchenWindow): Remedy[] {
+function cutSmaller(common: Common, pan: Pan, window: KitchenWindow): Tried[] {
   if (window.waitsFor !== "core" || pan.shape === "wells") return [];
   const [lengthMm, widthMm] = window.setting.sidesMm as readonly [number, number];
   const piece = { lengthMm: lengthMm / 2, widthMm };
