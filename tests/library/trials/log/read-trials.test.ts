@@ -39,6 +39,13 @@ describe("readTrials", () => {
     expect(trial.massBeforeG).toBeCloseTo(113.398, 3);
   });
 
+  it("says a mass in the heading's unit first", () => {
+    const ounces = log(withCell("before_g", "7.8")).replace("before_g", "before_oz").replace("after_g", "after_oz");
+    expect(readTrials(ounces, "log.csv").problems).toEqual([
+      expect.stringMatching(/column after_oz: expected at most the mass before, 7\.8 oz \(221 g\), got/),
+    ]);
+  });
+
   it("says no mass of less than nothing, and that alone", () => {
     expect(readTrials(log(withCell("before_g", "-120.4")), "log.csv").problems).toEqual([
       expect.stringMatching(/^log\.csv row 2, column before_g: expected .*, got "-120\.4"$/),

@@ -215,7 +215,7 @@ export function readLogRows(content: string | Uint8Array, file: string, options:
         if (seen.has(name) || (faulty as Set<string> | null)?.has(fieldsOf(name)[0])) continue;
         seen.add(name);
         const column = columnOf.get(name);
-        if (column !== undefined) wrong(column, askedOf(message, column.unit));
+        if (column !== undefined) wrong(column, saidUnder(message, column.unit));
         else refuse(absent(name, message));
       }
     }
@@ -261,11 +261,12 @@ export function readLogRows(content: string | Uint8Array, file: string, options:
 
 const NO_NOTICES: readonly Notice[] = Object.freeze([]);
 
-/** A message without a question that another unit of the heading would ask. */
-function askedOf(message: string, unit: string | null): string {
-  return message.replace(/; is this °[CF] under a (°[CF]) heading\?/, (question, heading) =>
+/** A message without a question that another unit of the heading would ask, and with a mass in the heading's unit first. */
+function saidUnder(message: string, unit: string | null): string {
+  const apt = message.replace(/; is this °[CF] under a (°[CF]) heading\?/, (question, heading) =>
     heading === unit ? question : "",
   );
+  return unit === "oz" || unit === "lb" ? apt.replace(/, ([\d.]+ g) \(([^)]+)\)$/, ", $2 ($1)") : apt;
 }
 
 function wholeSlip(file: string, { row, expected, got }: LogLine): Slip {
