@@ -53,7 +53,7 @@ describe("batchCost", () => {
         const { rows, notes } = costTable([least]);
         for (const cell of [2, 3, 4, 5, 7]) expect(rows[0][cell]).toMatch(/^at least \d+\.\d\d/);
         const told = notes.find((note) => note.startsWith("beet and lentil bites: at least what is priced costs"));
-        for (const name of missing) expect(told).toContain(name);
+        expect(told).toContain(` for ${least.unpriced.map(({ name }) => name).join("; ")} (together `);
         expect(costFigure([least]).summary).toMatch(/^beet and lentil bites: a piece at least .* of what is priced/);
       }),
       { numRuns: 20 },

@@ -83,7 +83,7 @@ export function batchCost(options: BatchCostOptions): BatchCost {
     .filter((_, at) => prices[at] === null)
     .map(({ ingredient, mixG, coatingG }) => ({ name: ingredient.name, massG: mixG + coatingG }))
     .sort((a, b) => b.massG - a.massG);
-  const missing = unpriced.map(({ name }) => name).join(", ");
+  const missing = unpriced.map(({ name }) => name).join("; ");
   const parts = ingredients.flatMap(({ ingredient, mixG, coatingG, wasteG, coatingWasteG }, at) => {
     const price = prices[at];
     if (price === null) return [];
