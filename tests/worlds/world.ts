@@ -151,17 +151,7 @@ export function drawWorld(product: Product, seed: number): World {
             liquidM2s: draw(0.5e-10, 3e-10),
           }),
         };
-  const scatter: Scatter = {
-    session: draw(0.02, 0.04),
-    run: draw(0.05, 0.12),
-    place: draw(0.03, 0.06),
-    slab: draw(0.015, 0.03),
-    unevenness: draw(0.02, 0.045),
-    coatBatch: draw(0.03, 0.06),
-    coatPiece: draw(0.06, 0.12),
-    crispDepth: draw(0.04, 0.09),
-    browning: draw(0.06, 0.14),
-  };
+  const scatter = drawScatter(draw);
   const crispOverCore = draw(...product.crispOverCore);
   const closesOver = draw(1.6, 2.1);
   const raw: World = {
@@ -361,4 +351,19 @@ export function brownScore(world: World, reading: PieceReading, rateFactor: numb
     return (9 * power) / (1 + power);
   };
   return (1 - world.worstShare) * score(reading.brownMeanS) + world.worstShare * score(reading.brownWorstS);
+}
+
+/** How much the readings of one kitchen scatter. */
+export function drawScatter(draw: (low: number, high: number) => number): Scatter {
+  return {
+    session: draw(0.02, 0.04),
+    run: draw(0.05, 0.12),
+    place: draw(0.03, 0.06),
+    slab: draw(0.015, 0.03),
+    unevenness: draw(0.02, 0.045),
+    coatBatch: draw(0.03, 0.06),
+    coatPiece: draw(0.06, 0.12),
+    crispDepth: draw(0.04, 0.09),
+    browning: draw(0.06, 0.14),
+  };
 }

@@ -1,10 +1,10 @@
-import { type SeededRandom, seededRandom } from "slabwright/statistics";
+import { seededRandom } from "slabwright/statistics";
 import { seedOf } from "../make-worlds";
 import { type CourseEmulator, courseEmulator, storedCourses } from "../plan/course-emulator";
 import type { PlanKitchen } from "../plan/run-trial";
 import { PRODUCTS, type Product } from "../products";
 import { type StoredWorld, storedWorlds } from "../stored-world";
-import { drawWorld, type Scatter, type World, type WorldSetting } from "../world";
+import { drawScatter, drawWorld, type World, type WorldSetting } from "../world";
 
 /** How a kitchen keeps its log. */
 export interface LogHabits {
@@ -70,7 +70,7 @@ export function cardKitchen(seed: number): CardKitchen {
       lookDropK: draw(appliance.id === "basket" ? [35, 70] : [25, 50]),
       lookRecoveryS: draw([25, 50]),
     })),
-    scatter: drawScatter(random),
+    scatter: drawScatter((low, high) => draw([low, high])),
   };
   const { setting } = stored.settings[0];
   const tidy = random.uniform() < 0.5;
@@ -101,20 +101,4 @@ let stock: readonly StoredWorld[] | null = null;
 function storedWorldsOnce(): readonly StoredWorld[] {
   stock ??= storedWorlds();
   return stock;
-}
-
-/** The ranges of `drawWorld`. */
-function drawScatter(random: SeededRandom): Scatter {
-  const draw = (low: number, high: number): number => low + (high - low) * random.uniform();
-  return {
-    session: draw(0.02, 0.04),
-    run: draw(0.05, 0.12),
-    place: draw(0.03, 0.06),
-    slab: draw(0.015, 0.03),
-    unevenness: draw(0.02, 0.045),
-    coatBatch: draw(0.03, 0.06),
-    coatPiece: draw(0.06, 0.12),
-    crispDepth: draw(0.04, 0.09),
-    browning: draw(0.06, 0.14),
-  };
 }
