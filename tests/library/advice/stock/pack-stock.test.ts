@@ -3,8 +3,8 @@ import { loadKitchen } from "slabwright/notebook";
 import { storageLife } from "slabwright/safety";
 import { stockTable } from "slabwright/views";
 import { describe, expect, test } from "vitest";
-import { storedFoodOf } from "../../../../kernel-lib/library/src/advice/stock/pack-stock";
 import { isTooLittle } from "../../../../kernel-lib/library/src/check/too-little";
+import { storedFoodOf } from "../../../../kernel-lib/library/src/safety/cold/stored-food-of";
 
 const kitchen = loadKitchen();
 const pack = {
@@ -51,7 +51,9 @@ describe("packStock", () => {
   });
 
   test("counts as what is raw in it, and a young kitchen is told what to note", () => {
-    const foods = Object.fromEntries(kitchen.variants.map((variant) => [variant.variantId, storedFoodOf(variant)]));
+    const foods = Object.fromEntries(
+      kitchen.variants.map((variant) => [variant.variantId, storedFoodOf(variant.limit)]),
+    );
     expect(foods).toMatchObject({ "turkey-sage": "raw poultry", "pollock-dill": "breaded fish" });
     expect(storageLife({ food: foods["turkey-sage"], steps: [] }).lifeDays).toBe(91);
     try {

@@ -184,7 +184,7 @@ function coldAtCard(trials: readonly KitchenTrial[], { setting, limit, recommend
   );
 }
 
-/** A chance as a whole percentage, none of them 0. */
+/** A chance in words, rounded down, so that what falls short of 90 % does not read 90 %. */
 function percentText(chance: number): string {
   return chance < 0.01 ? "under 1 %" : `${Math.floor(100 * chance)} %`;
 }

@@ -4,10 +4,11 @@ import { formulaAllergens } from "../../food/formula/formula-allergens";
 import { formulaTotals } from "../../food/formula/formula-totals";
 import { type LabelLine, labelEu, labelUs } from "../../macros/label-values";
 import { pieceMacros } from "../../macros/piece-macros";
-import { type StoredFood, storageLife } from "../../safety/cold/storage-life";
-import type { CoreLimit } from "../../safety/core-limit";
+import { storageLife } from "../../safety/cold/storage-life";
+import { storedFoodOf } from "../../safety/cold/stored-food-of";
 import type { CardLanguage } from "../../trials/card-language";
 import type { Kitchen } from "../../trials/kitchen";
+import { dayAfter } from "../../trials/last-day";
 import { ownMassText } from "../../units/mass-text";
 import type { KitchenUnits } from "../../units/unit-table";
 import { ingredientsNeeded } from "../cost/ingredients-needed";
@@ -54,8 +55,6 @@ export interface PackLabel {
   readonly cautions: readonly string[];
 }
 
-const DAY_MS = 86_400_000;
-
 /**
  * What a pack says of what is in it, in the kitchen's language: raw or not, ingredients in descending order, allergens to check,
  * nutrition, storage. Ingredients and nutrition are of the coated piece as it goes into the freezer, without what is thrown away.
@@ -85,7 +84,7 @@ export function packLabel(options: PackLabelOptions): PackLabel {
   const { piecesPerServing } = variant.formula;
   const servingMass = units === "us" ? ownMassText(piecesPerServing * coatedPieceG, units) : null;
   const nutrients = units === "us" ? labelUs(macros).lines : labelEu(macros, "frozen").lines;
-  const { lifeDays, source } = storageLife({ steps: [], food: storedAs(variant.limit), packagingFactor });
+  const { lifeDays, source } = storageLife({ steps: [], food: storedFoodOf(variant.limit), packagingFactor });
   const onPiece = ingredients
     .map(({ ingredient, mixG, coatingG, wasteG }) => ({ name: ingredient.name, massG: mixG + coatingG - wasteG }))
     .sort((a, b) => b.massG - a.massG);
@@ -113,7 +112,7 @@ export function packLabel(options: PackLabelOptions): PackLabel {
     batch,
     frozenOn: frozenOn ?? null,
     lifeDays: Math.floor(lifeDays),
-    bestBefore: frozenOn === undefined ? null : dayAfter(frozenOn, Math.floor(lifeDays)),
+    bestBefore: frozenOn === undefined ? null : dayAfter(checkDay(frozenOn), Math.floor(lifeDays)),
     lifeSource: source,
     cautions: [...texts.allergenCautions, texts.nutritionCaution, texts.storageCaution],
   });
@@ -124,17 +123,9 @@ function amountText({ name, printed, unit }: LabelLine): string {
   return name === "calories" ? printed : `${printed} ${unit}`;
 }
 
-/** The storage life that stands for a product; what is not known takes a short one. */
-function storedAs({ foodClass, raw }: CoreLimit): StoredFood {
-  if (foodClass === "poultry") return raw ? "raw poultry" : "cooked poultry";
-  if (foodClass === "fish") return "breaded fish";
-  if (foodClass === "groundMeat" || foodClass === "wholeMeat") return raw ? "ground meat" : "cooked poultry";
-  return foodClass === "plant" ? "vegetable" : "cooked poultry";
-}
-
-function dayAfter(day: string, days: number): string {
+/** The day that a pack was frozen, which must be one of the calendar. */
+function checkDay(day: string): string {
   const start = /^\d{4}-\d{2}-\d{2}$/.test(day) ? Date.parse(`${day}T00:00:00Z`) : Number.NaN;
-  if (Number.isNaN(start) || new Date(start).toISOString().slice(0, 10) !== day)
-    fail("packLabel: frozenOn", "must be a day, as 2026-03-14", day);
-  return new Date(start + days * DAY_MS).toISOString().slice(0, 10);
+  if (Number.isNaN(start) || dayAfter(day, 0) !== day) fail("packLabel: frozenOn", "must be a day, as 2026-03-14", day);
+  return day;
 }

@@ -3,9 +3,10 @@ import { freezeDeep } from "../../check/freeze-deep";
 import { tooLittle } from "../../check/too-little";
 import { type StockPlan, stockPlan } from "../../safety/cold/stock-plan";
 import { STORAGE_LIVES, type StorageLife, type StoredFood, storageLife } from "../../safety/cold/storage-life";
-import type { Kitchen, KitchenVariant } from "../../trials/kitchen";
+import { storedFoodOf } from "../../safety/cold/stored-food-of";
+import type { Kitchen } from "../../trials/kitchen";
 import { variantOf } from "../../trials/kitchen-lookup";
-import { daysBetween, lastDay } from "../../trials/last-day";
+import { dayAfter, daysBetween, lastDay } from "../../trials/last-day";
 import type { FreezerPack } from "../../trials/stores/packs";
 
 /** What `packStock` works from. */
@@ -76,7 +77,7 @@ export function packStock({ kitchen, piecesPerWeek = WEEKLY, asOf, variantIds }:
   const ids = [...new Set(packs.map(({ variantId }) => variantId))];
   const products = ids.map((variantId): ProductStock => {
     const variant = variantOf(kitchen, variantId);
-    const food = storedFoodOf(variant);
+    const food = storedFoodOf(variant.limit);
     const own = packs
       .filter((pack) => pack.variantId === variantId)
       .map((pack): PackLife => {
@@ -105,14 +106,6 @@ export function packStock({ kitchen, piecesPerWeek = WEEKLY, asOf, variantIds }:
   });
 }
 
-/** What a product counts as: raw and par-cooked by what is raw in it; the shortest that fits. */
-export function storedFoodOf({ limit }: Pick<KitchenVariant, "limit">): StoredFood {
-  if (limit.foodClass === "poultry") return limit.state === "cooked and cooled" ? "cooked poultry" : "raw poultry";
-  if (limit.foodClass === "fish") return "breaded fish";
-  if (limit.foodClass === "groundMeat" || limit.foodClass === "wholeMeat") return "ground meat";
-  return limit.foodClass === null ? "breaded fish" : "vegetable";
-}
-
 function lifeOf({ keptC, packing, warmC, warmDays }: FreezerPack, food: StoredFood, ageDays: number): StorageLife {
   const warm = warmC.map((temperatureC, at) => ({ temperatureC, days: warmDays[at] }));
   const calmDays = Math.max(0, ageDays - warmDays.reduce((sum, days) => sum + days, 0));
@@ -122,8 +115,4 @@ function lifeOf({ keptC, packing, warmC, warmDays }: FreezerPack, food: StoredFo
     keptAtC: keptC,
     packagingFactor: packing === "loose" ? LOOSE_FACTOR : 1,
   });
-}
-
-function dayAfter(day: string, days: number): string {
-  return new Date(Date.parse(`${day}T00:00:00Z`) + days * 86_400_000).toISOString().slice(0, 10);
 }
