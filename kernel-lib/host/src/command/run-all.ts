@@ -4,7 +4,7 @@ import { basename, join } from "node:path";
 
 import { type Ahead, compileAhead } from "../compile/compile-ahead";
 
-import type { ReadsAsked } from "../kernel/reads-asked";
+import { notedPaths, type ReadsAsked } from "../kernel/reads-asked";
 import { startKernel } from "../kernel/start-kernel";
 import { readNotebook, textOf } from "../notebook/notebook";
 import { type AskedParameters, withParameters } from "../notebook/parameters";
@@ -117,13 +117,9 @@ async function aheadOf(
   return compileAhead(folder, await Promise.all(sources));
 }
 
-/** The paths that a kernel noted, a line each. */
+/** The paths that a kernel noted. */
 function pathsIn(file: string): readonly string[] {
-  if (!existsSync(file)) return [];
-  return readFileSync(file, "utf8")
-    .split("\n")
-    .filter((line) => line !== "")
-    .map((line) => JSON.parse(line) as string);
+  return existsSync(file) ? notedPaths(readFileSync(file, "utf8")) : [];
 }
 
 /** A failure for the terminal: notebook, cell, its source, the kernel's message. */

@@ -1,7 +1,7 @@
 import { closeSync, existsSync, fstatSync, mkdtempSync, openSync, readSync, rmSync, statSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import type { ReadsAsked } from "../kernel/reads-asked";
+import { notedPaths, type ReadsAsked } from "../kernel/reads-asked";
 import { calledIn } from "../share/called-in";
 import { fileSha256 } from "../share/sha256";
 import { confine } from "./confine";
@@ -54,8 +54,7 @@ export function watchedFiles(places: Readonly<Record<string, string>>): WatchedF
       take: () => {
         const { text, end } = textFrom(to, taken);
         taken = end;
-        const paths = text.split("\n").flatMap((line) => (line === "" ? [] : [JSON.parse(line) as string]));
-        const named = paths.flatMap((path): readonly (readonly [string, string | null])[] => {
+        const named = notedPaths(text).flatMap((path): readonly (readonly [string, string | null])[] => {
           const name = calledIn(places, path);
           return name === null ? [] : [[name, digestOf(path)]];
         });
